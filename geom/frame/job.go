@@ -1,0 +1,318 @@
+package frame
+
+import "fmt"
+
+// Job is what a job file says, with every default filled in and every length
+// in millimetres, every angle in radians. Lengths "along" run to the right along the wall from
+// the job's own zero, seen standing outside and facing the house; lengths
+// "out" run away from the outer face of the cladding; levels are heights above
+// the job's datum.
+type Job struct {
+	File    string // as given on the command line
+	Text    []byte // the file itself
+	Units   UnitSystem
+	Project Project
+	Paper   PaperChoice
+	Site    Site
+	Basis   []Stated
+	Levels  Levels
+	Wall    Wall
+	Plate   Plate
+	Beam    Beam
+	Posts   Posts
+	Rafters Rafters
+	Battens Battens // Section.Depth is 0 when the job has none
+	Fall    Fall
+
+	where map[string]Pos
+}
+
+// Pos is a place in the job file, counted from 1. The zero Pos is unknown.
+type Pos struct{ Line, Column int }
+
+// Pos is where the file gives the value at a path such as "beam.out" or
+// "posts.at[2]". A path that the file does not give has the place of the
+// nearest parent that it does.
+func (j *Job) Pos(path string) Pos {
+	for {
+		if p, ok := j.where[path]; ok || path == "" {
+			return p
+		}
+		path = parentPath(path)
+	}
+}
+
+func parentPath(path string) string {
+	for i := len(path) - 1; i >= 0; i-- {
+		if path[i] == '.' || path[i] == '[' {
+			return path[:i]
+		}
+	}
+	return ""
+}
+
+// UnitSystem is how the drawings give figures and how bare numbers are read.
+type UnitSystem int
+
+// The unit systems.
+const (
+	Millimetres UnitSystem = iota
+	FeetInches             // bare numbers are inches
+)
+
+// Project fills the title block, per ISO 7200.
+type Project struct {
+	Title, Number, Client, Site string
+	Owner                       string // legal owner of the drawings
+	DrawnBy, ApprovedBy         string
+	Date                        string // ISO 8601, or empty
+	Status                      string // one of Statuses
+	Revisions                   []Revision
+}
+
+// Revision is one line of the revision table.
+type Revision struct{ Rev, Date, Note, By string }
+
+// PaperChoice is the sheet size and scale wanted.
+type PaperChoice struct {
+	Size  string  // a name that draw.PaperByName knows, e.g. "A3"
+	Scale float64 // n of 1:n for plan, elevations and section; 0 is automatic
+}
+
+// Site says where the job stands.
+type Site struct {
+	North      float64 // radians clockwise from "into the house"
+	NorthGiven bool
+	Boundaries []Boundary
+}
+
+// Boundary is the clear distance from the frame's extent to a site boundary.
+type Boundary struct {
+	Side     Side
+	Distance float64
+}
+
+// Side is a direction seen standing outside and facing the house.
+type Side string
+
+// The sides.
+const (
+	Left  Side = "left"
+	Right Side = "right"
+	Out   Side = "front"
+)
+
+// Stated is a design input that somebody outside this program has stated.
+// An empty Value prints as "to be stated".
+type Stated struct{ What, Value, By string }
+
+// Levels names the datum and the levels that the job stands on.
+type Levels struct {
+	Datum    string  // what z = 0 is, e.g. "finished deck at the wall"
+	Ground   float64 // finished ground at the posts unless a post says otherwise
+	Deck     float64 // top of deck or paving under the frame
+	DeckOut  float64 // how far out the deck runs; 0 is none
+	Eye      float64 // eye height above the deck or ground, for the sight line
+	HeadRoom float64 // least height under the beam before a warning
+}
+
+// Wall is the house wall that the plate is fixed to.
+type Wall struct {
+	From, To  float64   // extent along
+	Cladding  float64   // thickness
+	StudWidth float64   // along the wall
+	Studs     []float64 // centres, ascending
+	Returns   []Return
+	Openings  []Opening
+	Soffit    float64 // level of its underside; 0 with SoffitOut 0 is none
+	SoffitOut float64 // how far out from the cladding it runs
+}
+
+// Return is a wall of the house that comes out towards the viewer at a corner.
+type Return struct {
+	Side   Side    // Left: its face looks right, at the left end of the job
+	At     float64 // of its cladding face, along
+	Length float64 // out
+}
+
+// Opening is a door or window in the wall.
+type Opening struct {
+	Kind       string // "door" or "window"
+	Name       string
+	From, To   float64 // along
+	Sill, Head float64 // levels
+}
+
+// Section is an actual, dressed size. Depth is the upright measure of a timber
+// that lies or slopes; for a post it runs out from the wall and Width along it.
+type Section struct{ Depth, Width float64 }
+
+// String gives "depth × width" in millimetres.
+func (s Section) String() string { return fmt.Sprintf("%g × %g", s.Depth, s.Width) }
+
+// Timber is what a member is made of. Empty fields print as "to be stated".
+type Timber struct{ Species, Grade, Treatment, Finish, Nominal string }
+
+// Plate is the wall plate.
+type Plate struct {
+	Section  Section
+	Timber   Timber
+	From, To float64
+	Top      float64 // level
+	Packer   Packer
+	Housing  float64 // depth of the rafter housings
+	Drop     float64 // of the rafter's top below the plate's top, at the plate's outer face
+	Fixing   Fixing
+}
+
+// Packer holds a timber off the cladding so that water drains.
+type Packer struct {
+	Thickness float64 // 0: none
+	Width     float64 // along the wall
+	Height    float64
+}
+
+// Fixing is the row of screws that holds a timber to the wall's studs.
+type Fixing struct {
+	Screw      float64 // diameter
+	Length     float64
+	Hole       float64 // clearance hole through the timber
+	Spacing    float64 // greatest, centre to centre
+	FromRafter float64 // least, screw centre to side of rafter housing
+}
+
+// Beam is the front beam.
+type Beam struct {
+	Section  Section
+	Timber   Timber
+	From, To float64
+	Out      float64 // of its outer face, from the cladding
+	Housing  float64
+	Drop     float64 // of the rafter's top below the beam's top, at the beam's inner face
+}
+
+// Posts carry the beam.
+type Posts struct {
+	Section Section
+	Timber  Timber
+	Chamfer float64 // slope of the weathering behind the beam, radians; 0: level
+	Rod     Rod
+	At      []Post // ascending along
+}
+
+// Post is one post. Every field is resolved from the job's defaults.
+type Post struct {
+	Along   float64 // of its centre
+	Ground  float64 // finished ground there, level
+	Wall    Side    // the return that it is fixed to; empty: free-standing
+	Packer  Packer
+	Fixing  Fixing
+	Base    Base
+	Footing Footing
+}
+
+// Base is how a post meets its footing.
+type Base string
+
+// The bases.
+const (
+	InConcrete Base = "concrete"
+	OnStirrup  Base = "stirrup"
+)
+
+// Footing is the concrete below one post.
+type Footing struct {
+	Round  bool
+	Size   float64 // diameter or side
+	Depth  float64 // of the hole, below finished ground
+	Pad    float64 // of concrete below the post's end
+	Collar float64 // top of concrete above ground, at the post
+	Stand  float64 // clearance of a post's end above its footing on a stirrup
+}
+
+// Rod is a threaded rod set upright through beam and into post.
+type Rod struct {
+	Diameter float64 // 0: none
+	Hole     float64
+	IntoPost float64
+}
+
+// Rafters run from plate to beam.
+type Rafters struct {
+	Section   Section
+	Timber    Timber
+	Number    int     // 0: from Centres
+	Centres   float64 // greatest
+	Ends      EndRule
+	Inset     float64 // outer face of the end rafter from the end, for EndsInset
+	Clearance float64 // housing width over the rafter's width, in all
+	Seat      Seat
+}
+
+// EndRule places the first and last rafter against the ends of the plate and
+// beam, whichever is shorter.
+type EndRule string
+
+// The end rules.
+const (
+	EndsFlush   EndRule = "flush"   // outer faces flush with the ends
+	EndsCentred EndRule = "centred" // centre lines on the ends
+	EndsInset   EndRule = "inset"   // outer faces a stated distance in
+)
+
+// Seat is the bearing at the bottom of a housing.
+type Seat string
+
+// The seats.
+const (
+	SeatFollows Seat = "follows the fall" // the housing's floor lies along the rafter
+	SeatLevel   Seat = "level"            // the rafter's end is cut to a level seat
+)
+
+// Battens lie across the rafters. Positions are measured along the slope.
+type Battens struct {
+	Section             Section
+	Timber              Timber
+	Number              int     // 0: from Gap or Shade
+	Gap                 float64 // greatest clear gap
+	Shade               float64 // part of the area covered, 0 to 1
+	First               float64 // near edge of the first, from the plate's outer face
+	Last                float64 // far edge of the last, from the beam's inner face
+	OverLeft, OverRight float64 // beyond the outer faces of the end rafters
+}
+
+// Fall is the slope of the rafters' top edges and between which arrises it is
+// measured.
+type Fall struct {
+	Kind     FallKind
+	Value    float64 // radians, n of 1:n, or millimetres of drop
+	From, To Arris
+}
+
+// FallKind is the way in which a fall is given.
+type FallKind string
+
+// The kinds of fall.
+const (
+	FallAngle FallKind = "angle"
+	FallRatio FallKind = "ratio"
+	FallDrop  FallKind = "drop"
+)
+
+// Arris is a named plumb line on the section, where the line of the rafters'
+// top edges is met.
+type Arris string
+
+// The arrises, from the house outwards.
+const (
+	WallFace   Arris = "wall face"
+	PlateInner Arris = "plate inner arris"
+	PlateOuter Arris = "plate outer arris"
+	BeamInner  Arris = "beam inner arris"
+	BeamOuter  Arris = "beam outer arris"
+)
+
+// Statuses are the issue statuses that a sheet may carry.
+func Statuses() []string {
+	return []string{"preliminary", "for client review", "for consent", "for construction", "as built"}
+}
