@@ -24,7 +24,7 @@ const (
 // Pen is one of the three line widths of a sheet, in the ratio 1:2:4.
 type Pen int
 
-// The pens. Their widths in millimetres depend on the paper: see Paper.Width.
+// The pens. Their widths in millimetres depend on the paper: see Paper.LineWidth.
 const (
 	Narrow Pen = iota // dimensions, hatch, centre lines, hidden edges, context
 	Middle            // visible edges, terminators
@@ -39,6 +39,7 @@ const (
 	Solid  Dash = iota
 	Dashed      // hidden edges: dash 12d, gap 3d, fitted to end on ink
 	Chain       // centre lines: dash 24d, gap 3d, dot, gap 3d
+	dashCount
 )
 
 // Style is how a stroke is drawn.
