@@ -30,7 +30,7 @@ func (set *Set) Check() error {
 		}
 		numbers[s.Number] = true
 	}
-	errs := []error{set.Meta.check()}
+	errs := []error{set.Meta.Check()}
 	for _, s := range set.Sheets {
 		errs = append(errs, s.Check())
 		for _, item := range s.Items {
@@ -42,7 +42,8 @@ func (set *Set) Check() error {
 	return errors.Join(errs...)
 }
 
-func (m Meta) check() error {
+// Check is the part of Set.Check that concerns the properties of the file.
+func (m Meta) Check() error {
 	_, err := m.Day()
 	errs := []error{err}
 	for _, f := range [...][2]string{

@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"bytes"
-	"strconv"
 
 	"github.com/go-pdf/fpdf"
 
@@ -247,28 +246,11 @@ func (b *board) point(p geom.Pt) {
 }
 
 func (b *board) number(v float64, places int) {
-	b.out = append(appendNumber(b.out, v, places), ' ')
+	b.out = append(draw.AppendNumber(b.out, v, places), ' ')
 }
 
 func (b *board) op(name string) {
 	b.out = append(append(b.out, name...), '\n')
-}
-
-// appendNumber writes v with at most so many decimals and no idle zeros.
-func appendNumber(out []byte, v float64, places int) []byte {
-	start := len(out)
-	out = strconv.AppendFloat(out, v, 'f', places, 64)
-	end := len(out)
-	for out[end-1] == '0' {
-		end--
-	}
-	if out[end-1] == '.' {
-		end--
-	}
-	if string(out[start:end]) == "-0" {
-		return append(out[:start], '0')
-	}
-	return out[:end]
 }
 
 // bytes closes the file as the library writes it.
