@@ -1,0 +1,116 @@
+package geom
+
+import (
+	"math"
+	"sync"
+)
+
+// A plane's number in its table, times two, plus one when the outward side is
+// opposite to the table's. Two faces lie in one plane exactly when their
+// references agree but for the last bit: coplanarity is known, never
+// re-measured.
+type ref int32
+
+func (r ref) index() int32  { return int32(r >> 1) }
+func (r ref) flipped() bool { return r&1 == 1 }
+func (r ref) flip() ref     { return r ^ 1 }
+
+// of returns the oriented plane of r in the list.
+func (r ref) of(planes []Plane) Plane {
+	p := planes[r.index()]
+	if r.flipped() {
+		return p.Flip()
+	}
+	return p
+}
+
+const (
+	// planeTol is how far two planes may lie apart and still be one. It is
+	// thousands of times the rounding error at 50 m (about 1e-10 mm) and far
+	// below any size that can be cut or is ever stated (0.01 mm).
+	planeTol = 1e-5
+
+	// normalTol is how far their directions may differ: planeTol over 50 m is
+	// 2e-10, and rounding is about 1e-15.
+	normalTol = 2e-10
+
+	// printNormal weighs direction against distance in a plane's fingerprint.
+	printNormal = 1e3
+)
+
+// table holds the planes of a solid, each once. It only grows. A solid sees
+// the first entries only, so solids made from one another may share a table:
+// the first to extend it goes on with it, any other takes a copy. Numbers
+// therefore never depend on which goroutine came first.
+type table struct {
+	mu     sync.Mutex
+	planes []Plane
+	curve  []int32 // which curve the plane is a facet of; 0 for none
+	index  near
+}
+
+func planePrint(p Plane) float64 { return p.D + printNormal*p.N.Dot(mix) }
+
+// extend returns a table that begins with the n planes that the caller sees,
+// goes on with those of ps that are new, and the reference of each of ps.
+func (t *table) extend(n int, ps []Plane) (*table, []ref) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if len(t.planes) != n {
+		t = &table{
+			planes: append([]Plane(nil), t.planes[:n]...),
+			curve:  append([]int32(nil), t.curve[:n]...),
+		}
+	}
+	refs := make([]ref, len(ps))
+	for i, p := range ps {
+		refs[i] = t.ref(p)
+	}
+	return t, refs
+}
+
+// ref finds p or adds it.
+func (t *table) ref(p Plane) ref {
+	for len(t.index.print) < len(t.planes) {
+		t.index.add(planePrint(t.planes[len(t.index.print)]))
+	}
+	tol := planeTol + 2*printNormal*normalTol
+	for flip := range 2 {
+		q := p
+		if flip == 1 {
+			q = p.Flip()
+		}
+		i := t.index.find(planePrint(q), tol, func(i int32) bool { return samePlane(t.planes[i], q) })
+		if i >= 0 {
+			return ref(int(i)*2 + flip)
+		}
+	}
+	t.planes = append(t.planes, p)
+	t.curve = append(t.curve, 0)
+	t.index.add(planePrint(p))
+	return ref(2 * (len(t.planes) - 1))
+}
+
+func samePlane(a, b Plane) bool {
+	return math.Abs(a.D-b.D) <= planeTol &&
+		math.Abs(a.N.X-b.N.X) <= normalTol &&
+		math.Abs(a.N.Y-b.N.Y) <= normalTol &&
+		math.Abs(a.N.Z-b.N.Z) <= normalTol
+}
+
+// tidy returns c with unit normals. A plane without a direction says nothing
+// about where things are and is left out.
+func (c Convex) tidy() []Plane {
+	out := make([]Plane, 0, len(c))
+	for _, p := range c {
+		l := p.N.Len()
+		if l == 0 || math.IsNaN(l) || math.IsInf(l, 0) || math.IsNaN(p.D) {
+			continue
+		}
+		if math.Abs(l-1) > 1e-15 {
+			p = Plane{p.N.Mul(1 / l), p.D / l}
+		}
+		out = append(out, p)
+	}
+	return out
+}
