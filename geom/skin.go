@@ -9,9 +9,9 @@ import "slices"
 // the edges run in opposite directions and cancel, stretch by stretch; what is
 // left is the rim of the real faces.
 //
-//	 ┌──→──┐┌──→──┐      ┌─────→─────┐
-//	 ↑  1  ↓↑  2  ↓  =   ↑           ↓
-//	 └──←──┘└──←──┘      └─────←─────┘
+//	┌──→──┐┌──→──┐      ┌─────→─────┐
+//	↑  1  ↓↑  2  ↓  =   ↑           ↓
+//	└──←──┘└──←──┘      └─────←─────┘
 type skin struct {
 	v    []Vec  // welded corners
 	line []line // lines on which edges run

@@ -19,3 +19,14 @@ func TestSmoke(t *testing.T) {
 	p := Prism([]Pt{{0, 0}, {100, 0}, {100, 20}, {20, 20}, {20, 100}, {0, 100}}, nil, 0, 50)
 	t.Log(p.Volume(), len(p.Faces()), len(p.Edges()), p.Check(), len(p.d.cells))
 }
+
+func TestSmokeStrokes(t *testing.T) {
+	beam := Box(V(0, 0, 0), V(1000, 50, 200)).WithBore(Bore{V(200, 0, 100), V(0, 1, 0), 6, 1000})
+	post := Box(V(400, 50, -1000), V(490, 140, 200))
+	for _, st := range Strokes(Front(), []Body{{1, beam, false}, {2, post, false}}, Options{}) {
+		t.Log(st.Body, st.A, st.B, st.Hidden, st.Arc)
+	}
+	for _, st := range Strokes(Axonometric(0.5, 0.5), []Body{{1, beam, false}, {2, post, false}}, Options{VisibleOnly: true}) {
+		t.Log(st.Body, st.A, st.B, st.Hidden, st.Arc)
+	}
+}
