@@ -1,6 +1,11 @@
 package frame
 
-import "fmt"
+import (
+	"fmt"
+
+	"plumbcut/geom/frame/keys"
+	"plumbcut/geom/measure"
+)
 
 // Job is what a job file says, with every default filled in and every length
 // in millimetres, every angle in radians. Lengths "along" run to the right along the wall from
@@ -24,40 +29,25 @@ type Job struct {
 	Battens Battens // Section.Depth is 0 when the job has none
 	Fall    Fall
 
-	where map[string]Pos
+	given keys.Given
 }
-
-// Pos is a place in the job file, counted from 1. The zero Pos is unknown.
-type Pos struct{ Line, Column int }
 
 // Pos is where the file gives the value at a path such as "beam.out" or
 // "posts.at[2]". A path that the file does not give has the place of the
 // nearest parent that it does.
-func (j *Job) Pos(path string) Pos {
-	for {
-		if p, ok := j.where[path]; ok || path == "" {
-			return p
-		}
-		path = parentPath(path)
-	}
-}
+func (j *Job) Pos(path string) Pos { return j.given.Pos(path) }
 
-func parentPath(path string) string {
-	for i := len(path) - 1; i >= 0; i-- {
-		if path[i] == '.' || path[i] == '[' {
-			return path[:i]
-		}
-	}
-	return ""
-}
+// Given reports whether the file itself gives the value at a path, rather than
+// leaving it to its default.
+func (j *Job) Given(path string) bool { return j.given.Has(path) }
 
 // UnitSystem is how the drawings give figures and how bare numbers are read.
-type UnitSystem int
+type UnitSystem = measure.Units
 
 // The unit systems.
 const (
-	Millimetres UnitSystem = iota
-	FeetInches             // bare numbers are inches
+	Millimetres = measure.Millimetres
+	FeetInches  = measure.FeetInches // bare numbers are inches
 )
 
 // Project fills the title block, per ISO 7200.
