@@ -17,8 +17,7 @@ type (
 // The rules that Read adds to those of package keys. Those of the timber are
 // beside the code that checks them.
 const (
-	RuleOrder  Rule = "order"  // ends before it starts, not from left to right
-	RuleReturn Rule = "return" // a post on a return that the wall does not have
+	RuleOrder Rule = "order" // ends before it starts, not from left to right
 )
 
 // Errorf makes an error at the place of a path in the job file; see Job.Pos.
@@ -26,3 +25,6 @@ const (
 func (j *Job) Errorf(rule Rule, path, format string, args ...any) Error {
 	return Error{File: j.File, Pos: j.Pos(path), Rule: rule, Msg: fmt.Sprintf(format, args...)}
 }
+
+// quote repeats a text of the job in a message.
+func quote(s string) string { return keys.Quote(s) }
