@@ -1,0 +1,252 @@
+package draw
+
+import (
+	"math"
+
+	"plumbcut/geom"
+)
+
+// SpanDir is the direction in which a Span measures.
+type SpanDir int
+
+// The directions of a Span.
+const (
+	Aligned SpanDir = iota // along the line from A to B, which lies in the view plane
+	Across                 // level on the paper
+	Upright                // plumb on the paper: heights and drops
+)
+
+// Span is a single dimension that stands by itself in or beside a view.
+type Span struct {
+	View   *View
+	A, B   geom.Vec
+	Dir    SpanDir
+	Offset float64 // of the dimension line from A, mm on paper: Aligned: to the left going from A to B; Across: up; Upright: to the right
+	Prefix string  // set before the figure, e.g. "drop "
+	AName  string  // Upright: the surface at A, lettered at the end of its extension line
+	BName  string  // Upright: the surface at B
+}
+
+// spanPlan is a span laid out on the paper.
+type spanPlan struct {
+	p, q     geom.Pt // the terminators
+	pa, pb   geom.Pt // the points measured
+	lo, hi   geom.Pt // the ends of the dimension line, in the direction of reading
+	text     Text
+	dim      Dim
+	straight bool
+}
+
+// Draw puts the dimension on the sheet.
+func (d Span) Draw(s *Sheet, h Hand) {
+	l := d.plan(h)
+	d.extension(s, h, l.pa, l.p)
+	d.extension(s, h, l.pb, l.q)
+	s.Line(narrow(Dimension), l.lo, l.hi)
+	s.stroke45(l.p, l.q.Sub(l.p))
+	s.stroke45(l.q, l.q.Sub(l.p))
+	s.AddText(l.text)
+	s.Dims = append(s.Dims, Placed{
+		Dim: l.dim, Kind: SingleDim, Figure: l.text.String, P: l.p, Q: l.q, Box: l.text.Box(), Row: -1,
+	})
+	d.names(s, h, l)
+}
+
+func (d Span) plan(h Hand) spanPlan {
+	l := spanPlan{pa: d.View.Pt(d.A), pb: d.View.Pt(d.B)}
+	l.dim = Dim{View: d.View, A: d.A, B: d.B, Prefix: d.Prefix}
+	switch d.Dir {
+	case Across:
+		l.dim.Along = d.View.Axes.Right
+		l.p, l.q = geom.P(l.pa.X, l.pa.Y+d.Offset), geom.P(l.pb.X, l.pa.Y+d.Offset)
+	case Upright:
+		l.dim.Along = d.View.Axes.Up
+		l.p, l.q = geom.P(l.pa.X+d.Offset, l.pa.Y), geom.P(l.pa.X+d.Offset, l.pb.Y)
+	default:
+		l.dim.Along = d.B.Sub(d.A).Unit()
+		out := l.pb.Sub(l.pa).Unit().Left().Mul(d.Offset)
+		l.p, l.q = l.pa.Add(out), l.pb.Add(out)
+	}
+	d.figure(h, &l)
+	return l
+}
+
+// figure places the figure over the middle of the line, or beyond its end in
+// the direction of reading if it does not fit.
+func (d Span) figure(h Hand, l *spanPlan) {
+	dir := readable(l.q.Sub(l.p))
+	l.lo, l.hi = l.p, l.q
+	if l.q.Sub(l.p).Dot(dir) < 0 {
+		l.lo, l.hi = l.q, l.p
+	}
+	l.text = Text{
+		Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(dir),
+		String: l.dim.figure(SingleDim, h.Figures),
+	}
+	up := dir.Left().Mul(figureGap)
+	if l.text.Width()+2*nearStroke <= l.hi.Sub(l.lo).Len() {
+		l.text.At = l.lo.Lerp(l.hi, 0.5).Add(up)
+		return
+	}
+	l.text.Align = Start
+	l.text.At = l.hi.Add(dir.Mul(nearStroke)).Add(up)
+	l.hi = l.hi.Add(dir.Mul(nearStroke + l.text.Width()))
+}
+
+// extension draws the extension line from a point to its terminator.
+func (d Span) extension(s *Sheet, h Hand, from, to geom.Pt) {
+	way := to.Sub(from)
+	if way.Len() <= h.extension() {
+		return
+	}
+	gap := way.Unit().Mul(h.extension())
+	s.Line(narrow(Dimension), from.Add(gap), to.Add(gap))
+}
+
+// names letters the surfaces at the outer ends of the extension lines; if they
+// lie close together the names move apart.
+func (d Span) names(s *Sheet, h Hand, l spanPlan) {
+	if d.Dir != Upright || d.AName == "" && d.BName == "" {
+		return
+	}
+	side := 1.0
+	if d.Offset < 0 {
+		side = -1
+	}
+	ends := []geom.Pt{l.p, l.q}
+	names := []string{d.AName, d.BName}
+	if ends[0].Y > ends[1].Y {
+		ends[0], ends[1] = ends[1], ends[0]
+		names[0], names[1] = names[1], names[0]
+	}
+	size := []float64{NoteHeight, NoteHeight}
+	places := spread([]float64{ends[0].Y, ends[1].Y}, size, textGap+1, math.Inf(-1), math.Inf(1))
+	for i, name := range names {
+		if name == "" {
+			continue
+		}
+		from := geom.P(ends[i].X+side*h.extension(), ends[i].Y)
+		at := geom.P(from.X+side*minJog, places[i])
+		s.Line(narrow(Dimension), from, at)
+		t := Text{
+			Layer: Dimension, At: geom.P(at.X+side*textGap, at.Y-NoteHeight/2),
+			Height: NoteHeight, String: name,
+		}
+		if side < 0 {
+			t.Align = End
+		}
+		s.AddText(t)
+	}
+}
+
+// Span draws the dimension at the first free place: at its own offset, or
+// further out in steps.
+func (p *Placer) Span(d Span) {
+	const steps = 8
+	step := math.Copysign(rowPitch/2, d.Offset)
+	for i := range steps {
+		try := d
+		try.Offset += float64(i) * step
+		if p.Free(try.plan(p.Hand).text.Box(), nearLine/2) {
+			try.Draw(p.Sheet, p.Hand)
+			return
+		}
+	}
+	d.Draw(p.Sheet, p.Hand)
+}
+
+// Angle dimensions the angle at Apex between the directions to A and B with an
+// arc. All three lie in the view plane.
+type Angle struct {
+	View       *View
+	Apex, A, B geom.Vec
+	Radius     float64 // of the arc, mm on paper; 0 is 18
+	Slope      bool    // A lies level with the apex: give 1:n too
+}
+
+// defaultArc is the radius of the arc of an angle, mm on paper: wide enough
+// that a common fall shows.
+const defaultArc = 18.0
+
+// Draw puts the angle on the sheet.
+func (a Angle) Draw(s *Sheet, h Hand) {
+	r := a.Radius
+	if r == 0 {
+		r = defaultArc
+	}
+	o, pa, pb := a.View.Pt(a.Apex), a.View.Pt(a.A), a.View.Pt(a.B)
+	for _, leg := range []geom.Pt{pa, pb} {
+		if l := leg.Sub(o).Len(); l < r {
+			dir := leg.Sub(o).Unit()
+			s.Line(narrow(Dimension), o.Add(dir.Mul(l+h.extension())), o.Add(dir.Mul(r+h.extension())))
+		}
+	}
+	from := math.Atan2(pa.Y-o.Y, pa.X-o.X)
+	sweep := math.Atan2(pa.Sub(o).Cross(pb.Sub(o)), pa.Sub(o).Dot(pb.Sub(o)))
+	a.arc(s, o, r, from, sweep)
+
+	dim, kind := Dim{View: a.View, From: a.Apex, A: a.A, B: a.B}, AngleDim
+	if a.Slope {
+		dim, kind = Dim{View: a.View, A: a.Apex, B: a.B}, FallDim
+	}
+	t := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), String: dim.figure(kind, h.Figures)}
+	t.At = besideArc(o, r, from+sweep/2, t)
+	s.AddText(t)
+	s.Dims = append(s.Dims, Placed{Dim: dim, Kind: kind, Figure: t.String, P: pa, Q: pb, Box: t.Box(), Row: -1})
+}
+
+// arc draws the dimension arc with its arrowheads, which point in from outside
+// where there is no room between the legs.
+func (a Angle) arc(s *Sheet, o geom.Pt, r, from, sweep float64) {
+	at := func(t float64) geom.Pt { return o.Add(geom.P(math.Cos(t), math.Sin(t)).Mul(r)) }
+	tangent := func(t float64) geom.Pt { return geom.P(-math.Sin(t), math.Cos(t)) }
+	turn := math.Copysign(1, sweep)
+	head := arrowLength / r // as an angle
+	inside, start, end := 1.0, from, from+sweep
+	if math.Abs(sweep) < 2.5*head {
+		inside = -1
+		start, end = from-turn*2*head, from+sweep+turn*2*head
+	}
+	s.Arc(narrow(Dimension), geom.Arc{Centre: o, Major: geom.P(r, 0), Ratio: 1, Start: min(start, end), End: max(start, end)})
+	// The head is a chord of the arc, so it points along the middle of its own
+	// length.
+	s.arrowhead(Dimension, at(from), tangent(from+inside*turn*head/2).Mul(-turn*inside))
+	s.arrowhead(Dimension, at(from+sweep), tangent(from+sweep-inside*turn*head/2).Mul(turn*inside))
+}
+
+// besideArc is where the baseline of a lying text has its middle so that the
+// text stands outside an arc at the angle t, clear of it and of its arrowheads.
+func besideArc(o geom.Pt, r, t float64, text Text) geom.Pt {
+	dir := geom.P(math.Cos(t), math.Sin(t))
+	reach := math.Abs(dir.X)*text.Width()/2 + math.Abs(dir.Y)*text.Height/2
+	middle := o.Add(dir.Mul(r + reach + 2*figureGap))
+	return geom.P(middle.X, middle.Y-text.Height/2)
+}
+
+// Fall shows which way and how steeply a line of the view falls: an arrow
+// along it pointing down, with degrees and 1:n over it.
+type Fall struct {
+	View   *View
+	A, B   geom.Vec // the line; the arrow stands at its middle
+	Offset float64  // of the arrow over the line, mm on paper; negative is under it
+	Prefix string   // e.g. "fall "
+}
+
+// Draw puts the fall on the sheet.
+func (f Fall) Draw(s *Sheet, h Hand) {
+	high, low := f.A, f.B
+	if low.Z > high.Z {
+		high, low = low, high
+	}
+	d := Dim{View: f.View, A: high, B: low, Prefix: f.Prefix}
+	p, q := f.View.Pt(high), f.View.Pt(low)
+	read := readable(q.Sub(p))
+	t := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
+	middle := p.Lerp(q, 0.5).Add(read.Left().Mul(f.Offset))
+	half := q.Sub(p).Unit().Mul(t.Width()/2 + arrowLength)
+	t.At = middle.Add(read.Left().Mul(figureGap))
+	s.Line(narrow(Dimension), middle.Sub(half), middle.Add(half))
+	s.arrowhead(Dimension, middle.Add(half), half)
+	s.AddText(t)
+	s.Dims = append(s.Dims, Placed{Dim: d, Kind: FallDim, Figure: t.String, P: middle.Sub(half), Q: middle.Add(half), Box: t.Box(), Row: -1})
+}

@@ -1,0 +1,187 @@
+package draw
+
+import "math"
+
+// Sizes of a figure that is led out of a row where its space is too narrow,
+// mm on paper.
+const (
+	leadRise = 2.0 // from the dimension line straight out
+	leadJog  = 2.4 // then across, over this height, to under the figure
+	leadGap  = 0.7 // from the end of the leader to the figure
+)
+
+// layChain places the figures of a chain, an equal or an overall row: in its
+// space where it fits, else outside at the free end, else led out in order.
+func (p *rowsPlan) layChain(w *rowPlan) {
+	height := p.h.figureHeight()
+	first, last := w.stops[0], w.stops[len(w.stops)-1]
+	w.line = [2]float64{first.u, last.u}
+	w.far = w.v + p.h.extension()
+	if p.r.Side.outward() {
+		w.far = max(w.far, w.v+figureGap+height)
+	}
+	outer := p.outerStops(w.index)
+	var led []figPlan
+	for i := 1; i < len(w.stops); i++ {
+		f := p.chainFigure(w, i)
+		width := TextWidth(f.text, height, false)
+		mid, fits := fitSpace(f.u[0], f.u[1], width, outer)
+		switch {
+		case fits:
+			f.box = p.figureBox(w.v, mid, width)
+			w.figs = append(w.figs, f)
+		case !p.titleHigh() && i == 1:
+			f.box = p.figureBox(w.v, f.u[0]-nearStroke-width/2, width)
+			w.line[0] = f.box.X0
+			w.figs = append(w.figs, f)
+		case p.titleHigh() && i == len(w.stops)-1:
+			f.box = p.figureBox(w.v, f.u[1]+nearStroke+width/2, width)
+			w.line[1] = f.box.X1
+			w.figs = append(w.figs, f)
+		default:
+			led = append(led, f)
+		}
+	}
+	p.leadOut(w, led)
+	for _, s := range w.stops {
+		p.addExt(s, w.v+p.h.extension())
+	}
+}
+
+// chainFigure is the figure of the space that ends at stop i.
+func (p *rowsPlan) chainFigure(w *rowPlan, i int) figPlan {
+	a, b := w.stops[i-1], w.stops[i]
+	d := Dim{View: p.r.View, A: a.p, B: b.p, Along: p.along(), From: w.stops[0].p, Spaces: w.spaces}
+	kind := w.dimKind()
+	return figPlan{text: d.figure(kind, p.h.Figures), along: true, kind: kind, dim: d, u: [2]float64{a.u, b.u}}
+}
+
+// figureBox is the place of a figure above the dimension line at v, its middle
+// at u.
+func (p *rowsPlan) figureBox(v, u, width float64) Rect {
+	height := p.h.figureHeight()
+	if p.r.Side.outward() {
+		return Rect{u - width/2, v + figureGap, u + width/2, v + figureGap + height}
+	}
+	return Rect{u - width/2, v - figureGap - height, u + width/2, v - figureGap}
+}
+
+// fitSpace finds the middle of a figure between two terminators: as near to
+// the middle as it comes without touching them or one of the extension lines
+// that pass through. If only those are in the way it stays in the middle, and
+// they are broken for it.
+func fitSpace(a, b, width float64, outer []float64) (mid float64, fits bool) {
+	lo, hi := a+nearStroke+width/2, b-nearLine-width/2
+	if lo > hi {
+		return 0, false
+	}
+	centre := min(max((a+b)/2, lo), hi)
+	best, found := 0.0, math.Inf(1)
+	try := func(u float64) {
+		if u < lo || u > hi {
+			return
+		}
+		for _, o := range outer {
+			const slack = 1e-9 // a candidate stands exactly at the limit
+			if o > a+sameSpot && o < b-sameSpot && math.Abs(o-u) < width/2+nearLine-slack {
+				return
+			}
+		}
+		if d := math.Abs(u - centre); d < found {
+			best, found = u, d
+		}
+	}
+	try(centre)
+	for _, o := range outer {
+		try(o - width/2 - nearLine)
+		try(o + width/2 + nearLine)
+	}
+	if math.IsInf(found, 1) {
+		return centre, true
+	}
+	return best, true
+}
+
+// leadOut places the figures that do not fit outside the row, in order and
+// apart, each with a leader from the middle of its space.
+func (p *rowsPlan) leadOut(w *rowPlan, led []figPlan) {
+	if len(led) == 0 {
+		return
+	}
+	height := p.h.figureHeight()
+	rise := leadRise
+	if p.r.Side.outward() {
+		rise = figureGap + height + leadGap
+	}
+	want, size := make([]float64, len(led)), make([]float64, len(led))
+	for i, f := range led {
+		want[i] = (f.u[0] + f.u[1]) / 2
+		size[i] = TextWidth(f.text, height, false)
+	}
+	places := spread(want, size, 2*textGap, math.Inf(-1), math.Inf(1))
+	top := w.v + rise + leadJog
+	for i, f := range led {
+		f.leader = pts(want[i], w.v, want[i], w.v+rise, places[i], top)
+		f.box = Rect{places[i] - size[i]/2, top + leadGap, places[i] + size[i]/2, top + leadGap + height}
+		w.figs = append(w.figs, f)
+		w.far = max(w.far, f.box.Y1)
+	}
+}
+
+// The foot of the figures of a running row, mm out from the dimension line.
+const runningFoot = 1.5
+
+// layRunning places the figures of a running row across it, each beside its
+// extension line; where they are crowded the lines step aside.
+func (p *rowsPlan) layRunning(w *rowPlan) {
+	height := p.h.figureHeight()
+	n := len(w.stops)
+	w.line = [2]float64{w.stops[0].u, w.stops[n-1].u}
+	want, size := make([]float64, n), make([]float64, n)
+	for i, s := range w.stops {
+		want[i], size[i] = s.u, figureGap+height
+	}
+	places := spread(want, size, nearLine, math.Inf(-1), math.Inf(1))
+	shift := 0.0
+	for i := range places {
+		shift = max(shift, math.Abs(places[i]-want[i]))
+	}
+	foot := w.v + runningFoot
+	jog := 0.0
+	if shift >= sameSpot {
+		jog = min(max(minJog, shift/2), maxJog)
+		foot += jog + leadGap
+	}
+	for i, s := range w.stops {
+		d := Dim{View: p.r.View, A: w.pts[0], B: s.p, Along: p.along()}
+		f := figPlan{text: d.figure(RunningDim, p.h.Figures), kind: RunningDim, dim: d, u: [2]float64{w.datum, s.u}}
+		end := foot + TextWidth(f.text, height, false)
+		f.box = p.besideLine(places[i], foot, end)
+		w.far = max(w.far, end)
+		if isFar(places[i], s.u) {
+			turn := w.v + runningFoot
+			f.leader = pts(s.u, turn, places[i], turn+jog, places[i], end)
+			p.addExt(s, turn)
+		} else {
+			p.addExt(s, end)
+		}
+		w.figs = append(w.figs, f)
+	}
+}
+
+// The step by which a crowded extension line moves aside, mm outwards: long
+// enough to follow by eye, short enough to keep the row together.
+const (
+	minJog = 3.0
+	maxJog = 15.0
+)
+
+// besideLine is the place of a figure that stands across the row on the upper
+// side of its own extension line at u, as it reads.
+func (p *rowsPlan) besideLine(u, v0, v1 float64) Rect {
+	height := p.h.figureHeight()
+	if p.r.Side.lying() {
+		return Rect{u - figureGap - height, v0, u - figureGap, v1}
+	}
+	return Rect{u + figureGap, v0, u + figureGap + height, v1}
+}

@@ -1,0 +1,288 @@
+package draw
+
+import (
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"plumbcut/geom"
+)
+
+// Wrap breaks s into lines no wider than width, mm, between words; a word that
+// is wider by itself is broken between letters. Line breaks in s are kept. A
+// width of 0 or less breaks only there.
+func Wrap(s string, height float64, bold bool, width float64) []string {
+	var lines []string
+	for _, para := range strings.Split(s, "\n") {
+		line := ""
+		for _, word := range strings.Fields(para) {
+			longer := word
+			if line != "" {
+				longer = line + " " + word
+			}
+			if width <= 0 || TextWidth(longer, height, bold) <= width {
+				line = longer
+				continue
+			}
+			if line != "" {
+				lines = append(lines, line)
+			}
+			var whole []string
+			whole, line = breakWord(word, height, bold, width)
+			lines = append(lines, whole...)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// breakWord cuts a word into lines that fit and the rest, which fits too. A
+// line takes at least one letter.
+func breakWord(word string, height float64, bold bool, width float64) (lines []string, rest string) {
+	from := 0
+	for i := range word {
+		_, size := utf8.DecodeRuneInString(word[i:])
+		if i > from && TextWidth(word[from:i+size], height, bold) > width {
+			lines = append(lines, word[from:i])
+			from = i
+		}
+	}
+	return lines, word[from:]
+}
+
+// lineSpacing is from baseline to baseline, in letter heights: between the
+// 1.5 and 1.9 of ISO 3098 for lettering without accents and with them.
+const lineSpacing = 1.7
+
+// block is a few lines of text, measured.
+type block struct {
+	lines  []string
+	height float64 // of a letter
+	bold   bool
+}
+
+// width is that of the longest line.
+func (b block) width() float64 {
+	w := 0.0
+	for _, l := range b.lines {
+		w = max(w, TextWidth(l, b.height, b.bold))
+	}
+	return w
+}
+
+// depth is from the top of the first line's capitals to the last baseline.
+func (b block) depth() float64 {
+	return b.height + float64(len(b.lines)-1)*b.height*lineSpacing
+}
+
+// draw letters the block with its top left (Start), top middle or top right
+// (End) at the point.
+func (b block) draw(s *Sheet, layer Layer, at geom.Pt, align Align) {
+	for i, line := range b.lines {
+		y := at.Y - b.height - float64(i)*b.height*lineSpacing
+		s.AddText(Text{Layer: layer, At: geom.P(at.X, y), Align: align, Height: b.height, Bold: b.bold, String: line})
+	}
+}
+
+// Label is a note with a leader to what it speaks of.
+type Label struct {
+	View   *View
+	At     geom.Vec // the point of the thing
+	Text   string   // as a builder says it; wrapped to Width
+	Width  float64  // of the longest line, mm on paper; 0 is 55
+	Inside bool     // At lies inside the thing: end with a dot. Otherwise it lies on an edge: an arrow
+	ID     string   // of the member, as Path.ID
+	Toward geom.Pt  // direction on the paper in which the words should stand; zero: anywhere
+}
+
+// labelWidth is the longest line of a label unless told otherwise: about
+// thirty characters, which the eye takes in at once.
+const labelWidth = 55.0
+
+// Label places the note where neither its words nor its leader touch anything.
+func (p *Placer) Label(l Label) Mark {
+	if l.Width == 0 {
+		l.Width = labelWidth
+	}
+	b := block{lines: Wrap(l.Text, NoteHeight, false, l.Width), height: NoteHeight}
+	best := p.search(leadSearch{target: l.View.Pt(l.At), w: b.width(), h: b.depth(), toward: l.Toward})
+	m := Mark{Kind: NoteMark, Label: l.Text, Box: best.box, Leader: best.leader, Inside: l.Inside, ID: l.ID}
+	p.Sheet.drawLeader(m.Leader, m.Inside)
+	b.draw(p.Sheet, Notes, geom.P(best.box.X0, best.box.Y1), Start)
+	p.Sheet.Marks = append(p.Sheet.Marks, m)
+	return m
+}
+
+// Arc dimensions the radius (or, for a hole, the diameter) of a circle with
+// centre c through the point at, both of the model, with a leader.
+func (p *Placer) Arc(v *View, c, at geom.Vec, diameter bool) {
+	d, kind := Dim{View: v, A: c, B: at}, RadiusDim
+	if diameter {
+		kind = DiameterDim
+	}
+	text := d.figure(kind, p.Hand.Figures)
+	h := p.Hand.figureHeight()
+	b := block{lines: []string{text}, height: h}
+	best := p.search(leadSearch{target: v.Pt(at), w: b.width(), h: b.depth()})
+	p.Sheet.drawLeader(best.leader, false)
+	b.draw(p.Sheet, Dimension, geom.P(best.box.X0, best.box.Y1), Start)
+	p.Sheet.Dims = append(p.Sheet.Dims, Placed{
+		Dim: d, Kind: kind, Figure: text, P: v.Pt(c), Q: v.Pt(at), Box: best.box, Row: -1,
+	})
+	p.Sheet.Marks = append(p.Sheet.Marks, Mark{Kind: NoteMark, Label: text, Box: best.box, Leader: best.leader})
+}
+
+// leadSearch is the search for a place for a box with a leader to a target.
+type leadSearch struct {
+	target geom.Pt
+	from   float64 // the leader starts this far from the target: a ring's radius
+	w, h   float64
+	toward geom.Pt
+	round  bool // the box is a closed shape that the leader runs to from any side, not words
+}
+
+// leadPlace is a place found, and how bad it is.
+type leadPlace struct {
+	box    Rect
+	leader []geom.Pt
+	cost   float64
+}
+
+// The shape of a leader, mm on paper.
+const (
+	shoulder    = 2.0 // level piece at the words
+	shoulderGap = 1.0 // from there to the words
+)
+
+// What is bad about a place, in millimetres of leader that one would rather
+// draw instead.
+const (
+	costLine   = 1.5    // the leader crosses a line
+	costTurn   = 6.0    // it lies outside 30° to 60°
+	costAway   = 10.0   // it leads away from the wanted direction, at a right angle
+	costText   = 300.0  // it crosses a text
+	costLeader = 200.0  // it crosses another leader
+	costBox    = 1000.0 // the box touches something
+)
+
+// search tries directions and lengths and keeps the cheapest place.
+func (p *Placer) search(q leadSearch) leadPlace {
+	p.sync()
+	best := leadPlace{cost: math.Inf(1)}
+	for _, length := range leaderLengths() {
+		if length > best.cost {
+			break
+		}
+		for _, deg := range leaderAngles() {
+			c := q.place(length, deg*math.Pi/180)
+			c.cost = length + q.angleCost(deg)
+			if c.cost < best.cost {
+				if c.cost += p.placeCost(c); c.cost < best.cost {
+					best = c
+				}
+			}
+		}
+	}
+	return best
+}
+
+func leaderLengths() []float64 { return []float64{7, 10, 13, 17, 22, 28, 35, 43, 52, 62, 75, 90} }
+
+// leaderAngles are the directions tried, degrees: 45° first, as it reads best.
+func leaderAngles() []float64 {
+	return []float64{45, 135, -45, -135, 60, 120, -60, -120, 30, 150, -30, -150, 90, -90, 75, 105, -75, -105, 15, 165, -15, -165, 0, 180}
+}
+
+// angleCost prefers leaders between 30° and 60° and the wanted direction.
+func (q leadSearch) angleCost(deg float64) float64 {
+	cost := 0.0
+	if q.toward != (geom.Pt{}) {
+		sin, cos := math.Sincos(deg * math.Pi / 180)
+		cost += costAway * (1 - geom.P(cos, sin).Dot(q.toward.Unit()))
+		return cost
+	}
+	steep := math.Abs(math.Mod(math.Abs(deg), 90) - 45)
+	if steep > 16 {
+		cost += costTurn
+	}
+	return cost
+}
+
+// place is the box and the leader for a leader of a length in a direction.
+func (q leadSearch) place(length, turn float64) leadPlace {
+	sin, cos := math.Sincos(turn)
+	dir := geom.P(cos, sin)
+	end := q.target.Add(dir.Mul(q.from + length))
+	if q.round {
+		reach := math.Abs(cos)*q.w/2 + math.Abs(sin)*q.h/2
+		c := end.Add(dir.Mul(reach))
+		box := Rect{c.X - q.w/2, c.Y - q.h/2, c.X + q.w/2, c.Y + q.h/2}
+		return leadPlace{box: box, leader: []geom.Pt{roundEnd(box, q.target), q.target.Add(dir.Mul(q.from))}}
+	}
+	side := 1.0
+	if cos < -level45 {
+		side = -1
+	}
+	bend := end.Add(geom.P(side*shoulder, 0))
+	top := end.Y + NoteHeight/2
+	x0 := bend.X + side*shoulderGap
+	box := Bounds(geom.P(x0, top), geom.P(x0+side*q.w, top-q.h))
+	return leadPlace{box: box, leader: []geom.Pt{bend, end, q.target}}
+}
+
+// roundEnd is where the straight line from the middle of a box with round
+// ends to a point outside leaves it.
+func roundEnd(b Rect, to geom.Pt) geom.Pt {
+	r, c := b.H()/2, b.Centre()
+	d := to.Sub(c)
+	half := b.W()/2 - r // from the middle to the centre of an end
+	if d.Y != 0 {
+		if x := d.X / math.Abs(d.Y) * r; math.Abs(x) <= half {
+			return c.Add(geom.P(x, math.Copysign(r, d.Y)))
+		}
+	}
+	// On the end circle: |t·d − e| = r.
+	e, u := geom.P(math.Copysign(half, d.X), 0), d.Unit()
+	along := u.Dot(e)
+	return c.Add(u.Mul(along + math.Sqrt(max(r*r-e.Dot(e)+along*along, 0))))
+}
+
+// placeCost is how much the place disturbs what is on the sheet.
+func (p *Placer) placeCost(c leadPlace) float64 {
+	cost := 0.0
+	if !p.Free(c.box, nearLine) {
+		cost += costBox
+	}
+	return cost + p.leaderCost(c.leader)
+}
+
+// leaderCost is how much a leader disturbs what is on the sheet.
+func (p *Placer) leaderCost(line []geom.Pt) float64 {
+	p.sync()
+	cost := 0.0
+	for i := 1; i < len(line); i++ {
+		a, b := line[i-1], line[i]
+		cost += costText * float64(p.textsUnder(a, b))
+		cost += costLine * float64(p.linesCrossed(a, b))
+		for _, m := range p.Sheet.Marks {
+			for k := 1; k < len(m.Leader); k++ {
+				if cross(a, b, m.Leader[k-1], m.Leader[k]) {
+					cost += costLeader
+				}
+			}
+		}
+	}
+	return cost
+}
+
+// linesCrossed counts the segments that ab crosses.
+func (p *Placer) linesCrossed(a, b geom.Pt) int {
+	n := 0
+	p.grid.segsNear(Bounds(a, b), func(s segment) bool {
+		if cross(a, b, s.a, s.b) {
+			n++
+		}
+		return true
+	})
+	return n
+}

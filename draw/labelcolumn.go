@@ -1,0 +1,234 @@
+package draw
+
+import (
+	"math"
+	"sort"
+
+	"plumbcut/geom"
+)
+
+// NoteColumn is a column of notes at one side of a view, each with a leader to
+// what it speaks of. The notes stand one under the other, as near to the
+// height of their things as they come, in the order in which no two leaders
+// cross.
+type NoteColumn struct {
+	View   *View
+	Bounds Rect    // outline of the view, in the view plane, mm of the model
+	Side   Side    // Left or Right
+	Offset float64 // from the outline to the words, mm on paper; 0 is 18
+	Width  float64 // of the words, mm on paper; 0 is 55
+	notes  []ColumnNote
+}
+
+// ColumnNote is one note of a column.
+type ColumnNote struct {
+	Text   string     // as a builder says it; wrapped
+	At     []geom.Vec // points of the thing, the best first: the leader takes the one that it reaches best
+	Inside bool       // the points lie inside the thing (dot), not on its edge (arrow)
+	ID     string     // of the member, as Path.ID
+}
+
+// NewNoteColumn starts a column of notes at one side of a view.
+func NewNoteColumn(v *View, bounds Rect, side Side) *NoteColumn {
+	return &NoteColumn{View: v, Bounds: bounds, Side: side}
+}
+
+// Add adds a note about a thing: an arrow to a point on its edge. With more
+// points the leader takes the one that it reaches best.
+func (c *NoteColumn) Add(text string, at ...geom.Vec) *NoteColumn {
+	return c.AddNote(ColumnNote{Text: text, At: at})
+}
+
+// AddInside adds a note about a thing: a dot at a point inside it.
+func (c *NoteColumn) AddInside(text string, at ...geom.Vec) *NoteColumn {
+	return c.AddNote(ColumnNote{Text: text, At: at, Inside: true})
+}
+
+// AddNote adds a note; one without a point is left out.
+func (c *NoteColumn) AddNote(n ColumnNote) *NoteColumn {
+	if len(n.At) > 0 {
+		c.notes = append(c.notes, n)
+	}
+	return c
+}
+
+// Empty reports whether there is nothing to draw.
+func (c *NoteColumn) Empty() bool { return c == nil || len(c.notes) == 0 }
+
+// The shape of a column of notes, mm on paper (own).
+const (
+	columnOffset = 18.0
+	columnGap    = 3.5  // between two notes
+	columnLift   = 0.35 // leaders rise (or fall) by this part of their run where free
+	columnLiftTo = 12.0 // but by no more than this
+)
+
+func (c *NoteColumn) offset() float64 {
+	if c.Offset == 0 {
+		return columnOffset
+	}
+	return c.Offset
+}
+
+// columnPlan is one note laid out.
+type columnPlan struct {
+	note ColumnNote
+	text block
+	to   geom.Pt // the first target on the paper
+	want float64 // y of the middle of the block that suits the leader
+	mid  float64 // y of the middle that it gets
+	bend geom.Pt // where the leader leaves the words' height
+}
+
+// plan lays the notes out, lowest first.
+func (c *NoteColumn) plan() []columnPlan {
+	out := c.View.outline(c.Bounds)
+	edge, side := out.X1, 1.0
+	if c.Side == Left {
+		edge, side = out.X0, -1
+	}
+	bendX := edge + side*(c.offset()-shoulder-shoulderGap)
+	width := c.Width
+	if width == 0 {
+		width = labelWidth
+	}
+	plans := make([]columnPlan, len(c.notes))
+	for i, n := range c.notes {
+		p := columnPlan{note: n, to: c.View.Pt(n.At[0])}
+		p.text = block{lines: Wrap(n.Text, NoteHeight, false, width), height: NoteHeight}
+		lift := min(columnLift*math.Abs(bendX-p.to.X), columnLiftTo)
+		if p.to.Y < out.Centre().Y {
+			lift = -lift
+		}
+		p.want = p.to.Y + lift + NoteHeight/2 - p.text.depth()/2
+		p.bend.X = bendX
+		plans[i] = p
+	}
+	sort.SliceStable(plans, func(i, j int) bool { return plans[i].want < plans[j].want })
+	stack(plans, out)
+	uncross(plans, out)
+	return plans
+}
+
+// stack spreads the notes, in their order, within the height of the view if
+// they fit there and about its middle if not.
+func stack(plans []columnPlan, out Rect) {
+	want, size := make([]float64, len(plans)), make([]float64, len(plans))
+	total := -columnGap
+	for i, p := range plans {
+		want[i], size[i] = p.want, p.text.depth()
+		total += size[i] + columnGap
+	}
+	lo, hi := out.Y0, out.Y1
+	if total > hi-lo {
+		lo, hi = out.Centre().Y-total/2, out.Centre().Y+total/2
+	}
+	for i := 1; i < len(want); i++ {
+		want[i] = max(want[i], want[i-1]) // after a swap: in the given order
+	}
+	for i, y := range spread(want, size, columnGap, lo, hi) {
+		p := &plans[i]
+		p.mid = y
+		p.bend.Y = y + p.text.depth()/2 - NoteHeight/2
+	}
+}
+
+// uncross swaps neighbours whose leaders cross until none do. Every swap
+// shortens the leaders in sum, so it ends; the bound is for safety.
+func uncross(plans []columnPlan, out Rect) {
+	for range len(plans) * len(plans) {
+		swapped := false
+		for i := 0; i < len(plans); i++ {
+			for j := i + 1; j < len(plans) && !swapped; j++ {
+				a, b := plans[i], plans[j]
+				if cross(a.bend, a.to, b.bend, b.to) {
+					plans[i], plans[j] = b, a
+					swapped = true
+				}
+			}
+		}
+		if !swapped {
+			return
+		}
+		stack(plans, out)
+	}
+}
+
+// Extent is the rectangle of paper that the words need where the view now
+// stands, with their leaders' room; empty without notes.
+func (c *NoteColumn) Extent() Rect {
+	r := EmptyRect()
+	if c.Empty() {
+		return r
+	}
+	out := c.View.outline(c.Bounds)
+	for _, p := range c.plan() {
+		r = r.Union(c.box(p, out))
+	}
+	if c.Side == Left {
+		r.X1 = out.X0
+	} else {
+		r.X0 = out.X1
+	}
+	return r
+}
+
+// box is the place of the words of a note.
+func (c *NoteColumn) box(p columnPlan, out Rect) Rect {
+	x := out.X1 + c.offset()
+	y0, y1 := p.mid-p.text.depth()/2, p.mid+p.text.depth()/2
+	if c.Side == Left {
+		x = out.X0 - c.offset()
+		return Rect{x - p.text.width(), y0, x, y1}
+	}
+	return Rect{x, y0, x + p.text.width(), y1}
+}
+
+// Draw puts the notes on the sheet where the view now stands. Draw the
+// dimension rows first: the leaders keep clear of their figures.
+func (c *NoteColumn) Draw(p *Placer) {
+	if c.Empty() {
+		return
+	}
+	out := c.View.outline(c.Bounds)
+	for _, plan := range c.plan() {
+		m := Mark{Kind: NoteMark, Label: plan.note.Text, Box: c.box(plan, out), Inside: plan.note.Inside, ID: plan.note.ID}
+		m.Leader = c.leader(p, plan)
+		p.Sheet.drawLeader(m.Leader, m.Inside)
+		at, align := geom.P(m.Box.X0, m.Box.Y1), Start
+		if c.Side == Left {
+			at.X, align = m.Box.X1, End
+		}
+		plan.text.draw(p.Sheet, Notes, at, align)
+		p.Sheet.Marks = append(p.Sheet.Marks, m)
+	}
+}
+
+// leader chooses the target and the bend whose leader disturbs least.
+func (c *NoteColumn) leader(p *Placer, plan columnPlan) []geom.Pt {
+	side := 1.0
+	if c.Side == Left {
+		side = -1
+	}
+	start := plan.bend.Add(geom.P(side*shoulder, 0))
+	var best leadPlace
+	best.cost = math.Inf(1)
+	for rank, at := range plan.note.At {
+		for _, longer := range []float64{0, 3, 6, 9, 12} {
+			bend := plan.bend.Sub(geom.P(side*longer, 0))
+			to := c.View.Pt(at)
+			if (bend.X-to.X)*side < shoulder {
+				continue
+			}
+			try := leadPlace{leader: []geom.Pt{start, bend, to}}
+			try.cost = p.leaderCost(try.leader) + longer/3 + float64(rank)
+			if try.cost < best.cost {
+				best = try
+			}
+		}
+	}
+	if best.leader == nil {
+		return []geom.Pt{start, plan.bend, plan.to}
+	}
+	return best.leader
+}

@@ -1,0 +1,305 @@
+package draw
+
+import (
+	"math"
+
+	"plumbcut/geom"
+)
+
+// spread moves things along a line so that none overlaps its neighbour: want
+// holds where the middle of each would like to be, in rising order, and size
+// how long each is. The answer keeps the order, leaves at least gap between
+// neighbours and moves them as little as possible (least squares). They are
+// kept within lo to hi as far as they fit there; lo wins.
+//
+// Because the order is kept, straight leaders from the wanted places to the
+// found ones never cross.
+func spread(want, size []float64, gap, lo, hi float64) []float64 {
+	n := len(want)
+	if n == 0 {
+		return nil
+	}
+	// With the room that the ones before need taken off, "no overlap" becomes
+	// "not falling", and the nearest rising sequence is found by pooling.
+	offset := make([]float64, n)
+	for i := 1; i < n; i++ {
+		offset[i] = offset[i-1] + (size[i-1]+size[i])/2 + gap
+	}
+	type pool struct {
+		sum   float64
+		count int
+	}
+	var pools []pool
+	for i := range want {
+		pools = append(pools, pool{want[i] - offset[i], 1})
+		for k := len(pools) - 1; k > 0; k-- {
+			a, b := pools[k-1], pools[k]
+			if a.sum*float64(b.count) <= b.sum*float64(a.count) {
+				break
+			}
+			pools = append(pools[:k-1], pool{a.sum + b.sum, a.count + b.count})
+		}
+	}
+	least := lo + size[0]/2
+	most := max(least, hi-size[n-1]/2-offset[n-1])
+	out := make([]float64, 0, n)
+	for _, p := range pools {
+		at := min(max(p.sum/float64(p.count), least), most)
+		for range p.count {
+			out = append(out, at+offset[len(out)])
+		}
+	}
+	return out
+}
+
+// cell is the side, mm, of the squares in which a Placer sorts what is on the
+// sheet: about the size of a label, so that a query looks at few of them.
+const cell = 12.0
+
+// segment is a straight piece of a line on the paper.
+type segment struct {
+	a, b  geom.Pt
+	half  float64 // half the width of the pen
+	item  int     // index into Sheet.Items; −1 for one reserved by hand
+	layer Layer
+	pen   Pen
+}
+
+// grid sorts boxes and segments by place.
+type grid struct {
+	cols, rows int
+	segs       []segment
+	boxes      []Rect
+	inSegs     [][]int32
+	inBoxes    [][]int32
+	seen       []int32 // for each segment, the last query that met it
+	query      int32
+}
+
+func newGrid(p Paper) *grid {
+	g := &grid{cols: int(p.Width/cell) + 3, rows: int(p.Height/cell) + 3}
+	g.inSegs = make([][]int32, g.cols*g.rows)
+	g.inBoxes = make([][]int32, g.cols*g.rows)
+	return g
+}
+
+// span is the range of cells that r touches; what lies off the paper falls in
+// the outermost cells.
+func (g *grid) span(r Rect) (c0, r0, c1, r1 int) {
+	at := func(x float64, n int) int { return min(max(int(math.Floor(x/cell))+1, 0), n-1) }
+	return at(r.X0, g.cols), at(r.Y0, g.rows), at(r.X1, g.cols), at(r.Y1, g.rows)
+}
+
+func (g *grid) addBox(r Rect) {
+	g.boxes = append(g.boxes, r)
+	id := int32(len(g.boxes) - 1)
+	c0, r0, c1, r1 := g.span(r)
+	for c := c0; c <= c1; c++ {
+		for r := r0; r <= r1; r++ {
+			k := r*g.cols + c
+			g.inBoxes[k] = append(g.inBoxes[k], id)
+		}
+	}
+}
+
+func (g *grid) addSegment(s segment) {
+	g.segs = append(g.segs, s)
+	g.seen = append(g.seen, 0)
+	id := int32(len(g.segs) - 1)
+	c0, r0, c1, r1 := g.span(Bounds(s.a, s.b))
+	if c0 == c1 || r0 == r1 {
+		g.fillCells(id, c0, r0, c1, r1)
+		return
+	}
+	// A sloped one: column by column, only the cells that it passes.
+	for c := c0; c <= c1; c++ {
+		x0, x1 := float64(c-1)*cell, float64(c)*cell
+		y0, y1 := heightsWithin(s.a, s.b, x0, x1)
+		_, lo, _, hi := g.span(Rect{x0, y0, x0, y1})
+		g.fillCells(id, c, lo, c, hi)
+	}
+}
+
+func (g *grid) fillCells(id int32, c0, r0, c1, r1 int) {
+	for c := c0; c <= c1; c++ {
+		for r := r0; r <= r1; r++ {
+			k := r*g.cols + c
+			g.inSegs[k] = append(g.inSegs[k], id)
+		}
+	}
+}
+
+// heightsWithin is the range of y of the segment ab for x from x0 to x1.
+func heightsWithin(a, b geom.Pt, x0, x1 float64) (lo, hi float64) {
+	y := func(x float64) float64 {
+		t := min(max((x-a.X)/(b.X-a.X), 0), 1)
+		return a.Y + t*(b.Y-a.Y)
+	}
+	p, q := y(x0), y(x1)
+	return min(p, q), max(p, q)
+}
+
+// boxesNear calls f for each box that comes within r; false stops. A box in
+// several cells may be met more than once.
+func (g *grid) boxesNear(r Rect, f func(Rect) bool) {
+	c0, r0, c1, r1 := g.span(r)
+	for row := r0; row <= r1; row++ {
+		for c := c0; c <= c1; c++ {
+			for _, id := range g.inBoxes[row*g.cols+c] {
+				if b := g.boxes[id]; b.Overlaps(r) && !f(b) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// segsNear calls f once for each segment in the cells of r; false stops.
+func (g *grid) segsNear(r Rect, f func(segment) bool) {
+	g.query++
+	c0, r0, c1, r1 := g.span(r)
+	for row := r0; row <= r1; row++ {
+		for c := c0; c <= c1; c++ {
+			for _, id := range g.inSegs[row*g.cols+c] {
+				if g.seen[id] == g.query {
+					continue
+				}
+				g.seen[id] = g.query
+				if !f(g.segs[id]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// Placer knows what is on a sheet and finds free places for what comes next.
+// It picks up by itself whatever is drawn on the sheet meanwhile. Draw the
+// views and the dimension rows first, then the part marks and labels.
+type Placer struct {
+	Sheet *Sheet
+	Hand  Hand
+	grid  *grid
+	read  int // how many items of the sheet are in the grid
+}
+
+// NewPlacer starts from what is on the sheet.
+func NewPlacer(s *Sheet, h Hand) *Placer {
+	return &Placer{Sheet: s, Hand: h, grid: newGrid(s.Paper)}
+}
+
+// Reserve keeps a rectangle free of labels.
+func (p *Placer) Reserve(r Rect) { p.grid.addBox(r) }
+
+// sync reads the items that were drawn since the last question. White masks
+// and light fills hide nothing that a label minds.
+func (p *Placer) sync() {
+	for ; p.read < len(p.Sheet.Items); p.read++ {
+		it := p.Sheet.Items[p.read]
+		if it.Text != nil {
+			p.grid.addBox(it.Text.Box())
+			continue
+		}
+		if it.Path.Style.Layer == Hatch {
+			continue // labels stand on hatching, with a white ground
+		}
+		addPath(p.grid, it.Path, p.read, p.Sheet.Paper)
+	}
+}
+
+// addPath enters the strokes of a path, and the edges of a dark fill.
+func addPath(g *grid, path *Path, item int, paper Paper) {
+	if !path.Stroke && !dark(path.Fill) {
+		return
+	}
+	half := 0.0
+	if path.Stroke {
+		half = paper.LineWidth(path.Style.Pen) / 2
+	}
+	for _, line := range path.Flatten() {
+		for i := 1; i < len(line); i++ {
+			g.addSegment(segment{line[i-1], line[i], half, item, path.Style.Layer, path.Style.Pen})
+		}
+	}
+}
+
+// darkest tone on which black lettering reads well.
+const darkTone = 0.3
+
+func dark(tone *Grey) bool { return tone != nil && *tone > darkTone }
+
+// Free reports whether r, with gap kept round it, touches no text, no line and
+// lies within the frame.
+func (p *Placer) Free(r Rect, gap float64) bool {
+	p.sync()
+	if !p.Sheet.Paper.Inner().Encloses(r.Expand(gap)) {
+		return false
+	}
+	return p.freeOfText(r, gap) && p.linesThrough(r.Expand(gap)) == 0
+}
+
+func (p *Placer) freeOfText(r Rect, gap float64) bool {
+	free := true
+	p.grid.boxesNear(r.Expand(max(gap, textGap)), func(Rect) bool { free = false; return false })
+	return free
+}
+
+// linesThrough counts the segments that meet r.
+func (p *Placer) linesThrough(r Rect) int {
+	n := 0
+	p.grid.segsNear(r, func(s segment) bool {
+		if segmentMeets(s.a, s.b, r.Expand(s.half)) {
+			n++
+		}
+		return true
+	})
+	return n
+}
+
+// FreeBox returns the first of the candidates that is free, with gap kept
+// round it; false if none is.
+func (p *Placer) FreeBox(candidates []Rect, gap float64) (Rect, bool) {
+	for _, r := range candidates {
+		if p.Free(r, gap) {
+			return r, true
+		}
+	}
+	return Rect{}, false
+}
+
+// textsUnder counts the texts and reserved boxes that the line from a to b
+// passes over or near.
+func (p *Placer) textsUnder(a, b geom.Pt) int {
+	p.sync()
+	n := 0
+	p.grid.boxesNear(Bounds(a, b).Expand(leaderClear), func(r Rect) bool {
+		if segmentMeets(a, b, r.Expand(leaderClear)) {
+			n++
+		}
+		return true
+	})
+	return n
+}
+
+// segmentMeets reports whether the segment ab meets the closed rectangle.
+func segmentMeets(a, b geom.Pt, r Rect) bool {
+	t0, t1 := 0.0, 1.0
+	clip := func(from, dir, lo, hi float64) bool {
+		if dir == 0 {
+			return from >= lo && from <= hi
+		}
+		u, v := (lo-from)/dir, (hi-from)/dir
+		t0, t1 = max(t0, min(u, v)), min(t1, max(u, v))
+		return t0 <= t1
+	}
+	return clip(a.X, b.X-a.X, r.X0, r.X1) && clip(a.Y, b.Y-a.Y, r.Y0, r.Y1)
+}
+
+// cross reports whether the segments ab and cd have a point in common that is
+// not an end of both.
+func cross(a, b, c, d geom.Pt) bool {
+	side := func(p, q, r geom.Pt) float64 { return q.Sub(p).Cross(r.Sub(p)) }
+	s1, s2 := side(a, b, c), side(a, b, d)
+	t1, t2 := side(c, d, a), side(c, d, b)
+	return s1*s2 < 0 && t1*t2 < 0
+}
