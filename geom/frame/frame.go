@@ -8,14 +8,15 @@ import "plumbcut/geom"
 type Frame struct {
 	Job      *Job
 	Slope    Slope
-	Members  []Member // plate, beam, posts, rafters, battens, packers, footings
+	Setout   Setout
+	Members  []Member // in the order of Kinds, each kind by No
 	Joints   []Joint
 	Levels   []Level
 	Warnings []Warning
-	House    []Solid // wall, returns, openings, deck, ground: context only
+	House    []Solid // wall, returns, soffit, deck, ground: context only
 }
 
-// Slope is the fall as built.
+// Slope is the fall as built, between the arrises that the job names.
 type Slope struct {
 	Angle    float64 // radians below level
 	Drop     float64 // between From and To, mm
@@ -37,16 +38,23 @@ const (
 	KindFooting Kind = "footing"
 )
 
+// Kinds lists the kinds in the order of Frame.Members.
+func Kinds() []Kind {
+	return []Kind{KindPlate, KindBeam, KindPost, KindRafter, KindBatten, KindPacker, KindFooting}
+}
+
 // Member is one stick of timber (or one footing): a prism with a list of
 // features. In its own axes U runs along it from the datum end, V across its
 // width and W through its depth, and the prism fills 0…Length × 0…Width ×
-// 0…Depth. The feature list is the only truth: its solid, its drawing and its
-// place in the lists are read off it.
+// 0…Depth (a round one, the cylinder within). The feature list is the only
+// truth: its solid, its drawing and its place in the lists are read off it.
+// The package comment says which way U, V and W run for each kind.
 type Member struct {
 	Mark     string // part mark; sticks that are alike share it, e.g. "R1"
 	No       int    // place in its kind, from 1, left to right and out from the house
 	Kind     Kind
 	Hand     Hand
+	Quantity int // how many share Mark and Hand
 	Section  Section
 	Length   float64 // long point to long point
 	Place    geom.Axes
@@ -63,36 +71,26 @@ func (m Member) Solid() geom.Solid { return m.solid }
 // Hand tells a member from its mirror image.
 type Hand string
 
-// The hands. Members that are their own mirror image have none.
+// The hands. A member has one only if the frame also has its mirror image:
+// the two then share a mark, and the one met first from the left is the left
+// hand.
 const (
 	NoHand    Hand = ""
 	LeftHand  Hand = "left"
 	RightHand Hand = "right"
 )
 
-// Face names a side of a member; the name stays when the stick is turned over.
-type Face string
-
-// The faces.
-const (
-	FaceTop    Face = "top"
-	FaceBottom Face = "bottom"
-	FaceHouse  Face = "house side"
-	FaceOuter  Face = "outer side"
-	FaceLeft   Face = "left"
-	FaceRight  Face = "right"
-	FaceStart  Face = "datum end"
-	FaceEnd    Face = "far end"
-)
-
 // Feature is one piece of work on a member, in the member's own axes. Each
-// kind is one file; see DEVELOPERS.md.
+// kind is one file, feature_*.go; see DEVELOPERS.md.
 type Feature interface {
 	// Cutters are the convex volumes that the feature takes away.
 	Cutters(m Member) []geom.Convex
 	// Bores are the round holes that it makes.
 	Bores(m Member) []geom.Bore
-	// Figures are its numbers, for the figures file and the drawings.
+	// Mirrored is the same work on the member's mirror image.
+	Mirrored(m Member) Feature
+	// Figures are its numbers, for the figures file and the drawings. They
+	// suffice to make the feature again.
 	Figures() FeatureFigures
 }
 
@@ -106,17 +104,33 @@ type FeatureFigures struct {
 }
 
 // Joint is where two members meet. Whatever the joint needs of both was
-// written by its one function, so the two sides fit.
+// written by its one function, joint_*.go, so the two sides fit.
 type Joint struct {
 	Kind      JointKind
-	A, B      int        // indices of Frame.Members: B carries or holds A
+	A, B      int        // indices of Frame.Members: B carries or holds A; B is −1 for the house
 	At        geom.Vec   // where a detail should look
 	Bearing   geom.Plane // the face that carries, in the world, outward from B; zero: none
-	Clearance float64
+	Area      float64    // of the bearing, mm², bores not deducted
+	Clearance float64    // housing width over the timber's width, in all
 }
+
+// Bears reports whether the joint has a bearing face in the model.
+func (j Joint) Bears() bool { return j.Bearing != geom.Plane{} && j.B >= 0 }
 
 // JointKind names a joint as a detail's title does.
 type JointKind string
+
+// The joints.
+const (
+	JointRafterPlate  JointKind = "rafter housed in wall plate"
+	JointRafterBeam   JointKind = "rafter housed in beam"
+	JointBeamPost     JointKind = "beam on post"
+	JointPostConcrete JointKind = "post in concrete"
+	JointPostStirrup  JointKind = "post on stirrup"
+	JointPlateWall    JointKind = "wall plate on wall"
+	JointPostWall     JointKind = "post on wall"
+	JointBattenRafter JointKind = "batten on rafter"
+)
 
 // Solid is a thing around the frame, drawn light.
 type Solid struct {
@@ -134,7 +148,39 @@ type Level struct {
 // Warning is something buildable but doubtful: it goes to the terminal and on
 // to a sheet.
 type Warning struct {
-	Rule    string
+	Rule    Rule
 	Message string
 	Pos     Pos
+}
+
+// Of returns the members of a kind, in order. The slice is part of f.Members.
+func (f *Frame) Of(kind Kind) []Member {
+	from := 0
+	for from < len(f.Members) && f.Members[from].Kind != kind {
+		from++
+	}
+	to := from
+	for to < len(f.Members) && f.Members[to].Kind == kind {
+		to++
+	}
+	return f.Members[from:to]
+}
+
+// Member returns the member of a kind with a number from 1, and false when
+// there is none.
+func (f *Frame) Member(kind Kind, no int) (Member, bool) {
+	ms := f.Of(kind)
+	if no < 1 || no > len(ms) {
+		return Member{}, false
+	}
+	return ms[no-1], true
+}
+
+// Solids returns the solids of all members, by their index.
+func (f *Frame) Solids() []geom.Solid {
+	out := make([]geom.Solid, len(f.Members))
+	for i, m := range f.Members {
+		out[i] = m.solid
+	}
+	return out
 }

@@ -1,0 +1,275 @@
+package frame
+
+import (
+	"math"
+
+	"plumbcut/geom"
+)
+
+// Build makes the model of a job. The error is Errors, all that stands in the
+// way at once; what is buildable but doubtful is in the frame's Warnings.
+func Build(j *Job) (*Frame, error) {
+	c := newChecker(j)
+	c.validate()
+	if err := c.errs.Err(); err != nil {
+		return nil, err
+	}
+	b := &builder{job: j, set: c.set, slope: c.slope, check: c}
+	b.prisms()
+	b.join()
+	b.mark()
+	b.carve()
+	b.checkBattens()
+	if err := c.errs.Err(); err != nil {
+		return nil, err
+	}
+	return &Frame{
+		Job:      j,
+		Slope:    c.slope,
+		Setout:   c.set,
+		Members:  b.members,
+		Joints:   b.joints,
+		Levels:   b.levels(),
+		Warnings: c.warns,
+		House:    houseAround(j, b.members),
+	}, nil
+}
+
+// builder holds a frame in the making: first the bare prisms, then the joints
+// write their features, then the solids are carved from both.
+type builder struct {
+	job     *Job
+	set     Setout
+	slope   Slope
+	check   *checker
+	members []Member
+	joints  []Joint
+
+	plate, beam                                int // index of each, and of the first of each kind
+	posts, rafters, battens, packers, footings int
+	postPackers                                [][]int // per post, its packers' indices
+}
+
+// add appends a prism and returns its index.
+func (b *builder) add(m Member) int {
+	b.members = append(b.members, m)
+	return len(b.members) - 1
+}
+
+// prisms makes every stick, uncut, in its place.
+func (b *builder) prisms() {
+	j, s := b.job, b.set
+	level := geom.World()
+	level.O = geom.V(j.Plate.From, s.PlateOuter, j.Plate.Top-j.Plate.Section.Depth)
+	b.plate = b.add(Member{
+		Kind: KindPlate, No: 1, Section: j.Plate.Section, Timber: j.Plate.Timber,
+		Length: j.Plate.To - j.Plate.From, Place: level,
+	})
+	level.O = geom.V(j.Beam.From, s.BeamOuter, b.check.beamBottom())
+	b.beam = b.add(Member{
+		Kind: KindBeam, No: 1, Section: j.Beam.Section, Timber: j.Beam.Timber,
+		Length: j.Beam.To - j.Beam.From, Place: level,
+	})
+	b.posts = len(b.members)
+	for i, p := range j.Posts.At {
+		bottom := b.check.postBottom(p)
+		b.add(Member{
+			Kind: KindPost, No: i + 1, Section: j.Posts.Section, Timber: j.Posts.Timber,
+			Length: b.check.beamBottom() - bottom,
+			Place:  upright(geom.V(p.Along-j.Posts.Section.Width/2, s.BeamOuter, bottom)),
+		})
+	}
+	b.rafterPrisms()
+	b.battenPrisms()
+	b.packerPrisms()
+	b.footingPrisms()
+}
+
+// upright returns the axes of a timber that stands and is seen from outside:
+// U up, V to the right, W into the house.
+func upright(o geom.Vec) geom.Axes {
+	return geom.Axes{O: o, U: geom.V(0, 0, 1), V: geom.V(1, 0, 0), W: geom.V(0, 1, 0)}
+}
+
+func (b *builder) rafterPrisms() {
+	j, s := b.job, b.set
+	b.rafters = len(b.members)
+	end := s.PlateOuter + j.Plate.Housing
+	slope := s.onSlope()
+	depth := j.Rafters.Section.Depth
+	for i, x := range s.Rafters {
+		slope.O = geom.V(x-j.Rafters.Section.Width/2, end, s.RafterTop(end)).Sub(slope.W.Mul(depth))
+		b.add(Member{
+			Kind: KindRafter, No: i + 1, Section: j.Rafters.Section, Timber: j.Rafters.Timber,
+			Length: rafterLine(j, s) + depth*s.tan, Place: slope,
+		})
+	}
+}
+
+func (b *builder) battenPrisms() {
+	j, s := b.job, b.set
+	b.battens = len(b.members)
+	if len(s.Battens) == 0 {
+		return
+	}
+	slope := s.onSlope()
+	from, to := battenExtent(j, s)
+	for i, u := range s.Battens {
+		b.add(Member{
+			Kind: KindBatten, No: i + 1, Section: j.Battens.Section, Timber: j.Battens.Timber,
+			Length: to - from,
+			Place: geom.Axes{
+				O: slope.Point(geom.V(u+j.Battens.Section.Width, from, 0)),
+				U: geom.V(1, 0, 0), V: slope.U.Neg(), W: slope.W,
+			},
+		})
+	}
+}
+
+// packerPrisms makes the plate's packers, then those of each wall post.
+func (b *builder) packerPrisms() {
+	j, s := b.job, b.set
+	b.packers = len(b.members)
+	add := func(p Packer, place geom.Axes, timber Timber) int {
+		return b.add(Member{
+			Kind: KindPacker, No: len(b.members) - b.packers + 1, Place: place, Length: p.Height,
+			Section: Section{Depth: p.Thickness, Width: p.Width}, Timber: timber,
+		})
+	}
+	if p := j.Plate.Packer; p.Thickness > 0 {
+		middle := j.Plate.Top - j.Plate.Section.Depth/2
+		for _, f := range s.PlateFixings {
+			add(p, upright(geom.V(f.Along-p.Width/2, s.PlateInner, middle-p.Height/2)), j.Plate.Timber)
+		}
+	}
+	b.postPackers = make([][]int, len(j.Posts.At))
+	for i, p := range j.Posts.At {
+		k := p.Packer
+		for _, z := range s.PostFixings[i] {
+			if k.Thickness == 0 {
+				b.postPackers[i] = append(b.postPackers[i], theHouse)
+				continue
+			}
+			// Seen facing the return: V to the right, W into it.
+			post := b.members[b.posts+i].Place.O
+			y := post.Y + (j.Posts.Section.Depth-k.Width)/2
+			a := geom.Axes{
+				O: geom.V(post.X, y, z-k.Height/2),
+				U: geom.V(0, 0, 1), V: geom.V(0, 1, 0), W: geom.V(-1, 0, 0),
+			}
+			if p.Wall == Right {
+				a.O = geom.V(post.X+j.Posts.Section.Width, y+k.Width, z-k.Height/2)
+				a.V, a.W = a.V.Neg(), a.W.Neg()
+			}
+			b.postPackers[i] = append(b.postPackers[i], add(k, a, j.Posts.Timber))
+		}
+	}
+}
+
+func (b *builder) footingPrisms() {
+	b.footings = len(b.members)
+	for i, p := range b.job.Posts.At {
+		f := p.Footing
+		post := b.members[b.posts+i]
+		middle := post.Place.Point(geom.V(0, post.Section.Width/2, post.Section.Depth/2))
+		b.add(Member{
+			Kind: KindFooting, No: i + 1, Round: f.Round,
+			Section: Section{Depth: f.Size, Width: f.Size}, Length: f.Depth + f.Collar,
+			Place: upright(geom.V(middle.X-f.Size/2, middle.Y-f.Size/2, p.Ground-f.Depth)),
+		})
+	}
+}
+
+// join makes every joint. The order is that of the features on each member.
+func (b *builder) join() {
+	plate, beam := housingFloors(b.job, b.set)
+	for i := range b.set.Rafters {
+		b.house(JointRafterPlate, FaceStart, plate, b.rafters+i, b.plate)
+		b.house(JointRafterBeam, FaceEnd, beam, b.rafters+i, b.beam)
+	}
+	for i, p := range b.job.Posts.At {
+		b.seatBeam(b.beam, b.posts+i)
+		b.setPost(b.posts+i, b.footings+i, p)
+		for k, z := range b.set.PostFixings[i] {
+			b.fixPost(b.posts+i, b.postPackers[i][k], p, z)
+		}
+	}
+	for i, f := range b.set.PlateFixings {
+		packer := theHouse
+		if b.job.Plate.Packer.Thickness > 0 {
+			packer = b.packers + i
+		}
+		b.fixPlate(b.plate, packer, f.Along)
+	}
+	for i := range b.set.Battens {
+		for k := range b.set.Rafters {
+			b.layBatten(b.battens+i, b.rafters+k)
+		}
+	}
+}
+
+// carve makes the solids from prism and features alone. Alike members are
+// carved once and then set in their places.
+func (b *builder) carve() {
+	done := map[string]geom.Solid{}
+	for i := range b.members {
+		m := &b.members[i]
+		key := m.Mark + "/" + string(m.Hand)
+		s, ok := done[key]
+		if !ok {
+			s = carved(*m)
+			done[key] = s
+		}
+		m.solid = s.Placed(m.Place)
+	}
+}
+
+// carved is the member's solid in its own axes.
+func carved(m Member) geom.Solid {
+	s := geom.Box(geom.Vec{}, geom.V(m.Length, m.Section.Width, m.Section.Depth))
+	if m.Round {
+		s = roundPrism(m)
+	}
+	for _, f := range m.Features {
+		s = s.Minus(f.Cutters(m)...)
+	}
+	for _, f := range m.Features {
+		for _, bore := range f.Bores(m) {
+			s = s.WithBore(bore)
+		}
+	}
+	return s
+}
+
+// roundFacets is the number of flats that stand for a round footing's side. A
+// multiple of four keeps its greatest measures exact; with 48 the side is
+// within 0.5 mm of the true circle at 450 across, and concrete is not cut.
+const roundFacets = 48
+
+func roundPrism(m Member) geom.Solid {
+	r := m.Section.Width / 2
+	ring, smooth := make([]geom.Pt, roundFacets), make([]bool, roundFacets)
+	for i := range ring {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / roundFacets)
+		ring[i], smooth[i] = geom.P(r+r*cos, r+r*sin), true
+	}
+	onEnd := geom.Axes{U: geom.V(0, 1, 0), V: geom.V(0, 0, 1), W: geom.V(1, 0, 0)}
+	return geom.Prism(ring, smooth, 0, m.Length).Placed(onEnd)
+}
+
+// checkBattens makes sure, on the finished solids, that the end battens do
+// not run into plate or beam.
+func (b *builder) checkBattens() {
+	n := len(b.set.Battens)
+	if n == 0 {
+		return
+	}
+	for _, end := range []struct {
+		batten, timber int
+		what           string
+	}{{b.battens, b.plate, "first batten runs into the plate; begin"}, {b.battens + n - 1, b.beam, "last batten runs into the beam; end"}} {
+		if geom.Overlap(b.members[end.batten].solid, b.members[end.timber].solid) > clashLeast {
+			b.check.errorf(RuleBattenClash, "battens", "the %s the battens farther from it", end.what)
+		}
+	}
+}

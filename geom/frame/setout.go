@@ -1,0 +1,252 @@
+package frame
+
+import (
+	"math"
+
+	"plumbcut/geom"
+)
+
+// Setout holds the positions that a builder marks before anything is cut, and
+// the sizes that follow from them. Everything is in world coordinates unless a
+// field says otherwise.
+type Setout struct {
+	PlateInner, PlateOuter float64 // y of the plate's faces
+	BeamInner, BeamOuter   float64 // y of the beam's faces
+	From, To               float64 // the stretch along that plate and beam share
+
+	Rafters []float64 // centres, along
+	Centres float64   // centre to centre
+
+	Battens   []float64 // house-side edges, down the slope from the plate's outer face
+	BattenGap float64   // clear, along the slope
+
+	PlateFixings []FixingPoint
+	PostFixings  [][]float64 // per post, the levels of its screws; none: free-standing
+
+	HeadBeam  float64 // under the beam, above what one stands on there
+	HeadPlate float64 // under the rafters at the plate's outer face
+
+	Covered float64 // plan area from the wall to the beam's outer face, mm²
+
+	tan, sin, cos float64 // of the slope
+	line          float64 // z of the line of the rafters' top edges at PlateOuter
+}
+
+// FixingPoint is a screw that holds the plate to the wall.
+type FixingPoint struct {
+	Along    float64
+	Blocking bool // no stud there: blocking must be added behind the lining
+}
+
+// RafterTop is the level of the line of the rafters' top edges at a world y.
+func (s Setout) RafterTop(y float64) float64 { return s.line + (y-s.PlateOuter)*s.tan }
+
+// RafterTop is the level of the line of the rafters' top edges at a world y.
+func (f *Frame) RafterTop(y float64) float64 { return f.Setout.RafterTop(y) }
+
+// Arris is the world y of a named arris.
+func (s Setout) Arris(a Arris) float64 {
+	switch a {
+	case PlateInner:
+		return s.PlateInner
+	case BeamInner:
+		return s.BeamInner
+	case BeamOuter:
+		return s.BeamOuter
+	case WallFace:
+		return 0
+	}
+	return s.PlateOuter
+}
+
+// Length is the distance between From and To measured down the slope.
+func (s Slope) Length() float64 { return math.Hypot(s.Run, s.Drop) }
+
+// plumb is the upright measure of a sloping timber of the given depth.
+func (s Setout) plumb(depth float64) float64 { return depth / s.cos }
+
+// onSlope returns the axes of the plane of the rafters' top edges: U down the
+// slope, V to the right, W up from it; the origin is at PlateOuter, x = 0.
+func (s Setout) onSlope() geom.Axes {
+	return geom.Axes{
+		O: geom.V(0, s.PlateOuter, s.line),
+		U: geom.V(0, -s.cos, -s.sin),
+		V: geom.V(1, 0, 0),
+		W: geom.V(0, -s.sin, s.cos),
+	}
+}
+
+// slack absorbs rounding where a count is worked out from a division or two
+// stated figures are compared: far below any stated size, far above rounding.
+const slack = 1e-6
+
+// maxSticks is the greatest number of one kind of stick, a guard against a
+// slip of the decimal point.
+const maxSticks = 5000
+
+// layOut works out every position. What it cannot place it reports to c.
+func layOut(c *checker) {
+	j, s := c.job, &c.set
+	s.PlateInner = -j.Plate.Packer.Thickness
+	s.PlateOuter = s.PlateInner - j.Plate.Section.Width
+	s.BeamOuter = -j.Beam.Out
+	s.BeamInner = s.BeamOuter + j.Beam.Section.Width
+	s.From = max(j.Plate.From, j.Beam.From)
+	s.To = min(j.Plate.To, j.Beam.To)
+	s.Covered = (max(j.Plate.To, j.Beam.To) - min(j.Plate.From, j.Beam.From)) * j.Beam.Out
+	layOutSlope(c)
+	layOutRafters(c)
+	if len(c.errs) == 0 {
+		layOutBattens(c)
+	}
+	if len(c.errs) == 0 {
+		layOutFixings(c)
+	}
+}
+
+// minRun is the least clear distance between plate and beam.
+const minRun = 200
+
+// maxSlope is the steepest fall, just beyond 20 in 12.
+const maxSlope = 60 * math.Pi / 180
+
+// layOutSlope solves the fall. The run depends on level distances alone, so a
+// drop between named arrises gives the slope exactly.
+func layOutSlope(c *checker) {
+	j, s := c.job, &c.set
+	sl := Slope{From: j.Fall.From, To: j.Fall.To}
+	if sl.From == "" {
+		sl.From = PlateOuter
+	}
+	if sl.To == "" {
+		sl.To = BeamInner
+	}
+	sl.Run = s.Arris(sl.From) - s.Arris(sl.To)
+	if s.PlateOuter-s.BeamInner < minRun {
+		c.errorf(RuleBeamOut, "beam.out", "the beam's inner face is %s from the plate's outer face; make beam.out at least %s",
+			c.mm(s.PlateOuter-s.BeamInner), c.mm(minRun+j.Beam.Section.Width-s.PlateOuter))
+		return
+	}
+	if sl.Run <= 0 {
+		c.errorf(RuleFallBetween, "fall", "the fall is measured from the %s to the %s, which is not farther out; name the one nearer the house first", sl.From, sl.To)
+		return
+	}
+	switch j.Fall.Kind {
+	case FallRatio:
+		if j.Fall.Value > 0 {
+			s.tan = 1 / j.Fall.Value
+		} else {
+			s.tan = -1
+		}
+	case FallDrop:
+		s.tan = j.Fall.Value / sl.Run
+	default:
+		s.tan = math.Tan(j.Fall.Value)
+	}
+	sl.Angle = math.Atan(s.tan)
+	s.cos = 1 / math.Hypot(1, s.tan)
+	s.sin = s.tan * s.cos
+	sl.Drop = sl.Run * s.tan
+	s.line = j.Plate.Top - j.Plate.Drop
+	c.slope = sl
+	switch {
+	case !(s.tan >= 0):
+		c.errorf(RuleFall, "fall", "the fall would lift the beam above the plate; the rafters must fall away from the house, or lie level")
+	case sl.Angle > maxSlope+slack:
+		c.errorf(RuleFall, "fall", "the fall is %s; it can be at most %s", c.format.Angle(sl.Angle), c.format.Angle(maxSlope))
+	}
+}
+
+// layOutRafters spaces the rafters over the stretch that plate and beam share.
+// With flush ends the centres of the end rafters stand half a thickness in, so
+// the centres are (length − thickness) ÷ spaces.
+func layOutRafters(c *checker) {
+	j, s := c.job, &c.set
+	w := j.Rafters.Section.Width
+	first, last := s.From+w/2, s.To-w/2
+	switch j.Rafters.Ends {
+	case EndsCentred:
+		first, last = s.From, s.To
+	case EndsInset:
+		first, last = first+j.Rafters.Inset, last-j.Rafters.Inset
+	}
+	if last-first < w {
+		c.errorf(RuleRaftersOverlap, "rafters", "plate and beam share only %s, too little for two rafters; lengthen the shorter one", c.mm(s.To-s.From))
+		return
+	}
+	n := j.Rafters.Number
+	if n == 0 && j.Rafters.Centres > 0 {
+		n = 1 + max(1, ceilCount((last-first)/j.Rafters.Centres))
+	}
+	if n < 2 || n > maxSticks {
+		c.errorf(RuleRafterNumber, "rafters.number", "%d rafters; it must be 2 to %d", n, maxSticks)
+		return
+	}
+	s.Centres = (last - first) / float64(n-1)
+	if need := w + j.Rafters.Clearance; s.Centres < need {
+		c.errorf(RuleRaftersOverlap, "rafters.number", "%d rafters in %s would overlap: their centres would be %s and a housing is %s wide; use at most %d",
+			n, c.mm(last-first+w), c.mm(s.Centres), c.mm(need), 1+int((last-first)/need))
+		return
+	}
+	s.Rafters = spaced(first, last, n)
+}
+
+// spaced returns n even positions, the ends exact.
+func spaced(first, last float64, n int) []float64 {
+	if n == 1 {
+		return []float64{first}
+	}
+	out := make([]float64, n)
+	for i := range out {
+		// Reckoned from the nearer end, so that the mirror image of a job
+		// gets the mirror image of every position.
+		if 2*i < n-1 {
+			out[i] = first + (last-first)*float64(i)/float64(n-1)
+		} else {
+			out[i] = last - (last-first)*float64(n-1-i)/float64(n-1)
+		}
+	}
+	return out
+}
+
+// ceilCount rounds up, but not for an excess that is mere rounding. A count
+// beyond maxSticks stays beyond it, whatever its size.
+func ceilCount(x float64) int {
+	if !(x < 2*maxSticks) {
+		return 2 * maxSticks
+	}
+	return int(math.Ceil(x - slack))
+}
+
+// layOutBattens spaces the battens down the slope between the first and last.
+func layOutBattens(c *checker) {
+	j, s := c.job, &c.set
+	b := j.Battens
+	if b.Section.Depth == 0 {
+		return
+	}
+	total := (s.PlateOuter - s.BeamInner) / s.cos
+	room := total - b.First - b.Last // first near edge to last far edge
+	w := b.Section.Width
+	n := b.Number
+	switch {
+	case n > 0:
+	case b.Gap > 0:
+		n = ceilCount((room + b.Gap) / (w + b.Gap))
+	case b.Shade > 0:
+		n = 1 + ceilCount((room-w)*b.Shade/w)
+	}
+	if n < 1 || n > maxSticks {
+		c.errorf(RuleBattenNumber, "battens", "%d battens; it must be 1 to %d", n, maxSticks)
+		return
+	}
+	if n > 1 {
+		s.BattenGap = (room - float64(n)*w) / float64(n-1)
+	}
+	if s.BattenGap < 0 || room < w-slack {
+		c.errorf(RuleBattensOverlap, "battens", "%d battens of %s do not fit in the %s between first and last; use at most %d",
+			n, c.mm(w), c.mm(room), max(0, int((room+slack)/w)))
+		return
+	}
+	s.Battens = spaced(b.First, b.First+room-w, n)
+}

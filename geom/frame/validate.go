@@ -1,0 +1,159 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+
+	"plumbcut/geom/measure"
+)
+
+// The rules of the timber: what cannot be built is an Error, what is doubtful
+// a Warning.
+const (
+	RuleSize           Rule = "size"                 // not a positive, finite size
+	RuleFall           Rule = "fall"                 // upwards, or steeper than a frame of this form
+	RuleFallBetween    Rule = "fall between"         // the named arrises are in the wrong order
+	RuleHeadHeight     Rule = "head height"          // under the beam
+	RuleBeamOut        Rule = "beam distance"        // no room between plate and beam
+	RuleRaftersOverlap Rule = "rafters overlap"      //
+	RuleRafterNumber   Rule = "number of rafters"    //
+	RuleHousing        Rule = "housing depth"        // too much of the width cut away
+	RuleBelowSeat      Rule = "timber below seat"    // too little left under a housing
+	RuleBattenNumber   Rule = "number of battens"    //
+	RuleBattensOverlap Rule = "battens overlap"      //
+	RuleBattenClash    Rule = "batten clash"         // with plate, beam or soffit
+	RuleFixing         Rule = "fixing"               // screws that cannot be placed as stated
+	RuleBlocking       Rule = "blocking"             // a screw without a stud
+	RuleStudsUnknown   Rule = "studs unknown"        //
+	RulePostOffBeam    Rule = "post off beam"        //
+	RulePostsOverlap   Rule = "posts overlap"        //
+	RulePostWall       Rule = "post on wall"         // does not stand against its return
+	RulePostDoor       Rule = "post before door"     //
+	RulePostWidth      Rule = "beam wider than post" //
+	RuleRod            Rule = "rod"                  // breaks out of beam or post, or into a housing
+	RuleFooting        Rule = "footing"              //
+	RuleStand          Rule = "stirrup clearance"    //
+	RulePlateWall      Rule = "plate off wall"       //
+	RuleOpening        Rule = "opening"              // crossed by the plate
+	RuleSoffit         Rule = "soffit"               // met by the plate or a rafter
+	RuleReturnClash    Rule = "return wall"          // run into by a timber
+)
+
+// checker gathers what is wrong or doubtful while a frame is laid out.
+type checker struct {
+	job    *Job
+	set    Setout
+	slope  Slope
+	format measure.Format
+	errs   Errors
+	warns  []Warning
+}
+
+func newChecker(j *Job) *checker {
+	c := &checker{job: j}
+	if j.Units == FeetInches {
+		c.format.Units = measure.FeetInches
+	} else {
+		c.format.Step = 0.1
+	}
+	return c
+}
+
+func (c *checker) errorf(rule Rule, path, format string, args ...any) {
+	c.errs = append(c.errs, c.job.Errorf(rule, path, format, args...))
+}
+
+func (c *checker) warnf(rule Rule, path, format string, args ...any) {
+	c.warns = append(c.warns, Warning{rule, fmt.Sprintf(format, args...), c.job.Pos(path)})
+}
+
+// mm writes a length in the job's own units, with the unit.
+func (c *checker) mm(v float64) string {
+	if c.job.Units == FeetInches {
+		return c.format.Length(v)
+	}
+	return c.format.Length(v) + " mm"
+}
+
+// beamTop is the level of the beam's top: the rafters' line at the beam's
+// inner face, and the stated drop above it.
+func (c *checker) beamTop() float64 { return c.set.RafterTop(c.set.BeamInner) + c.job.Beam.Drop }
+
+// beamBottom is the level of the beam's underside, the posts' seat.
+func (c *checker) beamBottom() float64 { return c.beamTop() - c.job.Beam.Section.Depth }
+
+// postBottom is the level of the end of a post.
+func (c *checker) postBottom(p Post) float64 {
+	f := p.Footing
+	if p.Base == OnStirrup {
+		return p.Ground + f.Collar + f.Stand
+	}
+	return p.Ground - f.Depth + f.Pad
+}
+
+func postPath(i int) string { return fmt.Sprintf("posts.at[%d]", i) }
+
+// checkSizes refuses sizes that no later step could reckon with. The reader
+// has refused most of them already, with better words.
+func (c *checker) checkSizes() {
+	j := c.job
+	positive := func(path string, vs ...float64) {
+		for _, v := range vs {
+			if !(v > 0) || math.IsInf(v, 0) {
+				c.errorf(RuleSize, path, "%g is no size; give a length above 0", v)
+				return
+			}
+		}
+	}
+	notNegative := func(path string, vs ...float64) {
+		for _, v := range vs {
+			if !(v >= 0) || math.IsInf(v, 0) {
+				c.errorf(RuleSize, path, "%g cannot be here; give 0 or more", v)
+				return
+			}
+		}
+	}
+	positive("plate", j.Plate.Section.Depth, j.Plate.Section.Width, j.Plate.To-j.Plate.From, j.Plate.Housing)
+	positive("plate.fixing", j.Plate.Fixing.Spacing, j.Plate.Fixing.Hole)
+	notNegative("plate", j.Plate.Packer.Thickness, j.Plate.Fixing.FromRafter, j.Plate.Drop, j.Plate.Fixing.Screw)
+	if j.Plate.Packer.Thickness > 0 {
+		positive("plate.packers", j.Plate.Packer.Width, j.Plate.Packer.Height)
+	}
+	positive("beam", j.Beam.Section.Depth, j.Beam.Section.Width, j.Beam.To-j.Beam.From, j.Beam.Out, j.Beam.Housing)
+	notNegative("beam.drop", j.Beam.Drop)
+	positive("rafters", j.Rafters.Section.Depth, j.Rafters.Section.Width)
+	notNegative("rafters", j.Rafters.Clearance, j.Rafters.Inset, j.Rafters.Centres)
+	positive("posts", j.Posts.Section.Depth, j.Posts.Section.Width, float64(len(j.Posts.At)))
+	notNegative("posts", j.Posts.Rod.Diameter, j.Posts.Rod.Hole, j.Posts.Rod.IntoPost, j.Posts.Chamfer)
+	if j.Battens.Section.Depth != 0 {
+		positive("battens", j.Battens.Section.Depth, j.Battens.Section.Width)
+	}
+	for i, p := range j.Posts.At {
+		positive(postPath(i), p.Footing.Size, p.Footing.Depth)
+		notNegative(postPath(i), p.Footing.Pad, p.Footing.Collar, p.Footing.Stand)
+		if p.Wall != "" {
+			positive(postPath(i), p.Fixing.Spacing, p.Fixing.Hole)
+		}
+		if p.Wall != "" && p.Packer.Thickness != 0 {
+			positive(postPath(i), p.Packer.Thickness, p.Packer.Width, p.Packer.Height)
+		}
+	}
+}
+
+// validate lays the job out and checks it. It goes on as long as the next
+// question still makes sense, so that all errors are found at once.
+func (c *checker) validate() {
+	c.checkSizes()
+	if len(c.errs) > 0 {
+		return
+	}
+	layOut(c)
+	c.checkPosts()
+	c.checkHouse()
+	if c.set.cos == 0 { // the fall could not be solved
+		return
+	}
+	c.checkHead()
+	c.checkHousings()
+	c.checkPostTops()
+}

@@ -1,0 +1,144 @@
+package frame
+
+import "math"
+
+const (
+	// standLeast is the usual least clearance of a post's end above its
+	// footing on a stirrup. Common practice, no source.
+	standLeast = 75
+
+	// coverLeast is the usual least concrete around a post.
+	coverLeast = 75
+
+	// footingUsual is the usual least depth of a post's footing. Common
+	// practice, no source.
+	footingUsual = 600
+
+	// gapTol is how far a stated post position may miss the packer's
+	// thickness: more is a slip, less is rounding of stated figures.
+	gapTol = 0.05
+)
+
+// checkPosts checks the posts in plan, and their footings.
+func (c *checker) checkPosts() {
+	j := c.job
+	half := j.Posts.Section.Width / 2
+	if j.Beam.Section.Width > j.Posts.Section.Depth+slack {
+		c.errorf(RulePostWidth, "posts.section", "the beam is %s wide and the post %s deep, too little to seat it; use a deeper post or a narrower beam",
+			c.mm(j.Beam.Section.Width), c.mm(j.Posts.Section.Depth))
+	}
+	for i, p := range j.Posts.At {
+		if p.Along-half < j.Beam.From-slack || p.Along+half > j.Beam.To+slack {
+			c.errorf(RulePostOffBeam, postPath(i), "post %d stands at %s, not wholly under the beam; its centre must be between %s and %s",
+				i+1, c.mm(p.Along), c.mm(j.Beam.From+half), c.mm(j.Beam.To-half))
+		}
+		if i > 0 && p.Along-j.Posts.At[i-1].Along < 2*half-slack {
+			c.errorf(RulePostsOverlap, postPath(i), "posts %d and %d are %s apart and would overlap; the least is their width, %s",
+				i, i+1, c.mm(p.Along-j.Posts.At[i-1].Along), c.mm(2*half))
+		}
+		c.checkPostWall(i, p)
+		c.checkFooting(i, p)
+		for _, o := range j.Wall.Openings {
+			if o.Kind == "door" && p.Wall == "" && p.Along+half > o.From && p.Along-half < o.To {
+				c.warnf(RulePostDoor, postPath(i), "post %d stands before the %s", i+1, openingName(o))
+			}
+		}
+	}
+}
+
+// checkPostWall checks a post against the return that it is fixed to, or
+// stands clear of.
+func (c *checker) checkPostWall(i int, p Post) {
+	j := c.job
+	half := j.Posts.Section.Width / 2
+	for _, r := range j.Wall.Returns {
+		gap := p.Along - half - r.At
+		if r.Side == Right {
+			gap = r.At - p.Along - half
+		}
+		switch {
+		case p.Wall == r.Side && math.Abs(gap-p.Packer.Thickness) > gapTol:
+			want := r.At + half + p.Packer.Thickness
+			if r.Side == Right {
+				want = r.At - half - p.Packer.Thickness
+			}
+			c.errorf(RulePostWall, postPath(i), "post %d is %s from the %s return and its packers are %s thick; with them its centre is at %s",
+				i+1, c.mm(gap), r.Side, c.mm(p.Packer.Thickness), c.mm(want))
+		case p.Wall == r.Side && r.Length < j.Beam.Out-slack:
+			c.errorf(RulePostWall, postPath(i), "post %d is fixed to the %s return, which comes out %s; it must reach the beam's outer face at %s",
+				i+1, r.Side, c.mm(r.Length), c.mm(j.Beam.Out))
+		case p.Wall == "" && gap < -slack && r.Length > j.Beam.Out-j.Posts.Section.Depth:
+			c.errorf(RuleReturnClash, postPath(i), "post %d runs %s into the %s return; move it away from it", i+1, c.mm(-gap), r.Side)
+		}
+		if p.Wall == r.Side {
+			return
+		}
+	}
+	if p.Wall != "" {
+		c.errorf(RulePostWall, postPath(i), "post %d is fixed to the %s return, but the wall has none; add it under wall or take it away here", i+1, p.Wall)
+	}
+}
+
+// checkFooting checks a footing against its post and its neighbour.
+func (c *checker) checkFooting(i int, p Post) {
+	f, s := p.Footing, c.job.Posts.Section
+	across := math.Max(s.Depth, s.Width)
+	if f.Round {
+		across = math.Hypot(s.Depth, s.Width)
+	}
+	switch {
+	case f.Size <= across:
+		c.errorf(RuleFooting, postPath(i), "the footing of post %d is %s and its post needs %s; make it larger", i+1, c.mm(f.Size), c.mm(across))
+	case f.Size < across+2*coverLeast && p.Base == InConcrete:
+		c.warnf(RuleFooting, postPath(i), "less than %s of concrete around post %d", c.mm(coverLeast), i+1)
+	}
+	switch {
+	case p.Base == InConcrete && f.Pad >= f.Depth:
+		c.errorf(RuleFooting, postPath(i), "the pad of %s fills the %s deep hole of post %d; make the hole deeper", c.mm(f.Pad), c.mm(f.Depth), i+1)
+	case f.Depth < footingUsual:
+		c.warnf(RuleFooting, postPath(i), "the footing of post %d is %s deep, less than the usual %s (common practice); have the depth confirmed", i+1, c.mm(f.Depth), c.mm(footingUsual))
+	}
+	if p.Base == OnStirrup && f.Stand < standLeast {
+		c.warnf(RuleStand, postPath(i), "post %d ends only %s above its footing; %s keeps its end grain dry", i+1, c.mm(f.Stand), c.mm(standLeast))
+	}
+	if i > 0 {
+		b := c.job.Posts.At[i-1]
+		if need := (f.Size + b.Footing.Size) / 2; p.Along-b.Along < need-slack && p.Along-b.Along >= s.Width {
+			c.errorf(RuleFooting, postPath(i), "the footings of posts %d and %d overlap; the posts must be at least %s apart", i, i+1, c.mm(need))
+		}
+	}
+}
+
+// checkPostTops checks rods and post lengths once the levels are known.
+func (c *checker) checkPostTops() {
+	j := c.job
+	rod := j.Posts.Rod
+	for i, p := range j.Posts.At {
+		length := c.beamBottom() - c.postBottom(p)
+		if length < rod.IntoPost+slack || length <= 0 || c.beamBottom() <= p.Ground {
+			c.errorf(RuleRod, postPath(i), "post %d is only %s long; raise the beam or shorten the rod", i+1, c.mm(length))
+		}
+	}
+	if rod.Diameter == 0 {
+		return
+	}
+	if rod.Hole < rod.Diameter {
+		c.errorf(RuleRod, "posts.rod.hole", "a hole of %s does not take a rod of %s; make it at least as wide", c.mm(rod.Hole), c.mm(rod.Diameter))
+	}
+	side := (j.Beam.Section.Width - rod.Hole) / 2
+	if side <= 0 || rod.Hole >= j.Posts.Section.Width {
+		c.errorf(RuleRod, "posts.rod.hole", "a hole of %s breaks out of the beam or the post; make it smaller", c.mm(rod.Hole))
+	}
+	if j.Beam.Housing <= side {
+		return
+	}
+	reach := (j.Rafters.Section.Width + j.Rafters.Clearance + rod.Hole) / 2
+	for i, p := range j.Posts.At {
+		for k, x := range c.set.Rafters {
+			if math.Abs(x-p.Along) < reach {
+				c.errorf(RuleRod, postPath(i), "the rod of post %d would break into the housing of rafter %d; make the beam's housings at most %s deep, or move the post",
+					i+1, k+1, c.mm(side))
+			}
+		}
+	}
+}

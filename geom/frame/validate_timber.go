@@ -1,0 +1,71 @@
+package frame
+
+import "math"
+
+const (
+	// headLeast is the height under a beam below which a frame is refused.
+	headLeast = 1800
+
+	// housingMost and housingDoubt are shares of a timber's width: deeper
+	// housings are refused, or warned of. Own limits, not a code's.
+	housingMost  = 1.0 / 2
+	housingDoubt = 1.0 / 3
+
+	// belowLeast and belowDoubt are shares of a timber's depth that must be
+	// left below a housing's floor, where the rafter's load goes in.
+	belowLeast = 1.0 / 6
+	belowDoubt = 1.0 / 3
+)
+
+// checkHead checks the height under the beam and works out head heights.
+func (c *checker) checkHead() {
+	s := &c.set
+	s.HeadBeam = c.beamBottom() - c.standing(s.BeamInner)
+	s.HeadPlate = s.RafterTop(s.PlateOuter) - s.plumb(c.job.Rafters.Section.Depth) - c.standing(s.PlateOuter)
+	switch {
+	case s.HeadBeam < headLeast:
+		c.errorf(RuleHeadHeight, "fall", "the fall leaves %s under the beam; it must be at least %s: reduce the fall, raise the plate or bring the beam in",
+			c.mm(s.HeadBeam), c.mm(headLeast))
+	case s.HeadBeam < c.job.Levels.HeadRoom:
+		c.warnf(RuleHeadHeight, "fall", "only %s under the beam, less than the head room of %s", c.mm(s.HeadBeam), c.mm(c.job.Levels.HeadRoom))
+	}
+}
+
+// standing is the level that one stands on at a world y: the deck as far as it
+// runs, then the ground.
+func (c *checker) standing(y float64) float64 {
+	if l := c.job.Levels; l.DeckOut > 0 && -y <= l.DeckOut {
+		return l.Deck
+	}
+	return c.job.Levels.Ground
+}
+
+// checkHousings checks that the housings leave timber enough.
+func (c *checker) checkHousings() {
+	j, s := c.job, c.set
+	c.housingDepth("plate.housing", j.Plate.Housing, j.Plate.Section.Width)
+	c.housingDepth("beam.housing", j.Beam.Housing, j.Beam.Section.Width)
+	plate, beam := housingFloors(j, s)
+	c.belowSeat("plate", "plate", min(plate.Floor, plate.FloorInside()), j.Plate.Section.Depth)
+	c.belowSeat("beam", "beam", min(beam.Floor, beam.FloorInside()), j.Beam.Section.Depth)
+}
+
+func (c *checker) housingDepth(path string, deep, width float64) {
+	switch {
+	case deep > width*housingMost+slack:
+		c.errorf(RuleHousing, path, "a housing %s deep leaves only %s of %s; make it at most %s",
+			c.mm(deep), c.mm(width-deep), c.mm(width), c.mm(width*housingMost))
+	case deep > width*housingDoubt+slack:
+		c.warnf(RuleHousing, path, "housings %s deep take more than a third of a timber %s wide", c.mm(deep), c.mm(width))
+	}
+}
+
+func (c *checker) belowSeat(path, name string, left, depth float64) {
+	switch {
+	case left < depth*belowLeast-slack:
+		c.errorf(RuleBelowSeat, path+".section", "the rafters' housings leave %s of the %s below their seats; at least %s must be left: use a deeper %s or shallower rafters",
+			c.mm(math.Max(0, left)), name, c.mm(depth*belowLeast), name)
+	case left < depth*belowDoubt-slack:
+		c.warnf(RuleBelowSeat, path+".section", "the rafters' housings leave only %s of the %s below their seats, less than a third of its depth", c.mm(left), name)
+	}
+}
