@@ -20,13 +20,7 @@ const (
 	quarterError = 2.73e-4
 )
 
-// arcPoint is the point of an elliptical arc at an angle of its parameter.
-func arcPoint(a geom.Arc, t float64) geom.Pt {
-	sin, cos := math.Sincos(t)
-	return a.Centre.Add(a.Major.Mul(cos)).Add(a.Major.Left().Mul(a.Ratio * sin))
-}
-
-// arcTangent is the derivative of arcPoint.
+// arcTangent is the derivative of Arc.At.
 func arcTangent(a geom.Arc, t float64) geom.Pt {
 	sin, cos := math.Sincos(t)
 	return a.Major.Mul(-sin).Add(a.Major.Left().Mul(a.Ratio * cos))
@@ -53,7 +47,7 @@ func Beziers(a geom.Arc) []Bezier {
 	k := 4.0 / 3 * math.Tan(dt/4)
 	for i := range out {
 		t0, t1 := a.Start+dt*float64(i), a.Start+dt*float64(i+1)
-		p0, p1 := arcPoint(a, t0), arcPoint(a, t1)
+		p0, p1 := a.At(t0), a.At(t1)
 		out[i] = Bezier{p0.Add(arcTangent(a, t0).Mul(k)), p1.Sub(arcTangent(a, t1).Mul(k)), p1}
 	}
 	return out
@@ -68,7 +62,7 @@ func appendArc(line []geom.Pt, a geom.Arc) []geom.Pt {
 	}
 	n := pieces(sweep, step)
 	for i := 1; i <= n; i++ {
-		line = append(line, arcPoint(a, a.Start+sweep*float64(i)/float64(n)))
+		line = append(line, a.At(a.Start+sweep*float64(i)/float64(n)))
 	}
 	return line
 }

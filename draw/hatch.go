@@ -29,7 +29,7 @@ const (
 	finestPitch  = 1.0 // between lines, in the smallest sections
 	widestPitch  = 2.5 // between lines, in the largest
 	pitchShare   = 8   // a section between the two holds about so many lines
-	stoneSpacing = 3.0 // between the marks of concrete
+	stoneSpacing = 3.5 // between the marks of concrete
 	stoneRadius  = 0.7 // of a triangle's corners
 	sandRadius   = 0.15
 	earthStroke  = 2.5 // length of a stroke

@@ -78,8 +78,8 @@ func CirclePath(st Style, centre geom.Pt, r float64) Path {
 // ArcPath is one elliptical arc.
 func ArcPath(st Style, a geom.Arc) Path {
 	return Path{Style: st, Stroke: true, Segs: []Seg{
-		{Op: Move, To: arcPoint(a, a.Start)},
-		{Op: Curve, To: arcPoint(a, a.End), Arc: a},
+		{Op: Move, To: a.At(a.Start)},
+		{Op: Curve, To: a.At(a.End), Arc: a},
 	}}
 }
 

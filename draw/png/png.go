@@ -74,7 +74,9 @@ func newPainter(sheet *draw.Sheet, perMM float64) (*painter, error) {
 		return nil, err
 	}
 	p.pixels = rasterizer.New(sheet.Paper.Width, sheet.Paper.Height, canvas.DPMM(perMM), canvas.LinearColorSpace{})
-	p.fill(canvas.Rectangle(sheet.Paper.Width, sheet.Paper.Height), color.White)
+	// The paper ends within the last dots, which must be all white.
+	paper := canvas.Rectangle(sheet.Paper.Width+2/perMM, sheet.Paper.Height+2/perMM)
+	p.fill(paper.Translate(-1/perMM, -1/perMM), color.White)
 	return p, nil
 }
 
