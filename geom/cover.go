@@ -84,32 +84,54 @@ func (c *cover) place(x float64) int {
 	return max(0, min(len(c.strips)-1, int((x-c.from)/c.strip)))
 }
 
-// holds reports whether a fragment that looks against the table's normal (or,
-// if not minus, along it) runs across the middle of the stretch a→b.
-func (c *cover) holds(a, b int32, minus bool) bool {
+// spans returns over which parts of the stretch a→b, as fractions of it, a
+// fragment runs that looks against the table's normal (or, if not minus,
+// along it).
+func (c *cover) spans(a, b int32, minus bool) []span {
 	if c == nil {
-		return false
+		return nil
 	}
-	p := c.v[a].Lerp(c.v[b], 0.5)
-	for _, i := range c.strips[c.place(p.Dot(c.axis))] {
-		if f := c.frags[i]; f.face.flipped() == minus && c.across(f, p) {
-			return true
+	p, q := c.v[a], c.v[b]
+	gap := weldTol / q.Sub(p).Len()
+	from, to := c.place(p.Dot(c.axis)), c.place(q.Dot(c.axis))
+	var out []span
+	for k := min(from, to); k <= max(from, to); k++ {
+		for _, i := range c.strips[k] {
+			if c.frags[i].face.flipped() != minus {
+				continue
+			}
+			if x, ok := c.across(c.frags[i], p, q); ok {
+				out = append(out, x)
+			}
 		}
 	}
-	return false
+	out = longer(unite(out, gap), gap)
+	for i := range out { // ends that are the stretch's own are so exactly
+		if out[i].lo < gap {
+			out[i].lo = 0
+		}
+		if out[i].hi > 1-gap {
+			out[i].hi = 1
+		}
+	}
+	return out
 }
 
-// across reports whether p, in the fragment's plane, lies within it.
-func (c *cover) across(f fragment, p Vec) bool {
+// across returns the part of p→q that runs inside the fragment. Running along
+// its edge is not inside.
+func (c *cover) across(f fragment, p, q Vec) (span, bool) {
 	n := c.n
-	if f.face.flipped() {
+	if !f.face.flipped() {
 		n = n.Neg()
 	}
+	x := span{0, 1}
 	for i, k := range f.loop {
 		a, b := c.v[k], c.v[f.loop[(i+1)%len(f.loop)]]
-		if b.Sub(a).Cross(p.Sub(a)).Dot(n) < 0 {
-			return false
+		out := b.Sub(a).Cross(n).Unit().Neg()
+		dp, dq := out.Dot(p.Sub(a)), out.Dot(q.Sub(a))
+		if dp > -weldTol && dq > -weldTol || !x.clip(dp, dq) {
+			return x, false
 		}
 	}
-	return true
+	return x, true
 }

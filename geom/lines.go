@@ -79,9 +79,10 @@ func dist1(a, b Vec) float64 {
 // the planes between them.
 func leads(d Vec) bool { return d.Dot(mix) >= 0 }
 
-// weldTol is how close two corners are taken for one. Corners that belong
-// together agree to onTol, or a hundred times that where flat planes meet.
-const weldTol = 1e-3
+// weldTol is how close two corners are taken for one: ten times onTol, as
+// corners that belong together agree to it or, where flat planes meet, a little
+// worse.
+const weldTol = 1e-4
 
 // weld numbers points so that those within weldTol of each other share one.
 type weld struct {

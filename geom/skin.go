@@ -15,6 +15,7 @@ import "slices"
 type skin struct {
 	v    []Vec  // welded corners
 	line []line // lines on which edges run
+	w    *weld  // while it is made: the corners
 	segs []seg  // rims of the real faces, sorted by line and place
 }
 
@@ -113,7 +114,7 @@ func newSkin(planes []Plane, frags []fragment, w *weld, o Vec) *skin {
 		}
 		return int(a.line - b.line)
 	})
-	k := &skin{v: w.v, line: lines.lines}
+	k := &skin{w: w, v: w.v, line: lines.lines}
 	byPlane := newCovers(frags, len(planes))
 	for i := 0; i < len(sides); {
 		j := i + 1
@@ -124,6 +125,7 @@ func newSkin(planes []Plane, frags []fragment, w *weld, o Vec) *skin {
 		i = j
 	}
 	slices.SortStableFunc(k.segs, func(a, b seg) int { return int(a.line - b.line) })
+	k.v, k.w = w.v, nil
 	return k
 }
 
@@ -197,7 +199,6 @@ func (k *skin) cancel(sides []side, cov *cover) {
 // two; if that leaves a doubt, cov settles it.
 func (k *skin) keep(n tally, a, b int32, s side, cov *cover) {
 	plus, minus := ref(2*s.plane), ref(2*s.plane+1)
-	emit := func(a, b int32, face ref) { k.segs = append(k.segs, seg{a, b, s.line, face}) }
 	diff := n.plusL - n.minusL - n.plusR + n.minusR
 	if diff < 0 {
 		a, b = b, a
@@ -206,21 +207,47 @@ func (k *skin) keep(n tally, a, b int32, s side, cov *cover) {
 	}
 	switch {
 	case diff == 2:
-		emit(a, b, plus)
-		emit(a, b, minus)
+		k.segs = append(k.segs, seg{a, b, s.line, plus}, seg{a, b, s.line, minus})
 	case diff == 1 && n.plusL > n.plusR:
 		// Plus on the left only. Minus on both sides, if it is there, takes it
 		// away and is left alone on the right.
-		if n.minusL > 0 || cov.holds(a, b, true) {
-			emit(a, b, minus)
+		if n.minusL > 0 {
+			k.segs = append(k.segs, seg{a, b, s.line, minus})
 		} else {
-			emit(a, b, plus)
+			k.emit(a, b, s.line, plus, cov.spans(a, b, true))
 		}
 	case diff == 1:
-		if n.plusL > 0 || cov.holds(a, b, false) {
-			emit(a, b, plus)
+		if n.plusL > 0 {
+			k.segs = append(k.segs, seg{a, b, s.line, plus})
 		} else {
-			emit(a, b, minus)
+			k.emit(a, b, s.line, minus, cov.spans(a, b, false))
 		}
+	}
+}
+
+// emit adds the stretch a→b as a rim of the given face, but of its other side
+// where a fragment runs across. Where that changes, two bodies of material
+// touch in a point, and a corner is added.
+func (k *skin) emit(a, b, line int32, face ref, across []span) {
+	p, q := k.w.v[a], k.w.v[b]
+	corner := func(t float64) int32 {
+		switch t {
+		case 0:
+			return a
+		case 1:
+			return b
+		}
+		return k.w.id(p.Lerp(q, t))
+	}
+	at := 0.0
+	for _, x := range across {
+		if x.lo > at {
+			k.segs = append(k.segs, seg{corner(at), corner(x.lo), line, face})
+		}
+		k.segs = append(k.segs, seg{corner(x.lo), corner(x.hi), line, face.flip()})
+		at = x.hi
+	}
+	if at < 1 {
+		k.segs = append(k.segs, seg{corner(at), b, line, face})
 	}
 }
