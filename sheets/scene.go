@@ -1,0 +1,163 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// scene is the frame and the house as things that can be looked at. A body's
+// number is its index here: the members in the order of Frame.Members, then
+// the house.
+type scene struct {
+	frame  *frame.Frame
+	solids []geom.Solid
+}
+
+func newScene(f *frame.Frame) *scene {
+	s := &scene{frame: f, solids: f.Solids()}
+	for _, h := range f.House {
+		s.solids = append(s.solids, h.Shape)
+	}
+	return s
+}
+
+// member is the member that a body is; false for a body of the house.
+func (s *scene) member(body int) (frame.Member, bool) {
+	if body < len(s.frame.Members) {
+		return s.frame.Members[body], true
+	}
+	return frame.Member{}, false
+}
+
+// house is the piece of the house that a body is.
+func (s *scene) house(body int) (frame.Solid, bool) {
+	if i := body - len(s.frame.Members); i >= 0 && i < len(s.frame.House) {
+		return s.frame.House[i], true
+	}
+	return frame.Solid{}, false
+}
+
+// id names a body in the files: "R1-3" is the third rafter, of mark R1.
+func (s *scene) id(body int) string {
+	if m, ok := s.member(body); ok {
+		return fmt.Sprintf("%s-%d", m.Mark, m.No)
+	}
+	h, _ := s.house(body)
+	return strings.ReplaceAll(h.Name, " ", "-")
+}
+
+// look is a way of looking at the scene.
+type look struct {
+	axes   geom.View
+	cut    *geom.Vec                     // a point of the plane that cuts, square to the view; nil: nothing is cut
+	show   func(s *scene, body int) bool // nil: everything
+	hidden func(s *scene, body int) bool // whose hidden edges are drawn; nil: nobody's
+	crop   *geom.Box3                    // only what lies in it; nil: all
+}
+
+// picture is what a look shows, in the view plane, in millimetres of the model.
+type picture struct {
+	scene   *scene
+	axes    geom.View
+	strokes []geom.Stroke
+	cuts    []cutFace
+	bounds  draw.Rect // of the members shown and, where there are none, of all
+	all     draw.Rect // of everything shown
+}
+
+// cutFace is a face that the section plane makes.
+type cutFace struct {
+	body   int
+	region geom.Region
+}
+
+// see looks at the scene.
+func (s *scene) see(l look) picture {
+	p := picture{scene: s, axes: l.axes, bounds: draw.EmptyRect(), all: draw.EmptyRect()}
+	var bodies []geom.Body
+	for i, solid := range s.solids {
+		if l.show != nil && !l.show(s, i) {
+			continue
+		}
+		solid = l.trim(solid)
+		if solid.Empty() {
+			continue
+		}
+		if l.cut != nil {
+			var faces []cutFace
+			solid, faces = l.open(i, solid)
+			p.cuts = append(p.cuts, faces...)
+		}
+		if !solid.Empty() {
+			bodies = append(bodies, geom.Body{ID: i, Solid: solid})
+			p.grow(i, solid.Bounds())
+		}
+	}
+	for _, st := range geom.Strokes(l.axes, bodies, geom.Options{}) {
+		if st.Hidden && (l.hidden == nil || !l.hidden(s, st.Body)) {
+			continue
+		}
+		p.strokes = append(p.strokes, st)
+	}
+	if p.bounds.Empty() {
+		p.bounds = p.all
+	}
+	return p
+}
+
+// trim keeps of a solid what lies in the crop box.
+func (l look) trim(s geom.Solid) geom.Solid {
+	if l.crop == nil {
+		return s
+	}
+	lo, hi := l.crop.Min, l.crop.Max
+	for _, pl := range []geom.Plane{
+		{N: geom.V(1, 0, 0), D: hi.X}, {N: geom.V(-1, 0, 0), D: -lo.X},
+		{N: geom.V(0, 1, 0), D: hi.Y}, {N: geom.V(0, -1, 0), D: -lo.Y},
+		{N: geom.V(0, 0, 1), D: hi.Z}, {N: geom.V(0, 0, -1), D: -lo.Z},
+	} {
+		s = s.Cut(pl)
+	}
+	return s
+}
+
+// open cuts a solid by the section plane and keeps what lies beyond it.
+func (l look) open(body int, s geom.Solid) (geom.Solid, []cutFace) {
+	var faces []cutFace
+	for _, r := range s.Section(l.axes.Axes(*l.cut)) {
+		faces = append(faces, cutFace{body, r})
+	}
+	return s.Cut(geom.PlaneAt(*l.cut, l.axes.Toward)), faces
+}
+
+// grow widens the bounds by a body.
+func (p *picture) grow(body int, b geom.Box3) {
+	r := projectBox(p.axes, b)
+	p.all = p.all.Union(r)
+	if _, ok := p.scene.member(body); ok {
+		p.bounds = p.bounds.Union(r)
+	}
+}
+
+// projectBox is the rectangle that a box covers in a view.
+func projectBox(v geom.View, b geom.Box3) draw.Rect {
+	pts := make([]geom.Pt, 0, 8)
+	for i := range 8 {
+		c := b.Min
+		if i&1 != 0 {
+			c.X = b.Max.X
+		}
+		if i&2 != 0 {
+			c.Y = b.Max.Y
+		}
+		if i&4 != 0 {
+			c.Z = b.Max.Z
+		}
+		pts = append(pts, v.Project(c))
+	}
+	return draw.Bounds(pts...)
+}

@@ -1,0 +1,4 @@
+package sheets
+
+// sectionSheets lays out the cross-section.
+func (m *maker) sectionSheets() []draft { return nil }

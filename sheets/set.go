@@ -1,0 +1,180 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+
+	"plumbcut/draw"
+	"plumbcut/geom/frame"
+	"plumbcut/geom/measure"
+)
+
+// maker makes the sheets of one frame.
+type maker struct {
+	frame   *frame.Frame
+	job     *frame.Job
+	scene   *scene
+	figures measure.Format
+	hand    draw.Hand
+	details []detail // numbered from 1 in this order
+}
+
+// draft is a sheet that is laid out but not yet drawn: its number, and those
+// of the sheets that it points at, are not known before all are laid out.
+type draft struct {
+	title  string // e.g. "Framing plan"
+	topics []string
+	lay    arrangement
+}
+
+// refs says on which sheet a topic is: "plan", "section A", "detail 3".
+type refs map[string]string
+
+// detailTopic and sectionTopic name the topics of marks.
+func detailTopic(n int) string          { return "detail " + strconv.Itoa(n) }
+func sectionTopic(letter string) string { return "section " + letter }
+
+// Make draws the whole set of a frame.
+func Make(f *frame.Frame) (*draw.Set, error) {
+	m, err := newMaker(f)
+	if err != nil {
+		return nil, err
+	}
+	return m.drawAll(m.drafts()), nil
+}
+
+func newMaker(f *frame.Frame) (*maker, error) {
+	paper, ok := draw.PaperByName(f.Job.Paper.Size)
+	if !ok {
+		return nil, fmt.Errorf("no paper is called %q; there are %v", f.Job.Paper.Size, draw.PaperNames())
+	}
+	figures := measure.Format{}
+	if f.Job.Units == frame.FeetInches {
+		figures.Units = measure.FeetInches
+	}
+	return &maker{
+		frame: f, job: f.Job, scene: newScene(f), figures: figures,
+		hand: draw.Hand{Paper: paper, Figures: figures, Feet: figures.Units == measure.FeetInches},
+	}, nil
+}
+
+// drafts lays out all sheets, in their order. A new kind of sheet is one file
+// and one line here.
+func (m *maker) drafts() []draft {
+	m.details = m.findDetails()
+	var all []draft
+	for _, sheets := range []func() []draft{
+		m.planSheets,
+		m.setoutSheets,
+		m.elevationSheets,
+		m.sectionSheets,
+		m.detailSheets,
+	} {
+		all = append(all, sheets()...)
+	}
+	return append(m.coverSheets(all), all...)
+}
+
+// lay arranges blocks on a sheet at the largest of the scales that fits, trying
+// the grids in order at each. If none fits, every block of the first grid gets
+// a sheet of its own; one that fits no sheet at any scale is drawn at the last
+// scale all the same, for the audit to report.
+func (m *maker) lay(title string, topics []string, scales []float64, grids ...grid) []draft {
+	if a, ok := arrange(m.hand, m.room(title), scales, grids...); ok {
+		return []draft{{title, topics, a}}
+	}
+	var out []draft
+	for _, row := range grids[0] {
+		for _, b := range row {
+			if b == nil {
+				continue
+			}
+			single := grid{{b}}
+			a, ok := arrange(m.hand, m.room(title), scales, single)
+			if !ok {
+				p := single.measure(m.hand, scales[len(scales)-1])
+				free := freeOf(m.room(title))
+				a = arrangement{p, p.places(free.Corners()[3], free.Corners()[0].Mul(0))}
+			}
+			out = append(out, draft{title, topics, a})
+		}
+	}
+	return out
+}
+
+// scales are those to try for views of the whole frame: the job's own if it
+// states one, else all from the largest given.
+func (m *maker) scales(largest float64) []float64 {
+	if n := m.job.Paper.Scale; n > 0 {
+		return append([]float64{1 / n}, scalesFrom(1/n)...)
+	}
+	return scalesFrom(largest)
+}
+
+// room is what the frame and title block of a sheet leave free.
+func (m *maker) room(title string) draw.Space {
+	const manySheets = 99 // the block's size must not change with the count
+	return draw.FrameSpace(m.hand.Paper, m.titleBlock(draft{title: title}, manySheets, manySheets))
+}
+
+// drawAll numbers the drafts and draws them.
+func (m *maker) drawAll(drafts []draft) *draw.Set {
+	set := &draw.Set{Meta: m.meta()}
+	where := refs{}
+	for i, d := range drafts {
+		for _, t := range d.topics {
+			if _, ok := where[t]; !ok {
+				where[t] = sheetNumber(i)
+			}
+		}
+	}
+	for i, d := range drafts {
+		s := &draw.Sheet{Number: sheetNumber(i), Title: d.title, Paper: m.hand.Paper}
+		s.DrawFrame(m.titleBlock(d, i, len(drafts)))
+		d.lay.draw(&page{sheet: s, hand: m.hand, placer: draw.NewPlacer(s, m.hand), refs: where})
+		set.Sheets = append(set.Sheets, s)
+	}
+	return set
+}
+
+// meta is what the files say of themselves.
+func (m *maker) meta() draw.Meta {
+	p := m.job.Project
+	return draw.Meta{
+		Title: p.Title, Subject: "Dimensioned drawings of a timber frame", Author: p.DrawnBy,
+		Date: p.Date, JobFile: m.job.File, JobText: m.job.Text,
+	}
+}
+
+// sheetNumber is the number of the i-th sheet: A00 is the cover.
+func sheetNumber(i int) string { return fmt.Sprintf("A%02d", i) }
+
+// titleBlock fills the block of the i-th of n sheets.
+func (m *maker) titleBlock(d draft, i, n int) draw.TitleBlock {
+	p := m.job.Project
+	b := draw.TitleBlock{
+		Owner: p.Owner, Identification: identification(p.Number, sheetNumber(i)), Date: p.Date,
+		Sheet: i + 1, Sheets: n, Title: d.title, Approved: p.ApprovedBy, Creator: p.DrawnBy,
+		Type: "Construction drawing", Status: p.Status, Scale: "as shown", Units: m.unitName(),
+		Job: p.Title, Client: p.Client, Site: p.Site,
+	}
+	for _, r := range p.Revisions {
+		b.Revisions = append(b.Revisions, draw.Revision{Mark: r.Rev, Date: r.Date, Words: r.Note, By: r.By})
+		b.Revision = r.Rev
+	}
+	return b
+}
+
+func identification(job, sheet string) string {
+	if job == "" {
+		return sheet
+	}
+	return job + "-" + sheet
+}
+
+func (m *maker) unitName() string {
+	if m.job.Units == frame.FeetInches {
+		return "feet and inches"
+	}
+	return "millimetres"
+}

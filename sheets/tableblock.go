@@ -1,0 +1,65 @@
+package sheets
+
+import (
+	"plumbcut/draw"
+	"plumbcut/geom"
+)
+
+// tableBlock is a table as a block; its reference point is its top left.
+type tableBlock struct{ table draw.Table }
+
+func (b *tableBlock) extent(draw.Hand, float64) draw.Rect {
+	w, h := b.table.Size()
+	return draw.Rect{X0: 0, Y0: -h, X1: w, Y1: 0}
+}
+
+func (b *tableBlock) draw(p *page, at geom.Pt, _ float64) { b.table.Draw(p.sheet, at) }
+
+func (b *tableBlock) finish(*page) {}
+
+// wordBlock is a block of notes; its reference point is its top left.
+type wordBlock struct{ notes draw.NoteBlock }
+
+func (b *wordBlock) extent(draw.Hand, float64) draw.Rect {
+	w, h := b.notes.Size()
+	return draw.Rect{X0: 0, Y0: -h, X1: w, Y1: 0}
+}
+
+func (b *wordBlock) draw(p *page, at geom.Pt, _ float64) { b.notes.Draw(p.sheet, at) }
+
+func (b *wordBlock) finish(*page) {}
+
+// stackBlock is several blocks one under the other, their left edges in line,
+// so that they share a cell of a grid.
+type stackBlock []block
+
+// stackGap is the distance between two blocks of a stack, mm on paper.
+const stackGap = 7.0
+
+func (b stackBlock) extent(h draw.Hand, scale float64) draw.Rect {
+	r := draw.Rect{}
+	for i, part := range b {
+		e := part.extent(h, scale)
+		if i > 0 {
+			r.Y0 -= stackGap
+		}
+		r.Y0 -= e.H()
+		r.X1 = max(r.X1, e.W())
+	}
+	return r
+}
+
+func (b stackBlock) draw(p *page, at geom.Pt, scale float64) {
+	y := at.Y
+	for _, part := range b {
+		e := part.extent(p.hand, scale)
+		part.draw(p, geom.P(at.X-e.X0, y-e.Y1), scale)
+		y -= e.H() + stackGap
+	}
+}
+
+func (b stackBlock) finish(p *page) {
+	for _, part := range b {
+		part.finish(p)
+	}
+}
