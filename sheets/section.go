@@ -1,4 +1,56 @@
 package sheets
 
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"plumbcut/geom/frame"
+)
+
 // sectionSheets lays out the cross-section.
 func (m *maker) sectionSheets() []draft { return nil }
+
+// sectionX is where along the wall the section plane stands: in the bay nearest
+// to the middle of the frame, and there at the place nearest to the middle of
+// the bay that cuts no post, no rafter and no packer.
+func (m *maker) sectionX() float64 {
+	const places = 16 // tried in half a bay
+	at := m.frame.Setout.Rafters
+	middle := (at[0] + at[len(at)-1]) / 2
+	half := m.frame.Setout.Centres / 2
+	bays := make([]float64, 0, len(at))
+	for i := 1; i < len(at); i++ {
+		bays = append(bays, (at[i-1]+at[i])/2)
+	}
+	slices.SortStableFunc(bays, func(a, b float64) int {
+		return cmp.Compare(math.Abs(a-middle), math.Abs(b-middle))
+	})
+	for step := range places {
+		off := half * float64(step) / places
+		for _, x := range bays {
+			for _, at := range []float64{x - off, x + off} {
+				if !m.cutsStick(at) {
+					return at
+				}
+			}
+		}
+	}
+	return bays[0]
+}
+
+// cutsStick reports whether the plane at x meets a stick that the section is to
+// show whole, or all but touches it.
+func (m *maker) cutsStick(x float64) bool {
+	const beside = 5 // mm: a plane this close to a face reads as a slip
+	for _, b := range m.frame.Members {
+		switch b.Kind {
+		case frame.KindPost, frame.KindRafter, frame.KindPacker:
+			box := b.Solid().Bounds()
+			if x > box.Min.X-beside && x < box.Max.X+beside {
+				return true
+			}
+		}
+	}
+	return false
+}
