@@ -29,12 +29,11 @@ type Span struct {
 
 // spanPlan is a span laid out on the paper.
 type spanPlan struct {
-	p, q     geom.Pt // the terminators
-	pa, pb   geom.Pt // the points measured
-	lo, hi   geom.Pt // the ends of the dimension line, in the direction of reading
-	text     Text
-	dim      Dim
-	straight bool
+	p, q   geom.Pt // the terminators
+	pa, pb geom.Pt // the points measured
+	lo, hi geom.Pt // the ends of the dimension line, in the direction of reading
+	text   Text
+	dim    Dim
 }
 
 // Draw puts the dimension on the sheet.

@@ -50,9 +50,9 @@ func breakWord(word string, height float64, bold bool, width float64) (lines []s
 	return lines, word[from:]
 }
 
-// lineSpacing is from baseline to baseline, in letter heights: between the
-// 1.5 and 1.9 of ISO 3098 for lettering without accents and with them.
-const lineSpacing = 1.7
+// lineSpacing is from baseline to baseline, in letter heights (ISO 3098, for
+// lettering with accents).
+const lineSpacing = 1.9
 
 // block is a few lines of text, measured.
 type block struct {
@@ -275,11 +275,11 @@ func (p *Placer) leaderCost(line []geom.Pt) float64 {
 	return cost
 }
 
-// linesCrossed counts the segments that ab crosses.
+// linesCrossed counts the segments that ab crosses, hatching apart.
 func (p *Placer) linesCrossed(a, b geom.Pt) int {
 	n := 0
 	p.grid.segsNear(Bounds(a, b), func(s segment) bool {
-		if cross(a, b, s.a, s.b) {
+		if s.layer != Hatch && cross(a, b, s.a, s.b) {
 			n++
 		}
 		return true

@@ -191,17 +191,14 @@ func NewPlacer(s *Sheet, h Hand) *Placer {
 // Reserve keeps a rectangle free of labels.
 func (p *Placer) Reserve(r Rect) { p.grid.addBox(r) }
 
-// sync reads the items that were drawn since the last question. White masks
-// and light fills hide nothing that a label minds.
+// sync reads the items that were drawn since the last question. Light fills do
+// not count: black lettering reads well on them.
 func (p *Placer) sync() {
 	for ; p.read < len(p.Sheet.Items); p.read++ {
 		it := p.Sheet.Items[p.read]
 		if it.Text != nil {
 			p.grid.addBox(it.Text.Box())
 			continue
-		}
-		if it.Path.Style.Layer == Hatch {
-			continue // labels stand on hatching, with a white ground
 		}
 		addPath(p.grid, it.Path, p.read, p.Sheet.Paper)
 	}
