@@ -1,4 +1,171 @@
 package sheets
 
-// coverSheets lays out the cover: rest are the sheets that follow it.
-func (m *maker) coverSheets(rest []draft) []draft { return nil }
+import (
+	"fmt"
+	"math"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// coverSheets lays out the cover: a picture, the list of drawings, what the
+// design rests on and what everyone must read first. rest are the sheets that
+// follow it.
+func (m *maker) coverSheets(rest []draft) []draft {
+	const title = "Cover"
+	picture := m.pictureBlock()
+	notes := &wordBlock{draw.NoteBlock{Title: "General notes", Notes: m.generalNotes(), Numbered: true, Width: wordWidth}}
+	care := &wordBlock{draw.NoteBlock{Title: "Cautions", Notes: cautions(), Numbered: true, Width: wordWidth}}
+	lists := stackBlock{m.drawingList(rest), m.keySizes()}
+	basis := stackBlock{m.designBasis(), m.reviewBox(), &keyBlock{}}
+	if w := m.warningBlock(); w != nil {
+		basis = append(stackBlock{w}, basis...)
+	}
+	scales := []float64{1, 0.85, 0.7, 0.6, 0.5} // of the picture
+	wide := grid{{stackBlock{picture, care}, lists, stackBlock{notes}, basis}}
+	three := grid{{stackBlock{picture, care}, stackBlock{lists, notes}, basis}}
+	if a, ok := arrange(m.hand, m.room(title), scales, wide, three); ok {
+		return []draft{{title, []string{"cover"}, a}}
+	}
+	small := m.lay(title, []string{"cover"}, scales, grid{{picture, lists}})
+	return append(small, m.lay("Notes", nil, scales, grid{{notes, care}, {basis}})...)
+}
+
+// wordWidth is the width of a column of notes on the cover, mm on paper: some
+// fifty characters, the longest line that reads easily.
+const wordWidth = 84.0
+
+// pictureBlock is the pictorial view of the finished frame.
+func (m *maker) pictureBlock() *pictureBlock {
+	ground := math.Inf(1)
+	for _, p := range m.job.Posts.At {
+		ground = min(ground, p.Ground)
+	}
+	far := math.Inf(1)
+	azimuth := pictureTurn
+	for _, r := range m.job.Wall.Returns {
+		if r.Side == frame.Right {
+			azimuth = -pictureTurn // look past the wall that comes out
+		}
+	}
+	pic := m.scene.see(look{
+		axes: geom.Axonometric(azimuth, pictureRise),
+		crop: &geom.Box3{Min: geom.V(-far, -far, ground), Max: geom.V(far, far, far)},
+		show: func(s *scene, body int) bool {
+			h, house := s.house(body)
+			return !house || h.Name != frame.HouseGround
+		},
+	})
+	return &pictureBlock{pic: pic, words: "The frame as built, seen from outside and above. House, deck and walls are drawn light."}
+}
+
+// The direction of the pictorial view: turned enough to show the end, raised
+// enough to see between the rafters.
+const (
+	pictureTurn = 32 * math.Pi / 180
+	pictureRise = 24 * math.Pi / 180
+)
+
+// pictureBlock is a picture without a scale, fitted to a width.
+type pictureBlock struct {
+	pic   picture
+	words string
+}
+
+// The size of the picture, mm on paper, before it is shrunk.
+const (
+	pictureWidth  = 150.0
+	pictureHeight = 120.0
+	wordGap       = 5.0
+)
+
+func (b *pictureBlock) scale(k float64) float64 {
+	return k * min(pictureWidth/b.pic.all.W(), pictureHeight/b.pic.all.H())
+}
+
+func (b *pictureBlock) caption(k float64) draw.NoteBlock {
+	return draw.NoteBlock{Notes: []string{b.words}, Width: max(wordWidth, b.pic.all.W()*b.scale(k))}
+}
+
+func (b *pictureBlock) extent(_ draw.Hand, k float64) draw.Rect {
+	s := b.scale(k)
+	w, h := b.caption(k).Size()
+	return draw.Rect{X0: 0, Y0: -b.pic.all.H()*s - wordGap - h, X1: max(w, b.pic.all.W()*s), Y1: 0}
+}
+
+func (b *pictureBlock) draw(p *page, at geom.Pt, k float64) {
+	all := b.pic.all
+	v := &draw.View{Name: "Pictorial view", Axes: b.pic.axes, Scale: b.scale(k), Base: geom.P(all.X0, all.Y1), At: at}
+	b.pic.paint(p.sheet, v)
+	b.caption(k).Draw(p.sheet, geom.P(at.X, at.Y-all.H()*v.Scale-wordGap))
+}
+
+func (b *pictureBlock) finish(*page) {}
+
+// drawingList names every sheet of the set.
+func (m *maker) drawingList(rest []draft) block {
+	t := draw.Table{Title: "Drawings", Columns: []draw.Column{{Head: "Sheet"}, {Head: "Title", Width: 52}}}
+	t.Rows = append(t.Rows, draw.TableRow{Cells: []string{sheetNumber(0), "Cover"}, Link: sheetNumber(0)})
+	for i, d := range rest {
+		n := sheetNumber(i + 1)
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{n, d.title}, Link: n})
+	}
+	return &tableBlock{t}
+}
+
+// keySizes are the figures that everyone asks for first.
+func (m *maker) keySizes() block {
+	f, s, j := m.figures, m.frame.Setout, m.job
+	t := draw.Table{Title: "Key sizes", Columns: []draw.Column{{Head: "What", Width: 46}, {Head: "Figure", Align: draw.End}}}
+	add := func(what, figure string) {
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, figure}})
+	}
+	add("Wall plate, length", f.Length(j.Plate.To-j.Plate.From))
+	add("Beam, length", f.Length(j.Beam.To-j.Beam.From))
+	add("Cladding face to outer face of beam", f.Length(j.Beam.Out))
+	add("Plan area, wall to outer face of beam", f.Area(s.Covered))
+	add("Top of plate, level", f.Level(j.Plate.Top))
+	if b, ok := m.frame.Member(frame.KindBeam, 1); ok {
+		add("Underside of beam, level", f.Level(b.Place.O.Z))
+	}
+	add("Head height under the beam", f.Length(s.HeadBeam))
+	add("Fall of the rafters", f.Angle(m.frame.Slope.Angle)+", "+f.Slope(m.frame.Slope.Angle))
+	add("Posts", fmt.Sprint(len(j.Posts.At)))
+	add("Rafters", fmt.Sprintf("%d at %s centres", len(s.Rafters), f.Length(s.Centres)))
+	if n := len(s.Battens); n > 0 {
+		add("Battens", fmt.Sprintf("%d, gaps of %s", n, f.Length(s.BattenGap)))
+	}
+	return &tableBlock{t}
+}
+
+// designBasis says what others have stated, and asks for the rest.
+func (m *maker) designBasis() block {
+	t := draw.Table{Title: "Design basis, as stated by others", Columns: []draw.Column{{Head: "What", Width: 24}, {Head: "Stated", Width: 30}, {Head: "By", Width: 30}}}
+	for _, b := range m.job.Basis {
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{b.What, stated(b.Value), stated(b.By)}})
+	}
+	return &tableBlock{t}
+}
+
+// reviewBox leaves room for those who answer for the design.
+func (m *maker) reviewBox() block {
+	const handRoom = " " // an empty row keeps the height of a line of writing
+	t := draw.Table{Title: "Reviewed by", Columns: []draw.Column{{Head: "For", Width: 34}, {Head: "Name and licence", Width: 30}, {Head: "Date, signature", Width: 20}}}
+	for _, what := range []string{"Shape agreed by the client", "Structure and tie-down confirmed", "Fixing to the house confirmed", "Consent or exemption confirmed"} {
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, handRoom, handRoom}})
+	}
+	return &tableBlock{t}
+}
+
+// warningBlock lists what is buildable but doubtful; nil if nothing is.
+func (m *maker) warningBlock() block {
+	if len(m.frame.Warnings) == 0 {
+		return nil
+	}
+	n := draw.NoteBlock{Title: "Look at these first", Numbered: true, Width: wordWidth}
+	for _, w := range m.frame.Warnings {
+		n.Notes = append(n.Notes, w.Message)
+	}
+	return &wordBlock{n}
+}

@@ -1,0 +1,63 @@
+package sheets
+
+import (
+	"fmt"
+
+	"plumbcut/geom/frame"
+)
+
+// toBeStated stands wherever the job file is silent on something that others
+// have to decide. It is never replaced by a guess.
+const toBeStated = "to be stated"
+
+// stated is a value, or the words that ask for it.
+func stated(s string) string {
+	if s == "" {
+		return toBeStated
+	}
+	return s
+}
+
+// generalNotes are the notes that hold for every sheet, in words that a
+// builder says aloud.
+func (m *maker) generalNotes() []string {
+	s, f := m.frame.Slope, m.figures
+	j := m.job
+	seat := "The seat of each housing follows the fall: its floor lies along the underside of the rafter."
+	if j.Rafters.Seat == frame.SeatLevel {
+		seat = "The seat of each housing is level: the rafter's end is cut level to sit on it."
+	}
+	notes := []string{
+		fmt.Sprintf("All figures are in %s. Figured dimensions govern. Timber sizes are actual, dressed sizes; measure what is delivered before marking.", m.unitName()),
+		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Left and right are as seen standing outside, facing the house.", stated(j.Levels.Datum)),
+		fmt.Sprintf("The fall is %s, %s. It is a drop of %s over a level run of %s, measured on the line of the rafters' top edges, from the plumb line at the %s to the plumb line at the %s.",
+			f.Angle(s.Angle), f.Slope(s.Angle), f.Length(s.Drop), f.Length(s.Run), s.From, s.To),
+		seat,
+		fmt.Sprintf("Housings are wider than the rafter by %s in all, so that it drops in. Cut each housing to the rafter that goes into it.", m.fine(j.Rafters.Clearance)),
+		"Running dimensions are all measured from the one end shown by a small circle. Hook the tape there once; do not step from mark to mark.",
+		"Measure the house before cutting: how far the wall bows, where the studs really are, and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",
+		"Treat every cut end and every housing before assembly. Keep the factory end of a post in the ground.",
+	}
+	return notes
+}
+
+// fine writes a length that whole millimetres are too coarse for.
+func (m *maker) fine(mm float64) string {
+	f := m.figures
+	const tenth, small = 0.1, 64
+	f.Step, f.Fraction = tenth, small
+	return f.Length(mm)
+}
+
+// cautions are the usual ones. They defer to local rules and licensed people
+// and claim nothing.
+func cautions() []string {
+	return []string{
+		"These drawings give shape and set-out only. Sizes of timber, footings, fixings and tie-down are for a licensed designer or engineer to confirm, and local rules decide what consent is needed. Work that needs no consent must still meet the building code.",
+		"The pull of the wind on an open frame can be large. Tie-down from rafter to footing, and the mass of the footings, are to be designed.",
+		"Fix the plate with screws or bolts into confirmed studs or the material stated, never with nails and never into cladding alone. Some authorities do not allow fixing through cladding: ask first.",
+		"Before drilling or digging find cables, pipes and buried services. Older claddings and paints may hold asbestos or lead: have them tested.",
+		"Work from a proper platform. Brace posts and beam until the rafters are fixed. Nobody stands under a beam that is being lifted.",
+		"Treated timber: gloves, goggles and mask when cutting; never burn the offcuts. Wet concrete burns skin.",
+	}
+}
