@@ -14,11 +14,10 @@ type (
 	Rule   = keys.Rule
 )
 
-// The rules that Read adds to those of package keys. Those of the timber are
-// beside the code that checks them.
-const (
-	RuleOrder Rule = "order" // ends before it starts, not from left to right
-)
+// RuleOrder is what Read adds to the rules of package keys: ends before it
+// starts, or not from left to right. The rules of the timber are beside the
+// code that checks them.
+const RuleOrder Rule = "order"
 
 // Errorf makes an error at the place of a path in the job file; see Job.Pos.
 // The message says what is wrong and, after a semicolon, what would be right.
@@ -28,3 +27,6 @@ func (j *Job) Errorf(rule Rule, path, format string, args ...any) Error {
 
 // quote repeats a text of the job in a message.
 func quote(s string) string { return keys.Quote(s) }
+
+// spoken is a path as people say it.
+func spoken(path string) string { return keys.Spoken(path) }

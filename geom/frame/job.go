@@ -29,7 +29,9 @@ type Job struct {
 	Battens Battens // Section.Depth is 0 when the job has none
 	Fall    Fall
 
-	given keys.Given
+	given  keys.Given
+	habits []keys.Habit
+	texts  []located
 }
 
 // Pos is where the file gives the value at a path such as "beam.out" or
@@ -266,8 +268,8 @@ type Battens struct {
 	Number              int     // 0: from Gap or Shade
 	Gap                 float64 // greatest clear gap
 	Shade               float64 // part of the area covered, 0 to 1
-	First               float64 // near edge of the first, from the plate's outer face
-	Last                float64 // far edge of the last, from the beam's inner face
+	First               float64 // near edge of the first, down the slope from the plate's outer face
+	Last                float64 // far edge of the last, up the slope from the beam's inner face
 	OverLeft, OverRight float64 // beyond the outer faces of the end rafters
 }
 

@@ -13,6 +13,7 @@ import (
 // Given is what a file itself gives, and where.
 type Given struct {
 	where  map[string]Pos
+	bad    map[string]bool
 	habits []Habit
 }
 
@@ -38,6 +39,10 @@ func (g Given) Has(path string) bool {
 	return ok
 }
 
+// Sound reports whether the file gives a value at a path and it is in order in
+// itself.
+func (g Given) Sound(path string) bool { return g.Has(path) && !g.bad[path] }
+
 // Habits are the defaults of common practice that hold, in the table's order.
 func (g Given) Habits() []Habit { return g.habits }
 
@@ -48,7 +53,7 @@ const mostErrors = 100
 // its place. Bare numbers are in the given units. Values with errors, and
 // those whose group is wrong, are not to be relied on.
 func (d *Doc) Decode(table Group, bare measure.Units) (Given, Errors) {
-	dec := decoder{doc: d, table: table, bare: bare, given: Given{where: map[string]Pos{}}}
+	dec := decoder{doc: d, table: table, bare: bare, given: Given{where: map[string]Pos{}, bad: map[string]bool{}}}
 	if d.root == nil {
 		dec.fail(RuleFile, Pos{1, 1}, "the file says nothing; it needs at least the keys %s", strings.Join(table.needs(), ", "))
 	} else {
@@ -108,6 +113,7 @@ func (d *decoder) kind(path string, k Kind, n *yaml.Node) {
 
 func (d *decoder) value(path string, k value, n *yaml.Node, pos Pos) {
 	if n.Kind != yaml.ScalarNode {
+		d.given.bad[path] = true
 		d.fail(RuleKind, pos, "%s holds %s; it takes one value, like %s", name(path), holds(n), k.example())
 		return
 	}
@@ -119,6 +125,7 @@ func (d *decoder) value(path string, k value, n *yaml.Node, pos Pos) {
 	}
 	if err := k.set(written, d.bare); err != nil {
 		f := err.(fault)
+		d.given.bad[path] = true
 		d.fail(f.rule, pos, "%s %s %s; %s", name(path), Quote(written), f.wrong, f.right)
 	}
 }

@@ -79,6 +79,8 @@ const (
 	long   = `(` + num + ` *(mm|cm|m)?|` + inches + ` *` + mark + `?|` + num + ` *` + feet + ` *-? *(` + inches + ` *` + mark + `)?)`
 )
 
+func (v version) schema() object { return object{{"enum", []int{int(v)}}} }
+
 func (k length) schema() object {
 	least := k.Least
 	if least > 0 {

@@ -16,6 +16,9 @@ import (
 // Span is the least and the greatest value that a key takes.
 type Span struct{ Least, Most float64 }
 
+// Between is a span.
+func Between(least, most float64) Span { return Span{least, most} }
+
 // Length is a length or a level, in millimetres, as measure.ParseLength reads it.
 func Length(to *float64, within Span) Kind { return length{to, within} }
 
@@ -58,8 +61,13 @@ func Date(to *string) Kind { return date{to} }
 // Text is free text in one line, of so many characters at the most.
 func Text(to *string, most int) Kind { return text{to, most} }
 
+// Version is the version of the table itself, the only one that a file may
+// name.
+func Version(n int) Kind { return version(n) }
+
 type (
-	length struct {
+	version int
+	length  struct {
 		to *float64
 		Span
 	}
@@ -95,27 +103,36 @@ type (
 	}
 )
 
-func (length) says() string { return "length" }
-func (size) says() string   { return "depth x width" }
-func (angle) says() string  { return "angle" }
-func (slope) says() string  { return "1:n" }
-func (scale) says() string  { return "`auto` or 1:n" }
-func (share) says() string  { return "share" }
-func (count) says() string  { return "whole number" }
-func (w word) says() string { return "`" + strings.Join(w.words, "`, `") + "`" }
-func (date) says() string   { return "date" }
-func (text) says() string   { return "text" }
+func (v version) says() string { return fmt.Sprintf("`%d`", v) }
+func (length) says() string    { return "length" }
+func (size) says() string      { return "depth x width" }
+func (angle) says() string     { return "angle" }
+func (slope) says() string     { return "1:n" }
+func (scale) says() string     { return "`auto` or 1:n" }
+func (share) says() string     { return "share" }
+func (count) says() string     { return "whole number" }
+func (w word) says() string    { return "`" + strings.Join(w.words, "`, `") + "`" }
+func (date) says() string      { return "date" }
+func (text) says() string      { return "text" }
 
-func (length) example() string  { return "2400" }
-func (size) example() string    { return "190x45" }
-func (angle) example() string   { return "3°" }
-func (slope) example() string   { return "1:20" }
-func (scale) example() string   { return "1:50" }
-func (share) example() string   { return "50%" }
-func (c count) example() string { return strconv.Itoa(max(c.least, 1)) }
-func (w word) example() string  { return w.words[0] }
-func (date) example() string    { return "2030-01-31" }
-func (text) example() string    { return "…" }
+func (v version) example() string { return strconv.Itoa(int(v)) }
+func (length) example() string    { return "2400" }
+func (size) example() string      { return "190x45" }
+func (angle) example() string     { return "3°" }
+func (slope) example() string     { return "1:20" }
+func (scale) example() string     { return "1:50" }
+func (share) example() string     { return "50%" }
+func (c count) example() string   { return strconv.Itoa(max(c.least, 1)) }
+func (w word) example() string    { return w.words[0] }
+func (date) example() string      { return "2030-01-31" }
+func (text) example() string      { return "…" }
+
+func (v version) set(s string, _ measure.Units) error {
+	if s != v.example() {
+		return fault{RuleWord, "is not a version that this program reads", "write " + v.example()}
+	}
+	return nil
+}
 
 func (k length) set(s string, bare measure.Units) error {
 	mm, err := parse(s, bare, measure.ParseLength)

@@ -1,0 +1,194 @@
+package frame
+
+import "plumbcut/geom/frame/keys"
+
+// draft is a job file as it is written, before the defaults that hang on other
+// values. The tables of keys are bound to its parts.
+type draft struct {
+	*Job
+	units         string
+	timber        Timber // of every member that does not say otherwise
+	boundaries    [3]float64
+	basis, others []Stated
+	openings      []openingDraft
+	studFirst     float64
+	studSpacing   float64
+	plateLength   float64
+	underside     float64
+	beamLength    float64
+	post          Post // what every post has unless it says otherwise
+	overhang      float64
+	drop          float64
+	angle         float64
+	oneIn         float64
+}
+
+type openingDraft struct {
+	Opening
+	door, window string
+}
+
+// far bounds every length and level in a job, either way: 50 m, beyond any
+// pergola. It keeps the arithmetic exact to well under a micrometre.
+const far = 50_000
+
+// The lengths of texts, in characters: what a line of a table, a title and a
+// narrow column have room for.
+const (
+	lineText  = 200
+	titleText = 80
+	codeText  = 12
+)
+
+// Spans that several keys have in common.
+func anywhere() keys.Span { return keys.Between(-far, far) }
+func distance() keys.Span { return keys.Between(0, far) }
+
+// fields is the table of the whole file.
+func (d *draft) fields() keys.Group {
+	return keys.Group{Fields: []keys.Field{
+		{Key: "plumbcut", Is: keys.Version(1), Need: true,
+			Doc: "The version of these keys, so that later programs read an old file rightly."},
+		{Key: "units", Is: keys.Word(&d.units, "mm", "feet-inches"), Def: "mm",
+			Doc: "How the drawings give lengths, and what a number without a unit is: millimetres or inches."},
+		{Key: "project", Is: d.projectFields(), Need: true,
+			Doc: "What the title block says."},
+		{Key: "paper", Is: d.paperFields(), Also: []string{"sheet"},
+			Doc: "The sheet, and the scale of plan, elevations and section."},
+		{Key: "site", Is: d.siteFields(),
+			Doc: "Where the frame stands."},
+		{Key: "basis", Is: d.basisFields(), Also: []string{"design", "loads"},
+			Doc: "What others have stated that the design rests on, and who; what is missing is printed as 'to be stated'."},
+		{Key: "levels", Is: d.levelFields(), Need: true, Also: []string{"heights", "level"},
+			Doc: "Heights above the datum; a level below it is negative."},
+		{Key: "wall", Is: d.wallFields(), Also: []string{"house"},
+			Doc: "The house wall that the plate is fixed to, seen from outside."},
+		{Key: "timber", Is: timberFields(&d.timber), Also: []string{"material", "wood", "lumber"},
+			Doc: "What all members are made of, unless one says otherwise."},
+		{Key: "plate", Is: d.plateFields(), Need: true, Also: []string{"wall_plate", "ledger", "ribbon", "ribbon_plate", "waling"},
+			Doc: "The wall plate, along the wall."},
+		{Key: "beam", Is: d.beamFields(), Need: true, Also: []string{"bearer", "front_beam"},
+			Doc: "The front beam, on the posts."},
+		{Key: "posts", Is: d.postsFields(), Need: true, Also: []string{"post", "columns"},
+			Doc: "The posts under the beam, with their footings."},
+		{Key: "rafters", Is: d.rafterFields(), Need: true, Also: []string{"rafter", "joists"},
+			Doc: "The rafters, from plate to beam."},
+		{Key: "battens", Is: d.battenFields(), Also: []string{"batten", "purlins", "slats"},
+			Doc: "The battens across the rafters; left out, there are none."},
+		{Key: "fall", Is: d.fallFields(), Need: true, Also: []string{"pitch", "slope"},
+			Doc: "The slope of the rafters' top edges, away from the house."},
+	}}
+}
+
+func (d *draft) projectFields() keys.Group {
+	p := &d.Project
+	return keys.Group{Fields: []keys.Field{
+		{Key: "title", Is: keys.Text(&p.Title, titleText), Need: true, Also: []string{"name"}, Doc: "Title of the drawings."},
+		{Key: "number", Is: keys.Text(&p.Number, titleText), Doc: "Job number."},
+		{Key: "client", Is: keys.Text(&p.Client, titleText), Doc: "Whom it is drawn for."},
+		{Key: "site", Is: keys.Text(&p.Site, titleText), Also: []string{"address"}, Doc: "Address of the site."},
+		{Key: "owner", Is: keys.Text(&p.Owner, titleText), Doc: "Legal owner of the drawings."},
+		{Key: "drawn_by", Is: keys.Text(&p.DrawnBy, titleText), Doc: "Who drew it."},
+		{Key: "approved_by", Is: keys.Text(&p.ApprovedBy, titleText), Doc: "Who approved it for issue."},
+		{Key: "date", Is: keys.Date(&p.Date), Doc: "Day of issue."},
+		{Key: "status", Is: keys.Word(&p.Status, Statuses()...), Def: "preliminary", Doc: "What the drawings may be used for."},
+		{Key: "revisions", Is: keys.ListOf(&p.Revisions, 0, keys.Zero, revisionFields), Doc: "The issues so far, oldest first."},
+	}}
+}
+
+func revisionFields(r *Revision) keys.Kind {
+	return keys.Group{Fields: []keys.Field{
+		{Key: "rev", Is: keys.Text(&r.Rev, codeText), Need: true, Doc: "Letter or number of the revision."},
+		{Key: "date", Is: keys.Date(&r.Date), Need: true, Doc: "Its day of issue."},
+		{Key: "note", Is: keys.Text(&r.Note, titleText), Doc: "What changed, in one line."},
+		{Key: "by", Is: keys.Text(&r.By, codeText), Doc: "Initials of who changed it."},
+	}}
+}
+
+// ansiB is the other name of a paper size.
+const ansiB = "ANSI B"
+
+func (d *draft) paperFields() keys.Group {
+	p := &d.Paper
+	return keys.Group{Fields: []keys.Field{
+		{Key: "size", Is: keys.Word(&p.Size, "A4", "A3", "A2", "A1", "Letter", "Tabloid", ansiB, "ARCH B", "ARCH C"), Def: "A3",
+			Doc: "Size of sheet."},
+		{Key: "scale", Is: keys.Scale(&p.Scale, keys.Between(1, 500)), Def: "auto",
+			Doc: "Scale of plan, elevations and section; auto takes the largest of the usual ones that fits."},
+	}}
+}
+
+func (d *draft) siteFields() keys.Group {
+	b := &d.boundaries
+	return keys.Group{Fields: []keys.Field{
+		{Key: "north", Is: keys.Angle(&d.Site.North, keys.Between(-360, 360)),
+			Doc: "Direction of north: degrees clockwise from straight into the house."},
+		{Key: "boundaries", Is: keys.Group{Opt: true, Fields: []keys.Field{
+			{Key: "left", Is: keys.Length(&b[0], distance()), Doc: "Clear distance to the boundary on the left."},
+			{Key: "right", Is: keys.Length(&b[1], distance()), Doc: "Clear distance to the boundary on the right."},
+			{Key: "front", Is: keys.Length(&b[2], distance()), Doc: "Clear distance to the boundary in front."},
+		}}, Doc: "Clear distances from the frame to the site's boundaries, as far as they are known."},
+	}}
+}
+
+func (d *draft) basisFields() keys.Group {
+	d.basis = []Stated{{What: "Wind"}, {What: "Snow"}, {What: "Corrosion"}, {What: "Ground"}, {What: "Earthquake"}, {What: "Bushfire"}}
+	b := d.basis
+	return keys.Group{Fields: []keys.Field{
+		{Key: "wind", Is: statedFields(&b[0]), Doc: "Wind zone or speed."},
+		{Key: "snow", Is: statedFields(&b[1]), Doc: "Snow load or zone."},
+		{Key: "corrosion", Is: statedFields(&b[2]), Doc: "Corrosion zone, for the fixings."},
+		{Key: "ground", Is: statedFields(&b[3]), Also: []string{"soil"}, Doc: "What the ground is and bears."},
+		{Key: "earthquake", Is: statedFields(&b[4]), Also: []string{"seismic"}, Doc: "Earthquake zone."},
+		{Key: "bushfire", Is: statedFields(&b[5]), Also: []string{"wildfire"}, Doc: "Bushfire or wildfire rating."},
+		{Key: "other", Is: keys.ListOf(&d.others, 0, keys.Zero, func(s *Stated) keys.Kind {
+			g := statedFields(s)
+			what := keys.Field{Key: "what", Is: keys.Text(&s.What, titleText), Need: true, Doc: "What is stated."}
+			return keys.Group{Fields: append([]keys.Field{what}, g.Fields...)}
+		}), Doc: "Anything else that is stated."},
+	}}
+}
+
+func statedFields(s *Stated) keys.Group {
+	return keys.Group{Short: "value", Opt: true, Fields: []keys.Field{
+		{Key: "value", Is: keys.Text(&s.Value, titleText), Doc: "What is stated."},
+		{Key: "by", Is: keys.Text(&s.By, titleText), Doc: "Who states it."},
+	}}
+}
+
+func (d *draft) levelFields() keys.Group {
+	l := &d.Levels
+	return keys.Group{Fields: []keys.Field{
+		{Key: "datum", Is: keys.Text(&l.Datum, titleText), Need: true,
+			Doc: "What level 0 is, such as: finished deck at the wall."},
+		{Key: "ground", Is: keys.Length(&l.Ground, anywhere()), Need: true,
+			Doc: "Finished ground at the posts, unless a post has its own."},
+		{Key: "deck", Is: keys.Group{Opt: true, Fields: []keys.Field{
+			{Key: "level", Is: keys.Length(&l.Deck, anywhere()), Def: "0", Doc: "Its top."},
+			{Key: "out", Is: keys.Length(&l.DeckOut, keys.Between(1, far)), Need: true, Doc: "How far it runs out from the wall."},
+		}}, Also: []string{"paving", "floor"}, Doc: "Deck or paving under the frame; left out, there is none."},
+		{Key: "eye", Is: keys.Length(&l.Eye, keys.Between(300, 3000)), Def: "1600 mm", Habit: true,
+			Doc: "Height of the eye for the sight line under the beam, above what one stands on."},
+		{Key: "head_room", Is: keys.Length(&l.HeadRoom, distance()), Def: "2100 mm", Habit: true, Also: []string{"headroom", "head_height"},
+			Doc: "Least height under the beam; less of it is warned of."},
+	}}
+}
+
+func timberFields(t *Timber) keys.Group {
+	return keys.Group{Fields: []keys.Field{
+		{Key: "species", Is: keys.Text(&t.Species, titleText), Doc: "Species."},
+		{Key: "grade", Is: keys.Text(&t.Grade, titleText), Doc: "Grade."},
+		{Key: "treatment", Is: keys.Text(&t.Treatment, titleText), Doc: "Treatment."},
+		{Key: "finish", Is: keys.Text(&t.Finish, titleText), Doc: "Finish."},
+	}}
+}
+
+// texts are the free texts of the file, for Job.Texts.
+func (d *draft) texts() []located {
+	var all []located
+	keys.Texts(d.fields(), func(path, text string) { all = append(all, located{path, text}) })
+	return all
+}
+
+// located is a text and the path where it stands.
+type located struct{ path, text string }

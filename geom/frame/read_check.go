@@ -1,0 +1,75 @@
+package frame
+
+import (
+	"fmt"
+
+	"plumbcut/geom/frame/keys"
+)
+
+// check compares values that must stand in some order or need each other. It
+// looks only at what the file gives soundly, so that it may run beside other
+// errors.
+func (f *filler) check() {
+	w := &f.Wall
+	f.ascending("wall.from", "wall.to", w.From, w.To)
+	for i, o := range f.openings {
+		path := fmt.Sprintf("wall.openings[%d]", i)
+		f.ascending(path+".from", path+".to", o.From, o.To)
+		f.ascending(path+".sill", path+".head", o.Sill, o.Head)
+		if f.Given(path+".window") && !f.Given(path+".sill") {
+			f.fault(keys.RuleMissing, path, "the window %s has no sill; add the level of its sill", quote(o.window))
+		}
+	}
+	f.checkReturns()
+	f.row("wall.studs.at", len(w.Studs), func(i int) float64 { return w.Studs[i] })
+	f.row("posts.at", len(f.Posts.At), func(i int) float64 { return f.Posts.At[i].Along })
+	f.notUnder("plate.fixing.hole", "plate.fixing.screw", f.Plate.Fixing.Hole, f.Plate.Fixing.Screw)
+	f.notUnder("posts.fixing.hole", "posts.fixing.screw", f.post.Fixing.Hole, f.post.Fixing.Screw)
+	f.notUnder("posts.rod.hole", "posts.rod.diameter", f.Posts.Rod.Hole, f.Posts.Rod.Diameter)
+}
+
+func (f *filler) fault(rule Rule, path, format string, args ...any) {
+	f.errs = append(f.errs, f.Errorf(rule, path, format, args...))
+}
+
+// ascending checks two lengths of which the second must be the greater.
+func (f *filler) ascending(low, high string, from, to float64) {
+	if f.given.Sound(low) && f.given.Sound(high) && from >= to {
+		fm := f.Format()
+		f.fault(RuleOrder, high, "%s is %s, not above %s in line %d, which is %s; swap them or put one right",
+			spoken(high), fm.Length(to), spoken(low), f.Pos(low).Line, fm.Length(from))
+	}
+}
+
+// row checks a list of positions that must run from left to right.
+func (f *filler) row(path string, n int, at func(int) float64) {
+	for i := 1; i < n; i++ {
+		here, before := fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%s[%d]", path, i-1)
+		if f.given.Sound(here) && f.given.Sound(before) && at(i) <= at(i-1) {
+			fm := f.Format()
+			f.fault(RuleOrder, here, "%s is at %s, not to the right of the one before it at %s; list them from left to right",
+				spoken(here), fm.Length(at(i)), fm.Length(at(i-1)))
+		}
+	}
+}
+
+// notUnder checks a hole against what goes through it.
+func (f *filler) notUnder(hole, rod string, d, least float64) {
+	if f.given.Sound(hole) && d < least {
+		fm := f.Format()
+		f.fault(keys.RuleRange, hole, "%s is %s, less than the %s of %s; make the hole at least as wide",
+			spoken(hole), fm.Length(d), fm.Length(least), spoken(rod))
+	}
+}
+
+func (f *filler) checkReturns() {
+	lines := map[Side]int{}
+	for i, r := range f.Wall.Returns {
+		path := fmt.Sprintf("wall.returns[%d]", i)
+		if lines[r.Side] > 0 {
+			f.fault(keys.RuleDuplicate, path, "the %s return stands twice, first in line %d; keep one", r.Side, lines[r.Side])
+		} else if r.Side != "" {
+			lines[r.Side] = f.Pos(path).Line
+		}
+	}
+}

@@ -1,0 +1,222 @@
+package frame
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// filler sets the defaults that hang on other values and checks values against
+// each other.
+type filler struct {
+	*draft
+	errs Errors
+}
+
+// wallMargin is how much of the wall is drawn beyond the plate.
+const wallMargin = 600
+
+// The sizes of packers where the job gives only their thickness: a block that
+// spans a stud, and as high on a post as a hand is long. Common practice, no
+// source.
+const (
+	packerWidth  = 60
+	packerHeight = 150
+)
+
+// mostStuds guards against a slip of the decimal point.
+const mostStuds = 2000
+
+// fill must find every key that is needed in its place.
+func (f *filler) fill() {
+	f.fillSite()
+	f.fillTimber()
+	f.fillPlateAndBeam()
+	f.fillWall()
+	f.fillPosts()
+	f.fillRoof()
+	for _, h := range f.given.Habits() {
+		if f.relevant(h.Path) {
+			f.habits = append(f.habits, h)
+		}
+	}
+}
+
+// relevant reports whether the drawings show what a default says.
+func (f *filler) relevant(path string) bool {
+	any := func(is func(Post) bool) bool { return slices.ContainsFunc(f.Posts.At, is) }
+	switch {
+	case strings.HasPrefix(path, "posts.fixing."):
+		return any(func(p Post) bool { return p.Wall != "" })
+	case path == "posts.footing.stand":
+		return any(func(p Post) bool { return p.Base == OnStirrup })
+	case path == "posts.footing.pad":
+		return any(func(p Post) bool { return p.Base == InConcrete })
+	}
+	return true
+}
+
+func (f *filler) fillSite() {
+	if f.Paper.Size == ansiB {
+		f.Paper.Size = "Tabloid"
+	}
+	f.Site.NorthGiven = f.Given("site.north")
+	for i, s := range []Side{Left, Right, Out} {
+		if f.Given("site.boundaries." + string(s)) {
+			f.Site.Boundaries = append(f.Site.Boundaries, Boundary{s, f.boundaries[i]})
+		}
+	}
+	f.Basis = append(f.basis, f.others...)
+}
+
+// fillTimber gives each kind of member what the job's timber says, but for
+// what it says itself.
+func (f *filler) fillTimber() {
+	for _, m := range []struct {
+		path string
+		t    *Timber
+	}{
+		{"plate", &f.Plate.Timber}, {"beam", &f.Beam.Timber}, {"posts", &f.Posts.Timber},
+		{"rafters", &f.Rafters.Timber}, {"battens", &f.Battens.Timber},
+	} {
+		t := m.t
+		inherit := func(key string, to *string, from string) {
+			if !f.Given(m.path + ".timber." + key) {
+				*to = from
+			}
+		}
+		inherit("species", &t.Species, f.timber.Species)
+		inherit("grade", &t.Grade, f.timber.Grade)
+		inherit("treatment", &t.Treatment, f.timber.Treatment)
+		inherit("finish", &t.Finish, f.timber.Finish)
+	}
+}
+
+func (f *filler) fillPlateAndBeam() {
+	p, b := &f.Plate, &f.Beam
+	p.To = p.From + f.plateLength
+	if f.Given("plate.underside") {
+		p.Top = f.underside + p.Section.Depth
+	}
+	fillPacker(&p.Packer, packerWidth, p.Section.Depth)
+	fillFixing(&p.Fixing)
+	if !f.Given("beam.from") {
+		b.From = p.From
+	}
+	if !f.Given("beam.length") {
+		f.beamLength = f.plateLength
+	}
+	b.To = b.From + f.beamLength
+}
+
+func fillPacker(p *Packer, width, height float64) {
+	if p.Thickness == 0 {
+		*p = Packer{}
+		return
+	}
+	if p.Width == 0 {
+		p.Width = width
+	}
+	if p.Height == 0 {
+		p.Height = height
+	}
+}
+
+func fillFixing(x *Fixing) {
+	if x.Hole == 0 {
+		x.Hole = x.Screw
+	}
+}
+
+func (f *filler) fillWall() {
+	w := &f.Wall
+	for i, o := range f.openings {
+		o.Kind, o.Name = "window", o.window
+		if f.Given(fmt.Sprintf("wall.openings[%d].door", i)) {
+			o.Kind, o.Name = "door", o.door
+			if !f.Given(fmt.Sprintf("wall.openings[%d].sill", i)) {
+				o.Sill = f.Levels.Deck
+			}
+		}
+		w.Openings = append(w.Openings, o.Opening)
+	}
+	f.fillExtent()
+	if !f.Given("wall.studs.first") {
+		return
+	}
+	for i := range mostStuds {
+		at := f.studFirst + float64(i)*f.studSpacing
+		if at > w.To {
+			break
+		}
+		w.Studs = append(w.Studs, at)
+	}
+}
+
+// fillExtent lets the wall run past everything on it, up to the returns.
+func (f *filler) fillExtent() {
+	w := &f.Wall
+	from, to := f.Plate.From, f.Plate.To
+	for _, o := range w.Openings {
+		from, to = min(from, o.From), max(to, o.To)
+	}
+	from, to = from-wallMargin, to+wallMargin
+	for _, r := range w.Returns {
+		if r.Side == Left {
+			from = r.At
+		} else {
+			to = r.At
+		}
+	}
+	if !f.Given("wall.from") {
+		w.From = from
+	}
+	if !f.Given("wall.to") {
+		w.To = to
+	}
+}
+
+func (f *filler) fillPosts() {
+	rod := &f.Posts.Rod
+	if rod.Diameter > 0 && rod.Hole == 0 {
+		rod.Hole = rod.Diameter + 2
+	}
+	if rod.Diameter > 0 && rod.IntoPost == 0 {
+		rod.IntoPost = 10 * rod.Diameter
+	}
+	for i := range f.Posts.At {
+		p := &f.Posts.At[i]
+		if !f.Given(postPath(i) + ".ground") {
+			p.Ground = f.Levels.Ground
+		}
+		if p.Wall == "" {
+			p.Packer, p.Fixing = Packer{}, Fixing{}
+		}
+		fillPacker(&p.Packer, f.Posts.Section.Depth, packerHeight)
+		fillFixing(&p.Fixing)
+	}
+}
+
+func (f *filler) fillRoof() {
+	switch {
+	case f.Given("rafters.inset"):
+		f.Rafters.Ends = EndsInset
+	case !f.Given("rafters.ends"):
+		f.Rafters.Ends = EndsFlush
+	}
+	b := &f.Battens
+	if !f.Given("battens.overhang_left") {
+		b.OverLeft = f.overhang
+	}
+	if !f.Given("battens.overhang_right") {
+		b.OverRight = f.overhang
+	}
+	switch {
+	case f.Given("fall.drop"):
+		f.Fall.Kind, f.Fall.Value = FallDrop, f.drop
+	case f.Given("fall.slope"):
+		f.Fall.Kind, f.Fall.Value = FallRatio, f.oneIn
+	default:
+		f.Fall.Kind, f.Fall.Value = FallAngle, f.angle
+	}
+}
