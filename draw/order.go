@@ -49,9 +49,11 @@ type slot struct {
 	run    int // marks between two pale fills
 	class  int
 	height float64
+	index  int // in Sheet.Items
 	item   Item
 }
 
+// compare puts a before b if it is painted in an earlier group.
 func (a slot) compare(b slot) int {
 	return cmp.Or(cmp.Compare(a.layer, b.layer), cmp.Compare(a.run, b.run),
 		cmp.Compare(a.class, b.class), cmp.Compare(a.height, b.height))
@@ -64,8 +66,9 @@ func (s *Sheet) Groups() []Group {
 	slots := make([]slot, 0, len(s.Items))
 	var runs [layerCount]int
 	var open [layerCount]bool // the run has a mark that a pale fill would cover
-	for _, item := range s.Items {
+	for i, item := range s.Items {
 		at := place(item)
+		at.index = i
 		pale := at.class == paleFill
 		if pale && open[at.layer] {
 			runs[at.layer]++
@@ -74,7 +77,9 @@ func (s *Sheet) Groups() []Group {
 		at.run = runs[at.layer]
 		slots = append(slots, at)
 	}
-	slices.SortStableFunc(slots, slot.compare)
+	slices.SortFunc(slots, func(a, b slot) int {
+		return cmp.Or(a.compare(b), cmp.Compare(a.index, b.index))
+	})
 
 	var groups []Group
 	for i, at := range slots {

@@ -108,6 +108,31 @@ func TestSubsetKeepsOutlines(t *testing.T) {
 	}
 }
 
+// Without its instructions no glyph may claim to have some: a strict reader
+// would look for them behind its end.
+func TestSubsetHasNoInstructions(t *testing.T) {
+	for _, f := range faces() {
+		small, err := parse("", f.Subset([]rune(wanted)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for id := range u16(small.tables["maxp"], 4) {
+			outline := small.outline(id)
+			if len(outline) == 0 {
+				continue
+			}
+			composed := eachComponent(outline, func(at int) {
+				if u16(outline, at)&haveInstructions != 0 {
+					t.Errorf("%s: glyph %d has instructions after its components", f.Name, id)
+				}
+			})
+			if composed == 0 && u16(outline, 10+2*int(i16(outline, 0))) != 0 {
+				t.Errorf("%s: glyph %d has instructions", f.Name, id)
+			}
+		}
+	}
+}
+
 func outlineOf(t *testing.T, f *sfnt.Font, r rune) sfnt.Segments {
 	t.Helper()
 	var buf sfnt.Buffer

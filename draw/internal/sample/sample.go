@@ -58,7 +58,8 @@ func first() *draw.Sheet {
 			Turn: turns[i], Bold: i == 1, Align: draw.Start, String: w, ID: "words",
 		})
 	}
-	s.AddText(draw.Text{Layer: draw.Notes, At: geom.P(190, 20), Align: draw.End, Height: 5, String: "see A02", Link: "A02"})
+	s.FillPolygon(draw.Border, 0.1, rect(30, 275, 45, 6)) // its tone must not run on into the words
+	s.AddText(draw.Text{Layer: draw.Border, At: geom.P(190, 20), Align: draw.End, Height: 5, String: "see A02", Link: "A02"})
 	return s
 }
 
@@ -88,7 +89,7 @@ func hatches(s *draw.Sheet) {
 	ground := []geom.Pt{geom.P(130, 40), geom.P(160, 40), geom.P(195, 32)}
 	s.Line(wide, ground...)
 	s.Hatch(draw.Earth, [][]geom.Pt{ground}, 0)
-	s.FillPolygon(draw.Hatch, 0.2, rect(135, 50, 25, 20), rect(140, 55, 8, 8))
+	s.FillPolygon(draw.Hatch, 0.6, rect(135, 50, 25, 20), rect(140, 55, 8, 8))
 }
 
 func second() *draw.Sheet {
