@@ -1,0 +1,239 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+)
+
+// folder reads a folder as "name=contents" in the order of names.
+func folder(t *testing.T, dir string) (list []string) {
+	t.Helper()
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		data, err := os.ReadFile(filepath.Join(dir, e.Name()))
+		if err != nil {
+			data = []byte("?")
+		}
+		list = append(list, e.Name()+"="+string(data))
+	}
+	return list
+}
+
+func fill(t *testing.T, dir string, files ...string) {
+	t.Helper()
+	for _, f := range files {
+		name, data, _ := strings.Cut(f, "=")
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+func want(t *testing.T, dir string, files ...string) {
+	t.Helper()
+	if got := folder(t, dir); !slices.Equal(got, files) {
+		t.Errorf("folder holds %v, want %v", got, files)
+	}
+}
+
+func keepAll(string) bool { return false }
+
+func set(data string) []file {
+	return []file{{"a", []byte(data)}, {"b", []byte(data)}, {"c", []byte(data)}}
+}
+
+func TestDeliverReplacesAndRemovesStale(t *testing.T) {
+	dir := t.TempDir()
+	fill(t, dir, "b=old", "old1=x", "other=y")
+	removed, err := deliver(dir, set("new"), func(name string) bool { return name == "old1" })
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.Equal(removed, []string{"old1"}) {
+		t.Errorf("removed %v, want [old1]", removed)
+	}
+	want(t, dir, "a=new", "b=new", "c=new", "other=y")
+}
+
+func TestDeliverLeavesStaleLinksAlone(t *testing.T) {
+	dir := t.TempDir()
+	fill(t, dir, "other=y")
+	if err := os.Symlink("other", filepath.Join(dir, "old1")); err != nil {
+		t.Skip(err)
+	}
+	if _, err := deliver(dir, set("new"), func(name string) bool { return name == "old1" }); err != nil {
+		t.Fatal(err)
+	}
+	want(t, dir, "a=new", "b=new", "c=new", "old1=y", "other=y")
+}
+
+func TestDeliverClearsWhatAKilledRunLeft(t *testing.T) {
+	if _, alone := lockFolder(t.TempDir()); !alone {
+		t.Skip("folders cannot be locked here")
+	}
+	dir := t.TempDir()
+	if err := os.Mkdir(filepath.Join(dir, stagePrefix+"123"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	fill(t, dir, stagePrefix+"123/a=half")
+	if _, err := deliver(dir, set("new"), keepAll); err != nil {
+		t.Fatal(err)
+	}
+	want(t, dir, "a=new", "b=new", "c=new")
+}
+
+func TestDeliverRefusesWhatIsInTheWay(t *testing.T) {
+	for _, c := range []struct {
+		name, says string
+		put        func(path string) error
+	}{
+		{"link", "a link to another place", func(p string) error { return os.Symlink("elsewhere", p) }},
+		{"folder", "not an ordinary file", func(p string) error { return os.Mkdir(p, 0o777) }},
+		{"protected", "write-protected", func(p string) error { return os.WriteFile(p, nil, 0o444) }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			fill(t, dir, "a=old")
+			if err := c.put(filepath.Join(dir, "c")); err != nil {
+				t.Skip(err)
+			}
+			before := folder(t, dir)
+			_, err := deliver(dir, set("new"), keepAll)
+			if err == nil || !strings.Contains(err.Error(), c.says) {
+				t.Errorf("error %v, want one that says %q", err, c.says)
+			}
+			want(t, dir, before...)
+		})
+	}
+}
+
+// TestSwapPutsBack has the last rename fail by never staging the last file.
+func TestSwapPutsBack(t *testing.T) {
+	dir := t.TempDir()
+	fill(t, dir, "b=old", "old1=x")
+	stage, err := os.MkdirTemp(dir, stagePrefix)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := delivery{dir: dir, stage: stage}
+	files := set("new")
+	if err := d.write(files[:2]); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := d.swap(files, keepAll); err == nil {
+		t.Fatal("swap went well without its last file")
+	}
+	if got := folder(t, dir); !slices.Contains(got, "a=new") || !slices.Contains(got, "b=new") {
+		t.Fatalf("folder holds %v before putting back, want a and b new", got)
+	}
+	if err := d.putBack(); err != nil {
+		t.Fatal(err)
+	}
+	os.RemoveAll(stage)
+	want(t, dir, "b=old", "old1=x")
+}
+
+func TestDeliverMakesNoFolderInVain(t *testing.T) {
+	dir := t.TempDir()
+	fill(t, dir, "a=file")
+	deep := filepath.Join(dir, "a", "b")
+	if _, err := deliver(deep, set("new"), keepAll); err == nil || !strings.Contains(err.Error(), "not a folder") {
+		t.Errorf("error %v, want one that says that a file is in the way", err)
+	}
+	// A name too long to stage fails after the folders were made.
+	long := []file{{strings.Repeat("n", 300), nil}}
+	if _, err := deliver(filepath.Join(dir, "new", "deep"), long, keepAll); err == nil {
+		t.Error("a name of 300 letters was written")
+	}
+	want(t, dir, "a=file")
+}
+
+// TestDeliverTwoAtOnce has many runs write into one folder: at every end the
+// folder holds one run's files, all of them.
+func TestDeliverTwoAtOnce(t *testing.T) {
+	dir := t.TempDir()
+	unlock, alone := lockFolder(dir)
+	unlock()
+	if !alone {
+		t.Skip("folders cannot be locked here:", runtime.GOOS)
+	}
+	const runs = 16
+	errs := make([]error, runs)
+	var all sync.WaitGroup
+	for i := range runs {
+		all.Go(func() { _, errs[i] = deliver(dir, set(fmt.Sprint(i)), keepAll) })
+	}
+	all.Wait()
+	for _, err := range errs {
+		if err != nil {
+			t.Error(err)
+		}
+	}
+	got := folder(t, dir)
+	_, data, _ := strings.Cut(got[0], "=")
+	want(t, dir, "a="+data, "b="+data, "c="+data)
+}
+
+func TestRenderAllKeepsOrder(t *testing.T) {
+	var docs []document
+	for i := range 20 {
+		docs = append(docs, document{fmt.Sprint("n", i), func(w io.Writer) error {
+			_, err := fmt.Fprint(w, i)
+			return err
+		}})
+	}
+	files, err := renderAll(docs)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, f := range files {
+		if f.name != fmt.Sprint("n", i) || string(f.data) != fmt.Sprint(i) {
+			t.Errorf("file %d is %s=%s", i, f.name, f.data)
+		}
+	}
+}
+
+func TestJobName(t *testing.T) {
+	for file, want := range map[string]string{
+		"garden.yaml":     "garden",
+		"a/b/garden.YML":  "garden",
+		"my garden.yaml":  "my garden",
+		"garden.pdf":      "garden.pdf", // its PDF is garden.pdf.pdf, never the job file
+		"garden":          "garden",
+		".yaml":           "job",
+		"-":               "job",
+		"garden.v2.yaml":  "garden.v2",
+		"x/.hidden.yaml":  ".hidden",
+		"./garden-A.yaml": "garden-A",
+	} {
+		if got := jobName(file); got != want {
+			t.Errorf("jobName(%q) = %q, want %q", file, got, want)
+		}
+	}
+}
+
+func TestFolder(t *testing.T) {
+	for _, c := range []struct {
+		r    request
+		want string
+	}{
+		{request{job: "garden.yaml"}, "garden-drawings"},
+		{request{job: "jobs/garden.yaml"}, filepath.Join("jobs", "garden-drawings")},
+		{request{job: "-"}, "job-drawings"},
+		{request{job: "jobs/garden.yaml", dir: "out"}, "out"},
+	} {
+		if got := c.r.folder(); got != c.want {
+			t.Errorf("folder of %v = %q, want %q", c.r, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"fmt"
+
+	"plumbcut/draw"
+	"plumbcut/geom/frame"
+	"plumbcut/geom/frame/keys"
+	"plumbcut/sheets"
+)
+
+// draw carries out "plumbcut draw".
+func (c console) draw(r request) int {
+	f, set, err := c.makeSet(r)
+	if err != nil {
+		return c.failed(err)
+	}
+	name := jobName(r.job)
+	files, err := renderAll(documents(name, set, r))
+	if err != nil {
+		return c.failed(err)
+	}
+	dir := r.folder()
+	removed, err := deliver(dir, files, staleSheets(name, files))
+	if err != nil {
+		return c.failed(err)
+	}
+	c.warn(f)
+	fmt.Fprint(c.out, report{job: f.Job, set: set, name: name, dir: dir, request: r,
+		removed: removed, warnings: len(f.Warnings)})
+	return exitFine
+}
+
+// check carries out "plumbcut check".
+func (c console) check(r request) int {
+	f, set, err := c.makeSet(r)
+	if err != nil {
+		return c.failed(err)
+	}
+	c.warn(f)
+	found := 0
+	for _, x := range f.Audit() {
+		fmt.Fprintf(c.err, "%s: model: %s: %s\n", f.Job.File, x.Rule, x.What)
+		found++
+	}
+	for _, x := range set.Audit(f.Job.Format()) {
+		fmt.Fprintf(c.err, "%s: drawings: %v\n", f.Job.File, x)
+		found++
+	}
+	if found > 0 {
+		fmt.Fprintf(c.out, "%s: %s\n", f.Job.File, count(found, "thing is not as it should be", "things are not as they should be"))
+		return exitJob
+	}
+	fmt.Fprintf(c.out, "%s: nothing is wrong: %s, %s, %s.\n", f.Job.File,
+		count(len(f.Members), "member", "members"), count(len(set.Sheets), "sheet", "sheets"),
+		count(len(f.Warnings), "thing to look at", "things to look at"))
+	return exitFine
+}
+
+// figures carries out "plumbcut figures".
+func (c console) figures(r request) int {
+	f, err := c.makeFrame(r)
+	if err != nil {
+		return c.failed(err)
+	}
+	text, err := f.Figures().JSON()
+	if err != nil {
+		return c.failed(err)
+	}
+	c.warn(f)
+	if _, err := c.out.Write(text); err != nil {
+		return c.failed(fmt.Errorf("cannot print the figures: %s", inWords(err, adviceWriting)))
+	}
+	return exitFine
+}
+
+// makeFrame reads and builds the job of a request.
+func (c console) makeFrame(r request) (*frame.Frame, error) {
+	text, err := readJob(r.job, c.in, frame.MaxFile)
+	if err != nil {
+		return nil, err
+	}
+	job, err := frame.Read(shownName(r.job), text)
+	if err != nil {
+		return nil, err
+	}
+	if err := lettering(job); err != nil {
+		return nil, err
+	}
+	return frame.Build(job)
+}
+
+// makeSet reads, builds and draws the job of a request in memory.
+func (c console) makeSet(r request) (*frame.Frame, *draw.Set, error) {
+	f, err := c.makeFrame(r)
+	if err != nil {
+		return nil, nil, err
+	}
+	set, err := sheets.Make(f)
+	return f, set, err
+}
+
+// lettering refuses words that the drawings could not show, each at its place
+// in the job file. Read cannot: it does not know what the words are set in.
+func lettering(job *frame.Job) error {
+	var errs frame.Errors
+	job.Texts(func(path, text string) {
+		if r, missing := draw.MissingGlyph(text); missing {
+			errs = append(errs, job.Errorf(ruleLettering, path,
+				"the lettering of the drawings has no %q (in %s); write it with the letters of European languages, accents and macrons included",
+				r, keys.Quote(text)))
+		}
+	})
+	return errs.Err()
+}
+
+// ruleLettering is the rule that a text with such a character breaks.
+const ruleLettering frame.Rule = "lettering"
