@@ -181,7 +181,7 @@ func (a *auditor) textOnLines() {
 				quadSegmentGap(t.quad, s.a, s.b) >= least-slack || a.masked(t, s) {
 				return true
 			}
-			a.found(RuleTextOnLine, t.box.Centre(), "%q and a line of the %s", t.String, s.layer)
+			a.found(RuleTextOnLine, nearest(t.box.Centre(), s.a, s.b), "%q and a line of the %s", t.String, s.layer)
 			return false
 		})
 		if t.Height < leastHeight-slack {

@@ -215,12 +215,14 @@ func segmentsGap(a, b, c, d geom.Pt) float64 {
 }
 
 // segmentGap is the distance from p to the segment ab.
-func segmentGap(p, a, b geom.Pt) float64 {
+func segmentGap(p, a, b geom.Pt) float64 { return p.Sub(nearest(p, a, b)).Len() }
+
+// nearest is the point of the segment ab that is nearest to p.
+func nearest(p, a, b geom.Pt) geom.Pt {
 	d := b.Sub(a)
 	l2 := d.Dot(d)
 	if l2 == 0 {
-		return p.Sub(a).Len()
+		return a
 	}
-	t := min(max(p.Sub(a).Dot(d)/l2, 0), 1)
-	return p.Sub(a.Add(d.Mul(t))).Len()
+	return a.Add(d.Mul(min(max(p.Sub(a).Dot(d)/l2, 0), 1)))
 }

@@ -61,7 +61,7 @@ const (
 	originRadius = 1.5  // of the circle at the datum of a running row (ISO 129-1: about 3 across)
 	dotRadius    = 0.5  // of the dot that takes the place of an arrowhead where there is no room
 	figureGap    = 1.0  // from a dimension line up to its figure
-	nearStroke   = 1.6  // from an extension line to a figure at its right: clears the stroke
+	nearStroke   = 1.9  // from an extension line to a figure at its right: clears the stroke
 	nearLine     = 0.8  // from a figure to an extension line at its right
 	textGap      = 1.2  // between two texts; the audit asks for 1
 )
@@ -166,6 +166,13 @@ func (d Dim) angle() float64 {
 func (d Dim) fall() float64 {
 	v := d.B.Sub(d.A)
 	return math.Atan2(math.Abs(v.Z), math.Hypot(v.X, v.Y))
+}
+
+// overLine is how far the baseline of a text stands over a line that runs under
+// it: figureGap, or more under letters that hang below the baseline.
+func overLine(text string, height float64) float64 {
+	t := Text{Height: height, String: text}
+	return max(figureGap, nearLine-t.Box().Y0)
 }
 
 // narrow is the style of dimension and extension lines.

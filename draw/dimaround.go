@@ -1,6 +1,10 @@
 package draw
 
-import "plumbcut/geom"
+import (
+	"math"
+
+	"plumbcut/geom"
+)
 
 // Around is everything that stands round a view: dimension rows at its four
 // sides, level marks, columns of notes and the title. It is filled first, then
@@ -21,6 +25,7 @@ type Around struct {
 	Bottom, Top, Left, Right *Rows
 	Title                    *Title // under everything; nil: none
 
+	cuts   []Section
 	levels [2]*LevelStack // Left, Right
 	notes  [2]*NoteColumn
 }
@@ -70,16 +75,26 @@ func (a *Around) Notes(side Side) *NoteColumn {
 	return *n
 }
 
+// Cut adds a section mark. Its line passes through A and B in the view, across
+// or upright on the paper; the ends stand outside the dimension rows.
+func (a *Around) Cut(c Section) {
+	c.View = a.View
+	a.cuts = append(a.cuts, c)
+}
+
 // arrange sets each part clear of those nearer to the view: rows, then levels,
 // then notes.
 func (a *Around) arrange(h Hand) {
+	a.Top.swap = !a.Left.titled() // titles at the left, unless others stand there
+	over, under := a.Top.Extent(h), a.Bottom.Extent(h)
 	for i, rows := range []*Rows{a.Left, a.Right} {
 		depth := rows.Depth(h)
 		if l := a.levels[i]; !l.Empty() {
-			l.Offset = 0
+			l.Offset, l.Stub = 0, 0
 			if depth > 0 {
 				l.Offset = depth + beyond - h.extension()
 			}
+			l.Stub = levelStub + max(a.inWay(i, l.Extent(h), over), a.inWay(i, l.Extent(h), under))
 			depth = l.Width(h)
 		}
 		if n := a.notes[i]; !n.Empty() {
@@ -87,8 +102,38 @@ func (a *Around) arrange(h Hand) {
 			if depth > 0 {
 				n.Offset = depth + beyond + shoulder + shoulderGap
 			}
+			n.Offset += max(a.inWay(i, n.Extent(), over), a.inWay(i, n.Extent(), under))
 		}
 	}
+}
+
+// inWay is how far a part at the Left (0) or Right (1) must move out so that
+// rows that reach past the corner of the view are not in its way.
+func (a *Around) inWay(side int, part, rows Rect) float64 {
+	out := a.View.outline(a.Bounds)
+	if rows.Empty() || !rows.Expand(textGap).Overlaps(part) {
+		return 0
+	}
+	if side == 0 {
+		return max(0, out.X0-rows.X0+textGap)
+	}
+	return max(0, rows.X1-out.X1+textGap)
+}
+
+// cutLines sets the ends of the section marks on the edge of the parts that
+// cover r, in coordinates of the paper.
+func (a *Around) cutLines(r Rect) []cutLine {
+	var out []cutLine
+	for _, c := range a.cuts {
+		p, q := a.View.Pt(c.A), a.View.Pt(c.B)
+		if d := q.Sub(p); math.Abs(d.X) > math.Abs(d.Y) {
+			p, q = geom.P(r.X0-textGap, p.Y), geom.P(r.X1+textGap, p.Y)
+		} else {
+			p, q = geom.P(p.X, r.Y0-textGap), geom.P(p.X, r.Y1+textGap)
+		}
+		out = append(out, cutLine{c, p, q})
+	}
+	return out
 }
 
 // Extent is the rectangle of paper that the view and all parts round it need
@@ -106,12 +151,21 @@ func (a *Around) Extent(h Hand) Rect {
 // parts arranges everything but the title and returns the room that it takes.
 func (a *Around) parts(h Hand) Rect {
 	a.arrange(h)
-	r := a.View.outline(a.Bounds)
-	for _, rows := range []*Rows{a.Bottom, a.Top, a.Left, a.Right} {
-		r = r.Union(rows.Extent(h))
+	r := a.rowsExtent(h)
+	for _, c := range a.cutLines(r) {
+		r = r.Union(c.extent())
 	}
 	for i := range a.levels {
 		r = r.Union(a.levels[i].Extent(h)).Union(a.notes[i].Extent())
+	}
+	return r
+}
+
+// rowsExtent is the room of the view and its rows.
+func (a *Around) rowsExtent(h Hand) Rect {
+	r := a.View.outline(a.Bounds)
+	for _, rows := range []*Rows{a.Bottom, a.Top, a.Left, a.Right} {
+		r = r.Union(rows.Extent(h))
 	}
 	return r
 }
@@ -130,10 +184,19 @@ func (a *Around) Margins(h Hand) Margins {
 // Draw puts the parts on the sheet where the view now stands. Draw the view
 // itself before: the leaders of the notes look for the clearest way.
 func (a *Around) Draw(p *Placer) {
-	s, h := p.Sheet, p.Hand
+	a.DrawParts(p.Sheet, p.Hand)
+	a.DrawNotes(p)
+}
+
+// DrawParts draws all but the notes, for a sheet with several views: the notes
+// of each then keep clear of the rows of all.
+func (a *Around) DrawParts(s *Sheet, h Hand) {
 	r := a.parts(h)
 	for _, rows := range []*Rows{a.Bottom, a.Top, a.Left, a.Right} {
 		rows.Draw(s, h)
+	}
+	for _, c := range a.cutLines(a.rowsExtent(h)) {
+		c.draw(s)
 	}
 	for _, l := range a.levels {
 		l.Draw(s, h)
@@ -141,6 +204,10 @@ func (a *Around) Draw(p *Placer) {
 	if a.Title != nil {
 		a.Title.Draw(s, h, a.titleAt(r))
 	}
+}
+
+// DrawNotes draws the notes, after DrawParts.
+func (a *Around) DrawNotes(p *Placer) {
 	for _, n := range a.notes {
 		n.Draw(p)
 	}

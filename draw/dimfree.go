@@ -82,7 +82,7 @@ func (d Span) figure(h Hand, l *spanPlan) {
 		Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(dir),
 		String: l.dim.figure(SingleDim, h.Figures),
 	}
-	up := dir.Left().Mul(figureGap)
+	up := dir.Left().Mul(overLine(l.text.String, l.text.Height))
 	if l.text.Width()+2*nearStroke <= l.hi.Sub(l.lo).Len() {
 		l.text.At = l.lo.Lerp(l.hi, 0.5).Add(up)
 		return
@@ -243,7 +243,7 @@ func (f Fall) Draw(s *Sheet, h Hand) {
 	t := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
 	middle := p.Lerp(q, 0.5).Add(read.Left().Mul(f.Offset))
 	half := q.Sub(p).Unit().Mul(t.Width()/2 + arrowLength)
-	t.At = middle.Add(read.Left().Mul(figureGap))
+	t.At = middle.Add(read.Left().Mul(overLine(t.String, t.Height)))
 	s.Line(narrow(Dimension), middle.Sub(half), middle.Add(half))
 	s.arrowhead(Dimension, middle.Add(half), half)
 	s.AddText(t)

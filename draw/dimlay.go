@@ -28,14 +28,14 @@ func (p *rowsPlan) layChain(w *rowPlan) {
 		mid, fits := fitSpace(f.u[0], f.u[1], width, outer)
 		switch {
 		case fits:
-			f.box = p.figureBox(w.v, mid, width)
+			f.box = p.figureBox(f.text, w.v, mid)
 			w.figs = append(w.figs, f)
 		case !p.titleHigh() && i == 1:
-			f.box = p.figureBox(w.v, f.u[0]-nearStroke-width/2, width)
+			f.box = p.figureBox(f.text, w.v, f.u[0]-nearStroke-width/2)
 			w.line[0] = f.box.X0
 			w.figs = append(w.figs, f)
 		case p.titleHigh() && i == len(w.stops)-1:
-			f.box = p.figureBox(w.v, f.u[1]+nearStroke+width/2, width)
+			f.box = p.figureBox(f.text, w.v, f.u[1]+nearStroke+width/2)
 			w.line[1] = f.box.X1
 			w.figs = append(w.figs, f)
 		default:
@@ -58,12 +58,14 @@ func (p *rowsPlan) chainFigure(w *rowPlan, i int) figPlan {
 
 // figureBox is the place of a figure above the dimension line at v, its middle
 // at u.
-func (p *rowsPlan) figureBox(v, u, width float64) Rect {
+func (p *rowsPlan) figureBox(text string, v, u float64) Rect {
 	height := p.h.figureHeight()
+	half := TextWidth(text, height, false) / 2
+	gap := overLine(text, height)
 	if p.r.Side.outward() {
-		return Rect{u - width/2, v + figureGap, u + width/2, v + figureGap + height}
+		return Rect{u - half, v + gap, u + half, v + gap + height}
 	}
-	return Rect{u - width/2, v - figureGap - height, u + width/2, v - figureGap}
+	return Rect{u - half, v - gap - height, u + half, v - gap}
 }
 
 // fitSpace finds the middle of a figure between two terminators: as near to

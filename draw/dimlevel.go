@@ -18,6 +18,7 @@ type LevelStack struct {
 	Bounds Rect    // outline of the view, in the view plane, mm of the model
 	Side   Side    // Left or Right
 	Offset float64 // from the outline to the start of the lines, mm on paper
+	Stub   float64 // of each line before it steps to its label, mm on paper; 0 is 4
 	marks  []levelMark
 }
 
@@ -44,8 +45,9 @@ func (l *LevelStack) Empty() bool { return l == nil || len(l.marks) == 0 }
 // The look of a level mark, mm on paper (own).
 const (
 	levelStub   = 4.0 // of the line beside the view
+	levelOver   = 1.4 // from the line to the text, which may hang below its baseline
 	levelStep   = 5.0 // over which it steps to its label
-	levelPitch  = 4.8 // from label to label: text, its gap and the line above
+	levelPitch  = 5.2 // from label to label: text, its gap and the line above
 	levelSide   = 3.0 // of the triangle that stands on the line
 	levelIndent = 2.0 // from the start of the label line to the tip of the triangle
 	levelText   = 2.0 // from the middle of the triangle to the text, beyond half its side
@@ -88,6 +90,13 @@ func (l *LevelStack) plan(h Hand) []levelPlan {
 	return plans
 }
 
+func (l *LevelStack) stub() float64 {
+	if l.Stub == 0 {
+		return levelStub
+	}
+	return l.Stub
+}
+
 // Width is how far the stack reaches out from the outline, mm on paper; 0
 // without marks.
 func (l *LevelStack) Width(h Hand) float64 {
@@ -98,7 +107,7 @@ func (l *LevelStack) Width(h Hand) float64 {
 	for _, p := range l.plan(h) {
 		run = max(run, p.labelRun())
 	}
-	return l.Offset + h.extension() + levelStub + levelStep + run
+	return l.Offset + h.extension() + l.stub() + levelStep + run
 }
 
 // Extent is the rectangle of paper that the stack needs where the view now
@@ -129,7 +138,7 @@ func (l *LevelStack) Draw(s *Sheet, h Hand) {
 		edge, side = out.X0, -1
 	}
 	x0 := edge + side*(l.Offset+h.extension())
-	x1, x2 := x0+side*levelStub, x0+side*(levelStub+levelStep)
+	x1, x2 := x0+side*l.stub(), x0+side*(l.stub()+levelStep)
 	before := math.Inf(-1)
 	for _, p := range l.plan(h) {
 		line := pts(x0, p.truth, x1, p.truth, x2, p.y, x2+side*p.labelRun(), p.y)
@@ -151,7 +160,7 @@ func (s *Sheet) levelLine(h Hand, line []geom.Pt, side float64, p levelPlan) {
 	top := tip.Y + levelSide*rise
 	s.Polygon(narrow(Dimension), pts(tip.X, tip.Y, tip.X+levelSide/2, top, tip.X-levelSide/2, top))
 	t := Text{
-		Layer: Dimension, At: geom.P(tip.X+side*(levelSide/2+levelText), start.Y+figureGap),
+		Layer: Dimension, At: geom.P(tip.X+side*(levelSide/2+levelText), start.Y+levelOver),
 		Height: NoteHeight, String: p.text,
 	}
 	if side < 0 {

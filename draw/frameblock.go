@@ -38,10 +38,10 @@ const (
 	blockSide   = 44.0  // of the part at the right with the number of the sheet (own)
 	blockPadX   = 1.5
 	blockPadY   = 1.2
-	blockLabel  = 1.4 // from the label to the value
+	blockLabel  = 2.0 // from the label to the value
 	blockShown  = 3   // revisions in the block; the rest are on the cover
 	blockDeep   = 3   // lines of a value at most
-	blockDetail = 1.4 // from the title to the subtitle
+	blockDetail = 2.6 // from the title to the subtitle
 )
 
 // figuredDimensions stands on every sheet. A note not to scale the drawing is

@@ -158,7 +158,7 @@ const (
 // draw instead.
 const (
 	costLine   = 1.5    // the leader crosses a line
-	costTurn   = 6.0    // it lies outside 30° to 60°
+	costTurn   = 10.0   // it lies outside 30° to 60°
 	costAway   = 10.0   // it leads away from the wanted direction, at a right angle
 	costText   = 300.0  // it crosses a text
 	costLeader = 200.0  // it crosses another leader

@@ -9,8 +9,9 @@ import (
 )
 
 // Section marks on one view where another is cut. The line runs from A to B,
-// points of the model in the view plane; only its ends are drawn, so that the
-// view stays clear.
+// points of the model in the view plane, which lie outside the view; only its
+// ends are drawn, so that the view stays clear. Around.Cut finds the ends by
+// itself.
 type Section struct {
 	View   *View
 	A, B   geom.Vec
@@ -27,25 +28,54 @@ const (
 )
 
 // Draw puts the mark on the sheet: at each end a wide stroke, an arrow in the
-// way of looking, and the letter over the number of the sheet.
-func (c Section) Draw(s *Sheet, h Hand) {
-	a, b := c.View.Pt(c.A), c.View.Pt(c.B)
-	along := b.Sub(a).Unit()
-	look := along.Left() // exactly square to the cut
-	if c.View.Axes.Project(c.Look).Dot(look) < 0 {
-		look = look.Mul(-1)
+// way of looking, and the letter over the number of the sheet. The stroke
+// starts at the point and runs away from the other one.
+func (c Section) Draw(s *Sheet) {
+	cutLine{c, c.View.Pt(c.A), c.View.Pt(c.B)}.draw(s)
+}
+
+// cutLine is a section mark with its ends on the paper.
+type cutLine struct {
+	Section
+	a, b geom.Pt
+}
+
+// look is the way of looking on the paper, exactly square to the cut.
+func (c cutLine) look() geom.Pt {
+	square := c.b.Sub(c.a).Unit().Left()
+	if c.View.Axes.Project(c.Look).Dot(square) < 0 {
+		return square.Mul(-1)
 	}
-	chain := Style{Layer: Centre, Pen: Narrow, Dash: Chain}
-	for _, end := range []struct{ at, out geom.Pt }{{a, along.Mul(-1)}, {b, along}} {
-		tip := end.at.Add(end.out.Mul(sectionEnd))
-		s.Line(Style{Layer: Centre, Pen: Wide}, end.at, tip)
-		s.Line(chain, end.at.Sub(end.out.Mul(2*sectionEnd)), end.at)
-		// The bubble stands beyond the stroke; the arrow leaves it towards what
-		// is seen.
-		mid := tip.Add(end.out.Mul(bubbleRadius))
+	return square
+}
+
+// middles are the middles of the bubbles.
+func (c cutLine) middles() [2]geom.Pt {
+	out := c.b.Sub(c.a).Unit().Mul(sectionEnd + bubbleRadius)
+	return [2]geom.Pt{c.a.Sub(out), c.b.Add(out)}
+}
+
+// extent is the room that the mark takes outside its ends.
+func (c cutLine) extent() Rect {
+	r := EmptyRect()
+	for _, mid := range c.middles() {
+		reach := mid.Add(c.look().Mul(bubbleRadius + sectionTail))
+		r = r.Union(around(mid, bubbleRadius)).Union(Bounds(reach))
+	}
+	return r
+}
+
+func (c cutLine) draw(s *Sheet) {
+	look := c.look()
+	for i, mid := range c.middles() {
+		end := c.a
+		if i == 1 {
+			end = c.b
+		}
+		s.Line(Style{Layer: Centre, Pen: Wide}, end, end.Add(mid.Sub(end).Unit().Mul(sectionEnd)))
 		s.bubble(mid, c.Letter, c.Sheet)
 		foot := mid.Add(look.Mul(bubbleRadius))
-		head := foot.Add(look.Mul(sectionTail - arrowLength/2))
+		head := foot.Add(look.Mul(sectionTail))
 		s.Line(Style{Layer: Centre, Pen: Middle}, foot, head)
 		s.arrowhead(Centre, head, look)
 		s.Marks = append(s.Marks, Mark{Kind: SectionMark, Label: c.Letter, Sheet: c.Sheet, Box: around(mid, bubbleRadius)})

@@ -49,6 +49,7 @@ type Rows struct {
 	First  float64 // from the outline to the first row, mm on paper; 0 is 10
 	Reach  float64 // how deep in the outline an extension line may start, mm on paper
 	rows   []row
+	swap   bool // titles at the other end than usual
 }
 
 // rowKind is how a row is dimensioned.
@@ -101,6 +102,16 @@ func (r *Rows) Overall(title string, a, b geom.Vec) *Rows {
 func (r *Rows) add(w row) *Rows {
 	r.rows = append(r.rows, w)
 	return r
+}
+
+// titled reports whether a row has a title.
+func (r *Rows) titled() bool {
+	for _, w := range r.rows {
+		if w.title != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // Empty reports whether there is nothing to draw.
@@ -329,7 +340,7 @@ func (p *rowsPlan) layTitle(w *rowPlan) {
 }
 
 // titleHigh reports whether titles stand at the high end of u.
-func (p *rowsPlan) titleHigh() bool { return p.r.Side == Top || p.r.Side == Left }
+func (p *rowsPlan) titleHigh() bool { return p.r.Side.outward() != p.r.swap }
 
 // addExts adds the extension line of a stop to the row at v.
 func (p *rowsPlan) addExt(s stop, v float64) {
