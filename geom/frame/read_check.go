@@ -2,6 +2,7 @@ package frame
 
 import (
 	"fmt"
+	"strings"
 
 	"plumbcut/geom/frame/keys"
 )
@@ -21,8 +22,15 @@ func (f *filler) check() {
 		}
 	}
 	f.checkReturns()
-	f.row("wall.studs.at", len(w.Studs), func(i int) float64 { return w.Studs[i] })
-	f.row("posts.at", len(f.Posts.At), func(i int) float64 { return f.Posts.At[i].Along })
+	f.row("wall.studs.at[%d]", len(w.Studs), func(i int) float64 { return w.Studs[i] })
+	f.row("posts.at[%d].at", len(f.Posts.At), func(i int) float64 { return f.Posts.At[i].Along })
+	if len(f.errs) == 0 && w.From >= w.To {
+		f.fault(RuleOrder, "wall", "the wall ends (%s) before it starts (%s); give both from and to", f.Format().Length(w.To), f.Format().Length(w.From))
+	}
+	if len(f.errs) == 0 && f.Given("wall.studs") && len(w.Studs) == 0 {
+		f.fault(RuleOrder, "wall.studs.first", "the first stud (%s) is beyond the end of the wall (%s); give a stud in the wall, or leave studs out",
+			f.Format().Length(f.studFirst), f.Format().Length(w.To))
+	}
 	f.notUnder("plate.fixing.hole", "plate.fixing.screw", f.Plate.Fixing.Hole, f.Plate.Fixing.Screw)
 	f.notUnder("posts.fixing.hole", "posts.fixing.screw", f.post.Fixing.Hole, f.post.Fixing.Screw)
 	f.notUnder("posts.rod.hole", "posts.rod.diameter", f.Posts.Rod.Hole, f.Posts.Rod.Diameter)
@@ -36,18 +44,20 @@ func (f *filler) fault(rule Rule, path, format string, args ...any) {
 func (f *filler) ascending(low, high string, from, to float64) {
 	if f.given.Sound(low) && f.given.Sound(high) && from >= to {
 		fm := f.Format()
-		f.fault(RuleOrder, high, "%s is %s, not above %s in line %d, which is %s; swap them or put one right",
-			spoken(high), fm.Length(to), spoken(low), f.Pos(low).Line, fm.Length(from))
+		key := low[strings.LastIndexByte(low, '.')+1:]
+		f.fault(RuleOrder, high, "%s (%s) is not above %s (%s, line %d); swap them or put one right",
+			spoken(high), fm.Length(to), key, fm.Length(from), f.Pos(low).Line)
 	}
 }
 
-// row checks a list of positions that must run from left to right.
+// row checks positions that must run from left to right. The path of the i-th
+// is made from path.
 func (f *filler) row(path string, n int, at func(int) float64) {
 	for i := 1; i < n; i++ {
-		here, before := fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%s[%d]", path, i-1)
+		here, before := fmt.Sprintf(path, i), fmt.Sprintf(path, i-1)
 		if f.given.Sound(here) && f.given.Sound(before) && at(i) <= at(i-1) {
 			fm := f.Format()
-			f.fault(RuleOrder, here, "%s is at %s, not to the right of the one before it at %s; list them from left to right",
+			f.fault(RuleOrder, here, "%s (%s) is not to the right of the one before it (%s); list them from left to right",
 				spoken(here), fm.Length(at(i)), fm.Length(at(i-1)))
 		}
 	}
@@ -57,8 +67,8 @@ func (f *filler) row(path string, n int, at func(int) float64) {
 func (f *filler) notUnder(hole, rod string, d, least float64) {
 	if f.given.Sound(hole) && d < least {
 		fm := f.Format()
-		f.fault(keys.RuleRange, hole, "%s is %s, less than the %s of %s; make the hole at least as wide",
-			spoken(hole), fm.Length(d), fm.Length(least), spoken(rod))
+		f.fault(keys.RuleRange, hole, "%s (%s) is less than %s (%s); make the hole at least as wide",
+			spoken(hole), fm.Length(d), spoken(rod), fm.Length(least))
 	}
 }
 

@@ -130,12 +130,15 @@ func (d *decoder) value(path string, k value, n *yaml.Node, pos Pos) {
 	}
 }
 
-// holds names what stands where a single value should.
+// holds names what a node is.
 func holds(n *yaml.Node) string {
-	if n.Kind == yaml.SequenceNode {
+	switch n.Kind {
+	case yaml.SequenceNode:
 		return "a list"
+	case yaml.MappingNode:
+		return "keys"
 	}
-	return "keys"
+	return "one value"
 }
 
 // cutByComment reports whether a plain text is followed by a # that looks like
@@ -156,7 +159,7 @@ func (d *decoder) cutByComment(n *yaml.Node) bool {
 func (d *decoder) list(path string, k List, n *yaml.Node) {
 	pos := d.given.Pos(path)
 	if n.Kind != yaml.SequenceNode {
-		d.fail(RuleKind, pos, "%s is not a list; write %s", name(path), k.example())
+		d.fail(RuleKind, pos, "%s holds %s; it takes a list, like %s", name(path), holds(n), k.example())
 		return
 	}
 	if len(n.Content) < k.least {
@@ -183,7 +186,7 @@ func (d *decoder) group(path string, g Group, n *yaml.Node) {
 	case n.Kind == yaml.ScalarNode && g.Short != "":
 		entries[g.Short] = n
 	default:
-		d.fail(RuleKind, d.given.Pos(path), "%s has no keys; it takes %s", name(path), strings.Join(g.names(), ", "))
+		d.fail(RuleKind, d.given.Pos(path), "%s holds %s; it takes the keys %s", name(path), holds(n), strings.Join(g.names(), ", "))
 		return
 	}
 	for _, f := range g.Fields {
@@ -192,6 +195,7 @@ func (d *decoder) group(path string, g Group, n *yaml.Node) {
 			d.kind(at, f.Is, v)
 			continue
 		} else if v != nil && g.chosen(f.Key) {
+			d.given.bad[at] = true
 			d.fail(RuleMissing, Pos{v.Line, v.Column}, "%s has no value; give one, or take the key out", name(at))
 		}
 		d.absent(at, f)
@@ -207,10 +211,17 @@ func (d *decoder) group(path string, g Group, n *yaml.Node) {
 }
 
 // entries pairs the keys of a group with their values and notes where the
-// groups among them start.
+// groups among them start. What stands under a misspelt key is read as that of
+// the key that was meant, so that its own errors show too.
 func (d *decoder) entries(path string, g Group, n *yaml.Node) map[string]*yaml.Node {
 	entries := map[string]*yaml.Node{}
 	first := map[string]int{}
+	put := func(f Field, pos Pos, v *yaml.Node) {
+		entries[f.Key] = v
+		if _, values := f.Is.(value); !values && !blank(v) {
+			d.given.where[join(path, f.Key)] = pos
+		}
+	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, v := n.Content[i], n.Content[i+1]
 		pos := Pos{key.Line, key.Column}
@@ -218,20 +229,22 @@ func (d *decoder) entries(path string, g Group, n *yaml.Node) map[string]*yaml.N
 		switch {
 		case key.Kind != yaml.ScalarNode:
 			d.fail(RulePlain, pos, "a key of %s is not a word; write key: value", name(path))
+			continue
 		case key.ShortTag() == "!!merge":
 			d.fail(RulePlain, pos, "the key << is not taken; write the keys out")
+			continue
 		case first[key.Value] > 0:
 			d.fail(RuleDuplicate, pos, "%s stands twice, first in line %d; keep one", Quote(key.Value), first[key.Value])
-		case !known:
-			d.fail(RuleUnknown, pos, "%s has no key %s; %s", name(path), Quote(key.Value), d.instead(g, key.Value))
-			first[key.Value] = key.Line
+		case known:
+			put(f, pos, v)
 		default:
-			first[key.Value] = key.Line
-			entries[key.Value] = v
-			if _, values := f.Is.(value); !values && !blank(v) {
-				d.given.where[join(path, key.Value)] = pos
+			say, meant := d.instead(g, key.Value)
+			d.fail(RuleUnknown, pos, "%s has no key %s; %s", name(path), Quote(key.Value), say)
+			if f, ok := g.find(meant); ok && entries[meant] == nil {
+				put(f, pos, v)
 			}
 		}
+		first[key.Value] = key.Line
 	}
 	return entries
 }
@@ -264,12 +277,15 @@ func (d *decoder) absent(path string, f Field) {
 // must be.
 func (d *decoder) choice(path string, g Group, c Choice) {
 	var given []string
+	blank := false
 	for _, key := range c.Keys {
-		if d.given.Has(join(path, key)) {
+		at := join(path, key)
+		if d.given.Has(at) {
 			given = append(given, key)
 		}
+		blank = blank || d.given.bad[at]
 	}
-	if len(given) == 0 && c.Need {
+	if len(given) == 0 && c.Need && !blank {
 		f, _ := g.find(c.Keys[0])
 		d.fail(RuleMissing, d.given.Pos(path), "%s has no %s; add one of them, like %s: %s", name(path), enumerate(c.Keys), f.Key, f.Is.example())
 	}

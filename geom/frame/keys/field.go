@@ -125,6 +125,9 @@ func (g Group) chosen(key string) bool {
 }
 
 func (g Group) example() string {
+	if f, ok := g.find(g.Short); ok {
+		return f.Is.example()
+	}
 	for _, f := range g.Fields {
 		if f.Need || g.chosen(f.Key) || len(g.Fields) == 1 {
 			return "{" + f.Key + ": " + f.Is.example() + ", …}"

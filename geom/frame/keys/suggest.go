@@ -9,20 +9,21 @@ import (
 // the answer stops being one.
 const mostHomes = 3
 
-// instead says what to write for a key that a group does not have.
-func (d *decoder) instead(g Group, key string) string {
+// instead says what to write for a key that a group does not have, and which
+// of the group's keys was meant, if that is clear.
+func (d *decoder) instead(g Group, key string) (say, meant string) {
 	for _, f := range g.Fields {
 		if slices.Contains(f.Also, key) {
-			return "write " + f.Key
+			return "write " + f.Key, f.Key
 		}
 	}
 	if homes := d.table.homes("", key); 0 < len(homes) && len(homes) <= mostHomes {
-		return "it belongs in " + enumerate(homes)
+		return "it belongs in " + enumerate(homes), ""
 	}
 	if near := nearest(key, g.names()); near != "" {
-		return "did you mean " + near + "?"
+		return "did you mean " + near + "?", near
 	}
-	return "it takes " + strings.Join(g.names(), ", ")
+	return "it takes " + strings.Join(g.names(), ", "), ""
 }
 
 // homes are the groups of a table that have a key.

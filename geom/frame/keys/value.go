@@ -122,7 +122,7 @@ func (angle) example() string     { return "3°" }
 func (slope) example() string     { return "1:20" }
 func (scale) example() string     { return "1:50" }
 func (share) example() string     { return "50%" }
-func (c count) example() string   { return strconv.Itoa(max(c.least, 1)) }
+func (c count) example() string   { return strconv.Itoa(max(c.least, 9)) }
 func (w word) example() string    { return w.words[0] }
 func (date) example() string      { return "2030-01-31" }
 func (text) example() string      { return "…" }
