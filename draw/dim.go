@@ -227,7 +227,7 @@ func turnOf(d geom.Pt) float64 {
 	return math.Atan2(d.Y, d.X)
 }
 
-// outline carries bounds of the view plane, mm of the model, to the paper.
-func (v *View) outline(b Rect) Rect {
+// Outline carries bounds of the view plane, mm of the model, to the paper.
+func (v *View) Outline(b Rect) Rect {
 	return Bounds(v.Flat(geom.P(b.X0, b.Y0)), v.Flat(geom.P(b.X1, b.Y1)))
 }

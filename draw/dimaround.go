@@ -110,7 +110,7 @@ func (a *Around) arrange(h Hand) {
 // inWay is how far a part at the Left (0) or Right (1) must move out so that
 // rows that reach past the corner of the view are not in its way.
 func (a *Around) inWay(side int, part, rows Rect) float64 {
-	out := a.View.outline(a.Bounds)
+	out := a.View.Outline(a.Bounds)
 	if rows.Empty() || !rows.Expand(textGap).Overlaps(part) {
 		return 0
 	}
@@ -163,7 +163,7 @@ func (a *Around) parts(h Hand) Rect {
 
 // rowsExtent is the room of the view and its rows.
 func (a *Around) rowsExtent(h Hand) Rect {
-	r := a.View.outline(a.Bounds)
+	r := a.View.Outline(a.Bounds)
 	for _, rows := range []*Rows{a.Bottom, a.Top, a.Left, a.Right} {
 		r = r.Union(rows.Extent(h))
 	}
@@ -172,12 +172,12 @@ func (a *Around) rowsExtent(h Hand) Rect {
 
 // titleAt is the top left of the title under parts that cover r.
 func (a *Around) titleAt(r Rect) geom.Pt {
-	return geom.P(a.View.outline(a.Bounds).X0, r.Y0-beyond)
+	return geom.P(a.View.Outline(a.Bounds).X0, r.Y0-beyond)
 }
 
 // Margins measures the parts at the present scale of the view.
 func (a *Around) Margins(h Hand) Margins {
-	out, r := a.View.outline(a.Bounds), a.Extent(h)
+	out, r := a.View.Outline(a.Bounds), a.Extent(h)
 	return Margins{Left: out.X0 - r.X0, Right: r.X1 - out.X1, Top: r.Y1 - out.Y1, Bottom: out.Y0 - r.Y0}
 }
 

@@ -118,7 +118,7 @@ func (l *LevelStack) Extent(h Hand) Rect {
 		return r
 	}
 	plans := l.plan(h)
-	out := l.View.outline(l.Bounds)
+	out := l.View.Outline(l.Bounds)
 	w := l.Width(h)
 	r = Rect{out.X1, plans[0].y, out.X1 + w, plans[len(plans)-1].y + levelPitch}
 	if l.Side == Left {
@@ -132,7 +132,7 @@ func (l *LevelStack) Draw(s *Sheet, h Hand) {
 	if l.Empty() {
 		return
 	}
-	out := l.View.outline(l.Bounds)
+	out := l.View.Outline(l.Bounds)
 	edge, side := out.X1, 1.0
 	if l.Side == Left {
 		edge, side = out.X0, -1

@@ -82,7 +82,7 @@ type columnPlan struct {
 
 // plan lays the notes out, lowest first.
 func (c *NoteColumn) plan() []columnPlan {
-	out := c.View.outline(c.Bounds)
+	out := c.View.Outline(c.Bounds)
 	edge, side := out.X1, 1.0
 	if c.Side == Left {
 		edge, side = out.X0, -1
@@ -161,7 +161,7 @@ func (c *NoteColumn) Extent() Rect {
 	if c.Empty() {
 		return r
 	}
-	out := c.View.outline(c.Bounds)
+	out := c.View.Outline(c.Bounds)
 	for _, p := range c.plan() {
 		r = r.Union(c.box(p, out))
 	}
@@ -190,7 +190,7 @@ func (c *NoteColumn) Draw(p *Placer) {
 	if c.Empty() {
 		return
 	}
-	out := c.View.outline(c.Bounds)
+	out := c.View.Outline(c.Bounds)
 	for _, plan := range c.plan() {
 		m := Mark{Kind: NoteMark, Label: plan.note.Text, Box: c.box(plan, out), Inside: plan.note.Inside, ID: plan.note.ID}
 		m.Leader = c.leader(p, plan)

@@ -201,7 +201,7 @@ type extLine struct{ u, v0, v1 float64 }
 
 func (r *Rows) plan(h Hand) *rowsPlan {
 	p := &rowsPlan{r: r, h: h}
-	out := r.View.outline(r.Bounds)
+	out := r.View.Outline(r.Bounds)
 	switch r.Side {
 	case Bottom:
 		p.edge, p.edgeU = out.Y0, [2]float64{out.X0, out.X1}
