@@ -46,8 +46,10 @@ func (a Arc) At(t float64) Pt {
 // Strokes draws the bodies as seen in v: their real edges and the rims and
 // outlines of their bores, split exactly where they pass behind something.
 // Where lines fall on each other the visible one stays, and of several the
-// nearest (unless opt.PerBody). Bores hide and reveal nothing. The order is
-// by body as given, visible before hidden, and always the same.
+// nearest (unless opt.PerBody). Where a body's line goes straight on in the
+// image it is one stroke, even if it goes on at another depth. Bores hide and
+// reveal nothing. The order is by body as given, visible before hidden, and
+// always the same.
 func Strokes(v View, bodies []Body, opt Options) []Stroke {
 	s := newScene(v, bodies)
 	var items []item
