@@ -14,23 +14,33 @@ import (
 // follow it.
 func (m *maker) coverSheets(rest []draft) []draft {
 	const title = "Cover"
-	picture := m.pictureBlock()
-	notes := &wordBlock{draw.NoteBlock{Title: "General notes", Notes: m.generalNotes(), Numbered: true, Width: wordWidth}}
-	care := &wordBlock{draw.NoteBlock{Title: "Cautions", Notes: cautions(), Numbered: true, Width: wordWidth}}
-	lists := stackBlock{m.drawingList(rest), m.keySizes()}
-	basis := stackBlock{m.designBasis(), m.reviewBox(), &keyBlock{}}
+	fl := newFlow(m.hand, m.room(title))
+	fl.across(pictureColumns, m.pictureBlock(), picturePart)
 	if w := m.warningBlock(); w != nil {
-		basis = append(stackBlock{w}, basis...)
+		fl.add(w)
 	}
-	scales := []float64{1, 0.85, 0.7, 0.6, 0.5} // of the picture
-	wide := grid{{stackBlock{picture, care}, lists, stackBlock{notes}, basis}}
-	three := grid{{stackBlock{picture, care}, stackBlock{lists, notes}, basis}}
-	if a, ok := arrange(m.hand, m.room(title), scales, wide, three); ok {
-		return []draft{{title, []string{"cover"}, a}}
+	fl.add(&wordBlock{draw.NoteBlock{Title: "General notes", Notes: m.generalNotes(), Numbered: true, Width: wordWidth}})
+	fl.add(&wordBlock{draw.NoteBlock{Title: "Cautions", Notes: cautions(), Numbered: true, Width: wordWidth}})
+	for _, b := range []block{m.drawingList(rest), m.keySizes(), m.designBasis(), m.reviewBox(), &keyBlock{}} {
+		fl.add(b)
 	}
-	small := m.lay(title, []string{"cover"}, scales, grid{{picture, lists}})
-	return append(small, m.lay("Notes", nil, scales, grid{{notes, care}, {basis}})...)
+	var out []draft
+	for i, page := range fl.sheets {
+		if i > 0 {
+			out = append(out, draft{"Notes", nil, page})
+			continue
+		}
+		out = append(out, draft{title, []string{"cover"}, page})
+	}
+	return out
 }
+
+// The picture stands over the first columns of words and takes the upper part
+// of the sheet.
+const (
+	pictureColumns = 2
+	picturePart    = 0.5
+)
 
 // wordWidth is the width of a column of notes on the cover, mm on paper: some
 // fifty characters, the longest line that reads easily.
@@ -165,7 +175,7 @@ func (m *maker) warningBlock() block {
 	}
 	n := draw.NoteBlock{Title: "Look at these first", Numbered: true, Width: wordWidth}
 	for _, w := range m.frame.Warnings {
-		n.Notes = append(n.Notes, w.Message)
+		n.Notes = append(n.Notes, sentence(w.Message))
 	}
 	return &wordBlock{n}
 }

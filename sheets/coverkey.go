@@ -10,10 +10,10 @@ type keyBlock struct{}
 
 // The look of the key, mm on paper (own).
 const (
-	keyPitch  = 6.5
+	keyPitch  = 6.0
 	keySample = 12.0
 	keyTitle  = 7.0
-	keyDeep   = 4.5
+	keyDeep   = 4.2
 )
 
 // keyEntry is a line of the key: a sample drawn in a rectangle, and words.

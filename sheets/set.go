@@ -24,8 +24,11 @@ type maker struct {
 type draft struct {
 	title  string // e.g. "Framing plan"
 	topics []string
-	lay    arrangement
+	lay    laid
 }
+
+// laid is what a sheet holds, each thing in its place.
+type laid interface{ draw(p *page) }
 
 // refs says on which sheet a topic is: "plan", "section A", "detail 3".
 type refs map[string]string

@@ -2,6 +2,8 @@ package sheets
 
 import (
 	"fmt"
+	"unicode"
+	"unicode/utf8"
 
 	"plumbcut/geom/frame"
 )
@@ -16,6 +18,15 @@ func stated(s string) string {
 		return toBeStated
 	}
 	return s
+}
+
+// sentence makes a sentence of a message.
+func sentence(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:] + "."
 }
 
 // generalNotes are the notes that hold for every sheet, in words that a

@@ -1,0 +1,106 @@
+package sheets
+
+import (
+	"math"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+)
+
+// flowed is a sheet of blocks that flow down columns, each with its place.
+type flowed []flowPlace
+
+type flowPlace struct {
+	block block
+	at    geom.Pt
+	scale float64
+}
+
+func (f flowed) draw(p *page) {
+	for _, b := range f {
+		b.block.draw(p, b.at, b.scale)
+	}
+	for _, b := range f {
+		b.block.finish(p)
+	}
+}
+
+// flow fills the columns of sheets with blocks, in order.
+type flow struct {
+	space   draw.Space
+	hand    draw.Hand
+	columns []draw.Rect // the room left in each column of the present sheet
+	sheets  []flowed
+}
+
+// columnGap is the distance between two columns of words, mm on paper.
+const columnGap = 9.0
+
+// newFlow starts a flow of columns of the given width.
+func newFlow(h draw.Hand, sp draw.Space) *flow {
+	f := &flow{space: sp, hand: h}
+	f.newSheet()
+	return f
+}
+
+// newSheet starts a sheet with columns as high as the title block allows.
+func (f *flow) newSheet() {
+	f.sheets = append(f.sheets, nil)
+	f.columns = nil
+	free := freeOf(f.space)
+	n := max(1, math.Floor((free.W()+columnGap)/(wordWidth+columnGap)))
+	pitch := (free.W() + columnGap) / n
+	for i := range int(n) {
+		c := free
+		c.X0 = free.X0 + pitch*float64(i)
+		c.X1 = c.X0 + pitch - columnGap
+		if c.X1 > f.space.Beside.X1 {
+			c.Y0 = f.space.Above.Y0
+		}
+		f.columns = append(f.columns, c)
+	}
+}
+
+// across puts a block over the tops of the first n columns, scaled to them but
+// no higher than the given part of the sheet.
+func (f *flow) across(n int, b *pictureBlock, part float64) {
+	n = min(n, len(f.columns))
+	w := f.columns[n-1].X1 - f.columns[0].X0
+	h := f.columns[0].H() * part
+	e := b.extent(f.hand, 1)
+	k := min(w/e.W(), h/e.H())
+	e = b.extent(f.hand, k)
+	at := geom.P(f.columns[0].X0+(w-e.W())/2, f.columns[0].Y1)
+	f.place(b, at, k)
+	for i := range n {
+		f.columns[i].Y1 -= e.H() + stackGap
+	}
+}
+
+func (f *flow) place(b block, at geom.Pt, scale float64) {
+	last := len(f.sheets) - 1
+	f.sheets[last] = append(f.sheets[last], flowPlace{b, at, scale})
+}
+
+// add puts a block in the first column with room for it, on a further sheet if
+// none has. A block higher than an empty column stands there all the same: the
+// audit reports it.
+func (f *flow) add(b block) {
+	e := b.extent(f.hand, 1)
+	for range 2 {
+		for i, c := range f.columns {
+			if e.H() <= c.H() && e.W() <= c.W()+columnGap/2 {
+				f.put(b, i, e)
+				return
+			}
+		}
+		f.newSheet()
+	}
+	f.put(b, 0, e)
+}
+
+func (f *flow) put(b block, column int, e draw.Rect) {
+	c := &f.columns[column]
+	f.place(b, geom.P(c.X0-e.X0, c.Y1-e.Y1), 1)
+	c.Y1 -= e.H() + stackGap
+}
