@@ -237,3 +237,37 @@ func TestFolder(t *testing.T) {
 		}
 	}
 }
+
+func TestIsSheet(t *testing.T) {
+	for file, want := range map[string]bool{
+		"garden-A00.svg":    true,
+		"garden-A12.png":    true,
+		"garden-A100.svg":   true,
+		"garden-A1.svg":     false,
+		"garden-A.svg":      false,
+		"garden-A01.pdf":    false,
+		"garden-A01b.svg":   false,
+		"garden-A01.svg.gz": false,
+		"garden-flat.pdf":   false,
+		"gardens-A01.svg":   false,
+		"A01.svg":           false,
+	} {
+		if got := isSheet("garden", file); got != want {
+			t.Errorf("isSheet(garden, %q) = %v, want %v", file, got, want)
+		}
+	}
+}
+
+func TestAttachedName(t *testing.T) {
+	for file, want := range map[string]string{
+		"-":                     "job.yaml",
+		"/home/somebody/k.yaml": "k.yaml",
+		"kōwhai.yaml":           "kōwhai.yaml",
+		"a\U0001F600b.yaml":     "a_b.yaml",
+		"a\xffb\n.yaml":         "a_b_.yaml",
+	} {
+		if got := attachedName(file); got != want {
+			t.Errorf("attachedName(%q) = %q, want %q", file, got, want)
+		}
+	}
+}

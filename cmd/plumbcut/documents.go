@@ -2,7 +2,8 @@ package main
 
 import (
 	"io"
-	"regexp"
+	"path/filepath"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/draw/pdf"
@@ -40,13 +41,21 @@ func pdfName(name string) string  { return name + ".pdf" }
 func flatName(name string) string { return name + "-flat.pdf" }
 
 // staleSheets tells the sheets that an earlier run of the same job drew and
-// that are not among files: they must not lie beside the new ones. Only what
-// has the name of a sheet of this job is one.
+// that are not among files: they must not lie beside the new ones.
 func staleSheets(name string, files []file) func(string) bool {
-	sheet := regexp.MustCompile(`^` + regexp.QuoteMeta(name) + `-A\d{2,}\.(svg|png)$`)
 	fresh := map[string]bool{}
 	for _, f := range files {
 		fresh[f.name] = true
 	}
-	return func(other string) bool { return sheet.MatchString(other) && !fresh[other] }
+	return func(other string) bool { return isSheet(name, other) && !fresh[other] }
+}
+
+// isSheet reports whether a file has the name of a sheet of the job called
+// name: NAME-Ann.svg or NAME-Ann.png.
+func isSheet(name, file string) bool {
+	number, ok := strings.CutPrefix(file, name+"-A")
+	ext := filepath.Ext(number)
+	number = strings.TrimSuffix(number, ext)
+	digits := strings.Trim(number, "0123456789") == "" && len(number) >= 2
+	return ok && digits && (ext == ".svg" || ext == ".png")
 }

@@ -36,6 +36,22 @@ func shownName(file string) string {
 	return file
 }
 
+// attachedName is what the job file is called inside the PDF: its own name
+// without its folder, which is nobody's business, and without what a file's
+// properties cannot hold.
+func attachedName(file string) string {
+	if file == fromStdin {
+		return stdinName + ".yaml"
+	}
+	return strings.Map(func(r rune) rune {
+		const lastPlain = 0xFFFD // beyond lie what PDF's older strings cannot hold, and broken UTF-8
+		if r < ' ' || r >= 0x7F && r < 0xA0 || r >= lastPlain {
+			return '_'
+		}
+		return r
+	}, filepath.Base(file))
+}
+
 // folder is where the drawings of a request go.
 func (r request) folder() string {
 	if r.dir != "" {

@@ -51,9 +51,10 @@ func (r report) String() string {
 	switch r.warnings {
 	case 0:
 		b.WriteString("No warnings. Read the cautions on the cover before anything is bought or cut.\n")
+	case 1:
+		b.WriteString("Look first at the warning, and at the cautions on the cover.\n")
 	default:
-		fmt.Fprintf(&b, "Look first at the %s above; the cover lists what the drawings need you to know.\n",
-			count(r.warnings, "warning", "warnings"))
+		fmt.Fprintf(&b, "Look first at the %d warnings, and at the cautions on the cover.\n", r.warnings)
 	}
 	return b.String()
 }
@@ -67,10 +68,40 @@ func (r report) leftFlat() bool {
 	return err == nil
 }
 
-// warn tells what can be built but is doubtful, each with its place.
-func (c console) warn(f *frame.Frame) {
+// doubts are what can be built but is doubtful, each a line with its place in
+// the job file. The drawings carry them too.
+func doubts(f *frame.Frame) (lines []string) {
 	for _, w := range f.Warnings {
-		fmt.Fprintf(c.err, "%s:%d:%d: warning: %s\n", f.Job.File, max(w.Pos.Line, 1), max(w.Pos.Column, 1), w.Message)
+		lines = append(lines, fmt.Sprintf("%s:%d:%d: warning: %s",
+			f.Job.File, max(w.Pos.Line, 1), max(w.Pos.Column, 1), w.Message))
+	}
+	return lines
+}
+
+// modelFaults are what the audit of the model finds. It finds nothing unless
+// this program is at fault, so nothing is drawn from such a model.
+func modelFaults(f *frame.Frame) (lines []string) {
+	for _, x := range f.Audit() {
+		lines = append(lines, fmt.Sprintf("%s: the model is not sound (%s): %s; this is a fault of plumbcut, not of the job",
+			f.Job.File, x.Rule, x.What))
+	}
+	return lines
+}
+
+// blemishes are what the audit of the sheets finds: places that a draughtsman
+// would not sign. They are never a reason to withhold drawings.
+func blemishes(f *frame.Frame, set *draw.Set) (lines []string) {
+	for _, x := range set.Audit(f.Job.Format()) {
+		lines = append(lines, fmt.Sprintf("%s: warning: %v", f.Job.File, x))
+	}
+	return lines
+}
+
+// tell writes lines to where errors go, so that what is asked for stays alone
+// on standard output.
+func (c console) tell(lines []string) {
+	for _, l := range lines {
+		fmt.Fprintln(c.err, l)
 	}
 }
 

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
@@ -15,6 +17,9 @@ func (c console) draw(r request) int {
 	if err != nil {
 		return c.failed(err)
 	}
+	if faults := modelFaults(f); len(faults) > 0 {
+		return c.failed(errors.New(strings.Join(faults, "\n")))
+	}
 	name := jobName(r.job)
 	files, err := renderAll(documents(name, set, r))
 	if err != nil {
@@ -25,9 +30,10 @@ func (c console) draw(r request) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	c.warn(f)
+	warnings := append(doubts(f), blemishes(f, set)...)
+	c.tell(warnings)
 	fmt.Fprint(c.out, report{job: f.Job, set: set, name: name, dir: dir, request: r,
-		removed: removed, warnings: len(f.Warnings)})
+		removed: removed, warnings: len(warnings)})
 	return exitFine
 }
 
@@ -37,23 +43,16 @@ func (c console) check(r request) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	c.warn(f)
-	found := 0
-	for _, x := range f.Audit() {
-		fmt.Fprintf(c.err, "%s: model: %s: %s\n", f.Job.File, x.Rule, x.What)
-		found++
-	}
-	for _, x := range set.Audit(f.Job.Format()) {
-		fmt.Fprintf(c.err, "%s: drawings: %v\n", f.Job.File, x)
-		found++
-	}
-	if found > 0 {
-		fmt.Fprintf(c.out, "%s: %s\n", f.Job.File, count(found, "thing is not as it should be", "things are not as they should be"))
+	doubtful := doubts(f)
+	wrong := append(modelFaults(f), blemishes(f, set)...)
+	c.tell(doubtful)
+	c.tell(wrong)
+	fmt.Fprintf(c.out, "%s: %s, %s, %s, %s.\n", f.Job.File,
+		count(len(f.Members), "member", "members"), count(len(set.Sheets), "sheet", "sheets"),
+		count(len(doubtful), "warning", "warnings"), count(len(wrong), "fault found", "faults found"))
+	if len(wrong) > 0 {
 		return exitJob
 	}
-	fmt.Fprintf(c.out, "%s: nothing is wrong: %s, %s, %s.\n", f.Job.File,
-		count(len(f.Members), "member", "members"), count(len(set.Sheets), "sheet", "sheets"),
-		count(len(f.Warnings), "thing to look at", "things to look at"))
 	return exitFine
 }
 
@@ -67,7 +66,7 @@ func (c console) figures(r request) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	c.warn(f)
+	c.tell(doubts(f))
 	if _, err := c.out.Write(text); err != nil {
 		return c.failed(fmt.Errorf("cannot print the figures: %s", inWords(err, adviceWriting)))
 	}
@@ -97,7 +96,11 @@ func (c console) makeSet(r request) (*frame.Frame, *draw.Set, error) {
 		return nil, nil, err
 	}
 	set, err := sheets.Make(f)
-	return f, set, err
+	if err != nil {
+		return nil, nil, err
+	}
+	set.Meta.JobFile = attachedName(r.job)
+	return f, set, nil
 }
 
 // lettering refuses words that the drawings could not show, each at its place
