@@ -2,7 +2,11 @@ package frame
 
 import (
 	"math"
+	"slices"
+	"strconv"
 	"testing"
+
+	"plumbcut/geom"
 )
 
 // variants are jobs that between them use every joint and every option.
@@ -67,6 +71,59 @@ func TestFramesAreSound(t *testing.T) {
 			}
 			if len(f.Joints) == 0 {
 				t.Error("no joints")
+			}
+		})
+	}
+}
+
+// TestAuditSeesFaults spoils a sound frame in ways that a fault of the program
+// might, and expects to be told.
+func TestAuditSeesFaults(t *testing.T) {
+	for _, c := range []struct {
+		name, rule string
+		spoil      func(f *Frame)
+	}{
+		{"a rafter lifted by 0.1", AuditBearing, func(f *Frame) { shift(f, KindRafter, geom.V(0, 0, 0.1)) }},
+		{"a rafter lowered by 0.1", AuditClash, func(f *Frame) { shift(f, KindRafter, geom.V(0, 0, -0.1)) }},
+		{"a rafter out of its housing's middle", AuditClash, func(f *Frame) { shift(f, KindRafter, geom.V(0.3, 0, 0)) }},
+		{"a packer too low", AuditBearing, func(f *Frame) { shift(f, KindPacker, geom.V(0, 0, -50)) }},
+		{"a beam off its posts", AuditBearing, func(f *Frame) { shift(f, KindBeam, geom.V(0, 0, 1)) }},
+		{"a post without its socket", AuditClash, func(f *Frame) {
+			m := &f.Of(KindFooting)[0]
+			m.solid = geom.Box(geom.Vec{}, geom.V(m.Length, m.Section.Width, m.Section.Depth)).Placed(m.Place)
+		}},
+	} {
+		f := mustBuild(t, leanTo())
+		c.spoil(f)
+		if !slices.ContainsFunc(f.Audit(), func(x Finding) bool { return x.Rule == c.rule }) {
+			t.Errorf("%s: the audit finds no %s", c.name, c.rule)
+		}
+	}
+}
+
+// shift moves the solid of the first member of a kind.
+func shift(f *Frame, kind Kind, by geom.Vec) {
+	a := geom.World()
+	a.O = by
+	m := &f.Of(kind)[0]
+	m.solid = m.solid.Placed(a)
+}
+
+// BenchmarkBuild measures the model alone, near linear in the rafters.
+func BenchmarkBuild(b *testing.B) {
+	for _, n := range []int{10, 100, 1000, 2000} {
+		j := leanTo()
+		j.Plate.To, j.Beam.To, j.Wall.To = float64(n)*200, float64(n)*200, float64(n)*200
+		j.Rafters.Number = n
+		j.Posts.At = nil
+		for x := 300.0; x < float64(n)*200; x += 2700 {
+			j.Posts.At = append(j.Posts.At, post(x))
+		}
+		b.Run(strconv.Itoa(n), func(b *testing.B) {
+			for b.Loop() {
+				if _, err := Build(j); err != nil {
+					b.Fatal(err)
+				}
 			}
 		})
 	}

@@ -230,9 +230,11 @@ func carved(m Member) geom.Solid {
 	if m.Round {
 		s = roundPrism(m)
 	}
+	var cutters []geom.Convex
 	for _, f := range m.Features {
-		s = s.Minus(f.Cutters(m)...)
+		cutters = append(cutters, f.Cutters(m)...)
 	}
+	s = s.Minus(cutters...)
 	for _, f := range m.Features {
 		for _, bore := range f.Bores(m) {
 			s = s.WithBore(bore)

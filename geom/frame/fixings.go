@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 )
 
 // endShare is the greatest distance of the first and last screw from the
@@ -13,6 +14,9 @@ const endShare = 0.5
 // packerHeadroom is the least distance of a post's screw from the post's top
 // and from the ground.
 const packerHeadroom = 150
+
+// rodClear is the least distance of a screw's centre below the end of a rod.
+const rodClear = 50
 
 // studEdge is the least distance of a screw's centre from a stud's side, in
 // screw diameters. Common practice, no source.
@@ -24,12 +28,13 @@ func layOutFixings(c *checker) {
 	for i, p := range c.job.Posts.At {
 		var at []float64
 		if p.Wall != "" {
-			top := c.beamBottom() - packerHeadroom
+			// A screw must also pass below the rod that stands in the post.
+			top := c.beamBottom() - max(packerHeadroom, c.job.Posts.Rod.IntoPost+rodClear)
 			low := p.Ground + packerHeadroom
-			if n := 1 + max(1, ceilCount((top-low)/p.Fixing.Spacing)); top > low && n <= maxSticks {
-				at = spaced(low, top, n)
-			} else {
-				c.errorf(RuleFixing, postPath(i), "no screws fit between the ground and the top of this post; give a spacing that suits its height")
+			n := 1 + max(1, ceilCount((top-low)/p.Fixing.Spacing))
+			at = spaced(low, top, min(n, maxSticks))
+			if n > maxSticks || at[1]-at[0] < p.Packer.Height {
+				c.errorf(RuleFixing, postPath(i), "screws at most %s apart do not suit post %d and its packers; give a greater spacing", c.mm(p.Fixing.Spacing), i+1)
 			}
 		}
 		c.set.PostFixings = append(c.set.PostFixings, at)
@@ -45,6 +50,7 @@ type fixer struct {
 	studs    []span // where a screw's centre may stand; ascending
 	rafters  []span // where it may not; ascending, apart from one another
 	spacing  float64
+	least    float64 // between screws, so that packers do not overlap
 	from, to float64 // of the plate, less the end distance
 }
 
@@ -56,8 +62,17 @@ func plateFixings(c *checker) []FixingPoint {
 		return nil
 	}
 	end := max(j.Plate.Packer.Width/2, 3*fix.Hole)
-	f := fixer{spacing: fix.Spacing, from: j.Plate.From + end, to: j.Plate.To - end}
-	clear := (j.Rafters.Section.Width+j.Rafters.Clearance)/2 + fix.FromRafter
+	f := fixer{
+		spacing: fix.Spacing, least: max(fix.Spacing/4, j.Plate.Packer.Width),
+		from: j.Plate.From + end, to: j.Plate.To - end,
+	}
+	if f.spacing < 2*f.least {
+		c.errorf(RuleFixing, "plate.fixing.spacing", "screws at most %s apart leave no room for packers %s wide; give a spacing of at least %s",
+			c.mm(f.spacing), c.mm(f.least), c.mm(2*f.least))
+		return nil
+	}
+	// Nearer than a hole's width, a screw would break into the housing.
+	clear := (j.Rafters.Section.Width+j.Rafters.Clearance)/2 + max(fix.FromRafter, fix.Hole)
 	for _, x := range c.set.Rafters {
 		if n := len(f.rafters); n > 0 && x-clear <= f.rafters[n-1].hi {
 			f.rafters[n-1].hi = x + clear
@@ -87,33 +102,43 @@ func (f fixer) choose(end float64) []FixingPoint {
 	reach := min(max(0, endShare*f.spacing-end), (f.to-f.from)/2)
 	first := f.pick(f.from, f.from+reach, f.from)
 	last := f.pick(f.to-reach, f.to, f.to)
-	if last.Along-first.Along < slack {
+	if last.Along-first.Along < f.least {
 		return []FixingPoint{first}
 	}
 	out := []FixingPoint{first}
 	for at := first.Along; last.Along-at > f.spacing+slack; at = out[len(out)-1].Along {
-		lo := at + f.spacing/4
-		hi := min(at+f.spacing, last.Along-f.spacing/4)
+		lo := at + f.least
+		hi := min(at+f.spacing, last.Along-f.least)
 		out = append(out, f.pick(lo, hi, min(at+f.step(at, last.Along), hi)))
 	}
 	return append(out, last)
 }
 
-// step is the greatest spacing where studs decide, else the even one from at
-// to the last screw.
+// step is how far the next screw would best be from the one at at: as far as
+// may be where a stud is in reach, else an even part of the way to the next
+// stud, or to the last screw.
 func (f fixer) step(at, last float64) float64 {
-	if len(f.studs) > 0 {
-		return f.spacing
+	to := last
+	if k := f.studAfter(at + f.least); k < len(f.studs) {
+		if f.studs[k].lo <= at+f.spacing {
+			return f.spacing
+		}
+		to = min(to, (f.studs[k].lo+f.studs[k].hi)/2)
 	}
-	return (last - at) / float64(ceilCount((last-at)/f.spacing))
+	return (to - at) / float64(ceilCount((to-at)/f.spacing))
+}
+
+// studAfter is the first stud that reaches beyond x.
+func (f fixer) studAfter(x float64) int {
+	k, _ := slices.BinarySearchFunc(f.studs, x, func(s span, x float64) int { return cmp.Compare(s.hi, x) })
+	return k
 }
 
 // pick returns the place between lo and hi nearest to want: on a stud and
 // clear of rafters, else clear of rafters, else simply want.
 func (f fixer) pick(lo, hi, want float64) FixingPoint {
 	best, found := 0.0, false
-	from, _ := slices.BinarySearchFunc(f.studs, lo, func(s span, x float64) int { return cmp.Compare(s.hi, x) })
-	for _, s := range f.studs[from:] {
+	for _, s := range f.studs[f.studAfter(lo):] {
 		if s.lo > hi {
 			break
 		}
@@ -167,21 +192,41 @@ func (f fixer) fouls(x float64) bool { return f.over(x) >= 0 }
 
 // report warns of what a builder must add or move.
 func (f fixer) report(c *checker, points []FixingPoint) {
+	between := func(x float64) int {
+		k, _ := slices.BinarySearch(c.job.Wall.Studs, x)
+		return k
+	}
+	var tight []string
 	for _, p := range points {
 		if f.fouls(p.Along) {
-			c.warnf(RuleFixing, "plate.fixing", "the screw of the wall plate at %s is nearer to a rafter than stated: the rafters stand too close for a clear place within the spacing", c.mm(p.Along))
+			tight = append(tight, c.mm(p.Along))
 		}
-		if !p.Blocking {
+	}
+	if len(tight) > 0 {
+		c.warnf(RuleFixing, "plate.fixing", "the wall plate's screws at %s are nearer to a rafter than stated: the rafters leave no clear place within the spacing", strings.Join(tight, ", "))
+	}
+	for i := 0; i < len(points); i++ {
+		if !points[i].Blocking {
 			continue
 		}
-		k, _ := slices.BinarySearchFunc(c.job.Wall.Studs, p.Along, cmp.Compare[float64])
-		where := "beyond the last stud"
-		switch {
-		case k == 0:
-			where = "before the first stud"
-		case k < len(c.job.Wall.Studs):
-			where = "between the studs at " + c.mm(c.job.Wall.Studs[k-1]) + " and " + c.mm(c.job.Wall.Studs[k])
+		k := between(points[i].Along)
+		places := c.mm(points[i].Along)
+		for i+1 < len(points) && points[i+1].Blocking && between(points[i+1].Along) == k {
+			i++
+			places += ", " + c.mm(points[i].Along)
 		}
-		c.warnf(RuleBlocking, "plate.fixing", "no stud suits the wall plate's screw at %s: add blocking in the wall there, %s", c.mm(p.Along), where)
+		c.warnf(RuleBlocking, "plate.fixing", "no stud suits the wall plate's screws at %s: add blocking in the wall there, %s", places, c.whichStuds(k))
 	}
+}
+
+// whichStuds says where the place before stud k is.
+func (c *checker) whichStuds(k int) string {
+	studs := c.job.Wall.Studs
+	switch {
+	case k == 0:
+		return "before the first stud"
+	case k == len(studs):
+		return "beyond the last stud"
+	}
+	return "between the studs at " + c.mm(studs[k-1]) + " and " + c.mm(studs[k])
 }

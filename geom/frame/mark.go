@@ -19,7 +19,6 @@ func (b *builder) mark() {
 	type group struct {
 		mark string
 		key  string // of the first stick met
-		hand Hand
 	}
 	groups := map[string]*group{} // by key and by the mirror image's key
 	count := map[Kind]int{}

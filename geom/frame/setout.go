@@ -144,17 +144,19 @@ func layOutSlope(c *checker) {
 		s.tan = math.Tan(j.Fall.Value)
 	}
 	sl.Angle = math.Atan(s.tan)
-	s.cos = 1 / math.Hypot(1, s.tan)
-	s.sin = s.tan * s.cos
-	sl.Drop = sl.Run * s.tan
-	s.line = j.Plate.Top - j.Plate.Drop
-	c.slope = sl
 	switch {
 	case !(s.tan >= 0):
 		c.errorf(RuleFall, "fall", "the fall would lift the beam above the plate; the rafters must fall away from the house, or lie level")
+		return
 	case sl.Angle > maxSlope+slack:
 		c.errorf(RuleFall, "fall", "the fall is %s; it can be at most %s", c.format.Angle(sl.Angle), c.format.Angle(maxSlope))
+		return
 	}
+	s.cos = 1 / math.Hypot(1, s.tan)
+	s.sin = s.tan * s.cos
+	s.line = j.Plate.Top - j.Plate.Drop
+	sl.Drop = sl.Run * s.tan
+	c.slope, c.sloped = sl, true
 }
 
 // layOutRafters spaces the rafters over the stretch that plate and beam share.

@@ -44,6 +44,7 @@ type checker struct {
 	job    *Job
 	set    Setout
 	slope  Slope
+	sloped bool // the fall is solved: heights may be reckoned
 	format measure.Format
 	errs   Errors
 	warns  []Warning
@@ -150,10 +151,11 @@ func (c *checker) validate() {
 	layOut(c)
 	c.checkPosts()
 	c.checkHouse()
-	if c.set.cos == 0 { // the fall could not be solved
+	if !c.sloped {
 		return
 	}
-	c.checkHead()
 	c.checkHousings()
-	c.checkPostTops()
+	if c.checkHead() {
+		c.checkPostTops()
+	}
 }

@@ -42,7 +42,7 @@ func (c *checker) checkSoffit() {
 		c.errorf(RuleSoffit, "plate", "the top of the plate is at %s, above the soffit at %s; lower the plate", c.mm(j.Plate.Top), c.mm(j.Wall.Soffit))
 		return
 	}
-	if len(s.Battens) == 0 || s.cos == 0 {
+	if len(s.Battens) == 0 {
 		return
 	}
 	// The highest point of the first batten: its top arris on the house side.

@@ -17,8 +17,9 @@ const (
 	belowDoubt = 1.0 / 3
 )
 
-// checkHead checks the height under the beam and works out head heights.
-func (c *checker) checkHead() {
+// checkHead works out head heights and checks the one under the beam. It
+// reports whether one can stand there.
+func (c *checker) checkHead() bool {
 	s := &c.set
 	s.HeadBeam = c.beamBottom() - c.standing(s.BeamInner)
 	s.HeadPlate = s.RafterTop(s.PlateOuter) - s.plumb(c.job.Rafters.Section.Depth) - c.standing(s.PlateOuter)
@@ -26,9 +27,11 @@ func (c *checker) checkHead() {
 	case s.HeadBeam < headLeast:
 		c.errorf(RuleHeadHeight, "fall", "the fall leaves %s under the beam; it must be at least %s: reduce the fall, raise the plate or bring the beam in",
 			c.mm(s.HeadBeam), c.mm(headLeast))
+		return false
 	case s.HeadBeam < c.job.Levels.HeadRoom:
 		c.warnf(RuleHeadHeight, "fall", "only %s under the beam, less than the head room of %s", c.mm(s.HeadBeam), c.mm(c.job.Levels.HeadRoom))
 	}
+	return true
 }
 
 // standing is the level that one stands on at a world y: the deck as far as it
