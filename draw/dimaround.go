@@ -82,6 +82,13 @@ func (a *Around) Cut(c Section) {
 	a.cuts = append(a.cuts, c)
 }
 
+// Refer says on which sheet the section of each letter is, once that is known.
+func (a *Around) Refer(sheetOf func(letter string) string) {
+	for i := range a.cuts {
+		a.cuts[i].Sheet = sheetOf(a.cuts[i].Letter)
+	}
+}
+
 // arrange sets each part clear of those nearer to the view: rows, then levels,
 // then notes.
 func (a *Around) arrange(h Hand) {

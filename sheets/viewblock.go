@@ -76,6 +76,7 @@ func (b *viewBlock) draw(p *page, at geom.Pt, scale float64) {
 		b.under(p, b.view)
 	}
 	b.pic.paint(p.sheet, b.view)
+	b.Refer(func(letter string) string { return p.refs[sectionTopic(letter)] })
 	b.DrawParts(p.sheet, p.hand)
 	if b.over != nil {
 		b.over(p, b.view)
