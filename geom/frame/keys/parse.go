@@ -185,11 +185,12 @@ var yamlError = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)`)
 // trouble words the errors of package yaml for people.
 var trouble = []struct{ yaml, plain string }{
 	{"mapping values are not allowed", "a colon that YAML does not expect here; put the value in quotes, or start the key on its own line, in line with its neighbours"},
-	{"did not find expected key", "this is out of line with the lines above it; indent the keys of one group alike"},
+	{"did not find expected key", "this is out of line with the lines above, or goes on after a closing quote or bracket; indent the keys of one group alike, put a value that holds a quote in quotes of the other kind"},
 	{"did not find expected '-' indicator", "this is out of line with the list above it; start each item with a dash, indented alike"},
 	{"could not find expected ':'", "a key without its colon; write it as key: value"},
 	{"found a tab character", "a tab in the indentation; indent with spaces"},
-	{"cannot start any token", "a tab, or a value that starts with a sign that YAML keeps for itself; indent with spaces, put the value in quotes"},
+	{"cannot start any token", "a value that starts with a sign that YAML keeps for itself, or a tab; put the value in quotes, indent with spaces"},
+	{"unknown escape character", "a backslash that YAML does not know in double quotes; write it twice, or use single quotes"},
 	{"unexpected end of stream", "a quote that is opened and not closed; close it, or put a value that holds a quote in quotes of the other kind"},
 	{"did not find expected ',' or", "a bracket that is opened and not closed, or a comma that is missing before this; close it, or add the comma"},
 	{"did not find expected node content", "a bracket, comma or sign with no value before it; write the value, or put it in quotes"},

@@ -72,7 +72,7 @@ func pattern(re string) object { return typed("string", member{"pattern", re}) }
 // The forms of a measure in words, as package measure reads them.
 const (
 	num    = `[0-9]*\.?[0-9]+\.?`
-	sign   = `^\s*[-+\u2212±]?`
+	sign   = `^\s*[-+−±]?`
 	feet   = `(['′’]|ft|foot|feet)`
 	mark   = `(["″”]|''|in|inch|inches)`
 	inches = `(([0-9]+[ -]+)?[0-9]+/[0-9]+|` + num + `)`
@@ -113,7 +113,7 @@ func (w word) schema() object { return object{{"enum", w.words}} }
 func (date) schema() object { return pattern(`^\s*[0-9]{4}-[0-1][0-9]-[0-3][0-9]\s*$`) }
 
 func (k text) schema() object {
-	return object{{"type", []string{"string", "number", "boolean"}}, {"maxLength", k.most}, {"pattern", `^[^\u0000-\u001f\u007f-\u009f]*$`}}
+	return object{{"type", []string{"string", "number", "boolean"}}, {"maxLength", k.most}}
 }
 
 func (l List) schema() object {
@@ -157,6 +157,9 @@ func (g Group) property(f Field) object {
 		about = append(about, member{"default", v})
 	} else if f.Def != "" {
 		about = append(about, member{"default", f.Def})
+	}
+	if _, ok := f.Is.(text); ok && f.Need {
+		about = append(about, member{"pattern", `\S`})
 	}
 	if f.Need || g.chosen(f.Key) {
 		return append(about, f.Is.schema()...)

@@ -63,12 +63,12 @@ func enumerate(words []string) string {
 }
 
 // nearest is the word that takes the fewest slips of the keyboard to become s;
-// empty if even that takes more than a third of its letters.
+// empty if even that takes more than about a quarter of its letters.
 func nearest(s string, words []string) string {
 	best, least := "", 0
 	s = strings.ToLower(s)
 	for _, w := range words {
-		most := len(w)/3 + 1
+		most := max(1, (len(w)+2)/4)
 		if len(s) > len(w)+most {
 			continue
 		}
