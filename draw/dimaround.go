@@ -23,6 +23,7 @@ type Around struct {
 	View                     *View
 	Bounds                   Rect // outline of the view, in the view plane, mm of the model
 	Bottom, Top, Left, Right *Rows
+	Sloped                   []*SlopedRows
 	Title                    *Title // under everything; nil: none
 
 	cuts   []Section
@@ -174,6 +175,9 @@ func (a *Around) rowsExtent(h Hand) Rect {
 	for _, rows := range []*Rows{a.Bottom, a.Top, a.Left, a.Right} {
 		r = r.Union(rows.Extent(h))
 	}
+	for _, rows := range a.Sloped {
+		r = r.Union(rows.Extent(h))
+	}
 	return r
 }
 
@@ -200,6 +204,9 @@ func (a *Around) Draw(p *Placer) {
 func (a *Around) DrawParts(s *Sheet, h Hand) {
 	r := a.parts(h)
 	for _, rows := range []*Rows{a.Bottom, a.Top, a.Left, a.Right} {
+		rows.Draw(s, h)
+	}
+	for _, rows := range a.Sloped {
 		rows.Draw(s, h)
 	}
 	for _, c := range a.cutLines(a.rowsExtent(h)) {
