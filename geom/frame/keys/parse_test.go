@@ -112,15 +112,19 @@ func TestParseIsQuick(t *testing.T) {
 		"remarks":         strings.Repeat("#\n", MaxSize/2),
 		"colons":          strings.Repeat("a:\n ", MaxSize/4),
 	} {
-		start := time.Now()
-		_, err := Parse("f", []byte(text))
+		// The least of three, since another process may hold the machine up.
+		took := time.Hour
+		var err error
+		for try := 0; try < 3 && took > enough; try++ {
+			start := time.Now()
+			_, err = Parse("f", []byte(text))
+			took = min(took, time.Since(start))
+		}
 		if err == nil && name != "remarks" {
 			t.Errorf("%s: no error", name)
 		}
-		if took := time.Since(start); took > enough {
+		if took > enough {
 			t.Errorf("%s: took %v", name, took)
-		} else {
-			t.Logf("%s: %v, %.100s", name, took.Round(time.Millisecond), fmt.Sprint(err))
 		}
 	}
 }
