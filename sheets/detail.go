@@ -1,14 +1,143 @@
 package sheets
 
-import "plumbcut/geom"
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
 
-// detail is one joint to be drawn at a larger scale.
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// detail is one joint that is drawn at a larger scale. It stands for all that
+// are made the same way.
 type detail struct {
-	at geom.Vec // where marks on other sheets point
+	number int
+	title  string
+	kind   frame.JointKind
+	joint  frame.Joint   // the one that is drawn
+	alike  []frame.Joint // all that it stands for, in the order of the frame
+	at     geom.Vec      // where marks on other sheets point
+	radius float64       // of the ring round it there, mm of the model
+	on     []string      // topics of the views that carry its mark: "plan", "section A", "elevations"
+	spec   detailSpec
 }
 
-// findDetails lists the distinct joints of the frame.
-func (m *maker) findDetails() []detail { return nil }
+// detailSpec is how the joints of one kind are drawn. Each kind is one file,
+// detail_*.go, and one line in detailSpecs.
+type detailSpec struct {
+	kind  frame.JointKind
+	same  func(m *maker, j frame.Joint) string // joints with the same answer are made alike; nil: all are
+	title func(m *maker, d detail) string      // nil: the kind
+	ring  float64                              // radius of the mark's ring, mm of the model
+	on    []string                             // who marks the joint nearest to the section
+	other []string                             // who marks those of the kind that are made differently
+	views func(m *maker, d detail) []*viewBlock
+}
+
+// The views that carry the marks of details.
+const (
+	onPlan       = "plan"
+	onSection    = "section A"
+	onElevations = "elevations"
+)
+
+// detailSpecs lists the kinds of detail in the order of their numbers: from
+// the house outwards and from the top down.
+func detailSpecs() []detailSpec {
+	return []detailSpec{
+		plateWallDetail(),
+		rafterPlateDetail(),
+		battenRafterDetail(),
+		rafterBeamDetail(),
+		beamPostDetail(),
+		postWallDetail(),
+		postConcreteDetail(),
+		postStirrupDetail(),
+	}
+}
+
+// findDetails lists the distinct joints of the frame, numbered from 1. Each is
+// shown by the one nearest beyond the plane of the cross-section, so that the
+// mark on the section points at the very joint.
+func (m *maker) findDetails() []detail {
+	var out []detail
+	x := m.sectionX()
+	for _, spec := range detailSpecs() {
+		variants := m.variants(spec)
+		slices.SortStableFunc(variants, func(a, b detail) int {
+			return cmp.Compare(beyondPlane(a.joint, x), beyondPlane(b.joint, x))
+		})
+		for i, d := range variants {
+			d.number = len(out) + 1
+			d.on = spec.on
+			if i > 0 {
+				d.on = spec.other
+			}
+			d.at = d.joint.At
+			d.radius = spec.ring
+			d.title = string(spec.kind)
+			if spec.title != nil {
+				d.title = spec.title(m, d)
+			}
+			d.title = strings.ToUpper(d.title[:1]) + d.title[1:]
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// variants groups the joints of a kind by how they are made, and picks the one
+// to draw of each.
+func (m *maker) variants(spec detailSpec) []detail {
+	var out []detail
+	x := m.sectionX()
+	where := map[string]int{}
+	for _, j := range m.frame.Joints {
+		if j.Kind != spec.kind {
+			continue
+		}
+		key := ""
+		if spec.same != nil {
+			key = spec.same(m, j)
+		}
+		i, ok := where[key]
+		if !ok {
+			i = len(out)
+			where[key] = i
+			out = append(out, detail{kind: spec.kind, spec: spec, joint: j})
+		}
+		out[i].alike = append(out[i].alike, j)
+		if beyondPlane(j, x) < beyondPlane(out[i].joint, x) {
+			out[i].joint = j
+		}
+	}
+	return out
+}
+
+// beyondPlane ranks joints by their distance from the section plane at x; those
+// on the viewer's side of it, which the section does not show, come last.
+func beyondPlane(j frame.Joint, x float64) float64 {
+	const unseen = 1e6 // mm, longer than any frame
+	d := j.At.X - x
+	if d < 0 {
+		return unseen - d
+	}
+	return d
+}
+
+// sizeKey tells sizes apart that differ by more than rounding, for
+// detailSpec.same.
+func sizeKey(mm ...float64) string {
+	const finest = 0.01 // mm; no timber is cut finer
+	key := ""
+	for _, v := range mm {
+		key += fmt.Sprintf("%.0f ", math.Round(v/finest))
+	}
+	return key
+}
 
 // detailSheets lays out the joint details.
 func (m *maker) detailSheets() []draft { return nil }
