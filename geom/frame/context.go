@@ -59,10 +59,43 @@ func houseAround(j *Job, members []Member) []Solid {
 	if l := j.Levels; l.DeckOut > 0 {
 		add(HouseDeck, geom.Box(geom.V(from, -l.DeckOut, max(ground, l.Deck-deckThick)), geom.V(to, 0, l.Deck)))
 	}
-	add(HouseGround, geom.Box(
-		geom.V(from-groundMore, -j.Beam.Out-groundMore, low-groundThick),
-		geom.V(to+groundMore, 0, ground)))
+	add(HouseGround, terrain(j, from-groundMore, to+groundMore, low-groundThick))
 	return out
+}
+
+// terrain is the ground: along the wall it runs straight from post to post.
+func terrain(j *Job, from, to, low float64) geom.Solid {
+	profile := []geom.Pt{geom.P(from, low), geom.P(to, low), geom.P(to, GroundAt(j, to))}
+	for i := len(j.Posts.At) - 1; i >= 0; i-- {
+		if p := j.Posts.At[i]; p.Along > from && p.Along < to {
+			profile = append(profile, geom.P(p.Along, p.Ground))
+		}
+	}
+	profile = append(profile, geom.P(from, GroundAt(j, from)))
+	// The profile stands facing the viewer, so it sweeps out from the wall.
+	facing := geom.Axes{U: geom.V(1, 0, 0), V: geom.V(0, 0, 1), W: geom.V(0, -1, 0)}
+	return geom.Prism(profile, nil, 0, j.Beam.Out+groundMore).Placed(facing)
+}
+
+// GroundAt is the finished ground under the beam at a place along the wall:
+// straight from post to post, level beyond the end posts.
+func GroundAt(j *Job, along float64) float64 {
+	posts := j.Posts.At
+	if len(posts) == 0 {
+		return j.Levels.Ground
+	}
+	for i, p := range posts {
+		if along > p.Along {
+			continue
+		}
+		if i == 0 {
+			return p.Ground
+		}
+		before := posts[i-1]
+		part := (along - before.Along) / (p.Along - before.Along)
+		return before.Ground + part*(p.Ground-before.Ground)
+	}
+	return posts[len(posts)-1].Ground
 }
 
 // pierced cuts the openings out of the wall.
