@@ -34,6 +34,7 @@ func (p picture) paint(s *draw.Sheet, v *draw.View) {
 		kept = append(kept, th.take(l)...)
 	}
 	p.strokeBodies(s, kept)
+	p.paintTears(s, v)
 }
 
 // inkLine is a stroke as it will stand on the paper.
@@ -97,9 +98,7 @@ func (p picture) paintCut(s *draw.Sheet, v *draw.View, c cutFace, th *thinner) {
 	loops := append([][]geom.Pt{c.region.Outer}, c.region.Holes...)
 	flat := make([][]geom.Pt, len(loops))
 	for i, l := range loops {
-		for _, q := range l {
-			flat[i] = append(flat[i], v.Flat(q))
-		}
+		flat[i] = flatten(v, l)
 	}
 	st := draw.Style{Layer: draw.Outline, Pen: draw.Wide}
 	m, timber := p.scene.member(c.body)
@@ -109,9 +108,7 @@ func (p picture) paintCut(s *draw.Sheet, v *draw.View, c cutFace, th *thinner) {
 		st = draw.Style{Layer: draw.Context, Pen: draw.Narrow}
 		p.hatchHouse(s, c.body, flat)
 	}
-	path := draw.PolygonPath(st, flat...)
-	path.ID = p.scene.id(c.body)
-	s.Add(path)
+	p.outline(s, v, st, c)
 	for _, l := range flat {
 		for i, a := range l {
 			th.keep(a, l[(i+1)%len(l)])

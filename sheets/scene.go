@@ -57,6 +57,7 @@ type look struct {
 	show   func(s *scene, body int) bool // nil: everything
 	hidden func(s *scene, body int) bool // whose hidden edges are drawn; nil: nobody's
 	crop   *geom.Box3                    // only what lies in it; nil: all
+	torn   bool                          // what the crop cuts goes on: it ends in a break line
 }
 
 // picture is what a look shows, in the view plane, in millimetres of the model.
@@ -65,6 +66,7 @@ type picture struct {
 	axes    geom.View
 	strokes []geom.Stroke
 	cuts    []cutFace
+	tears   []tear    // where the picture is torn off
 	bounds  draw.Rect // of the members shown and, where there are none, of all
 	all     draw.Rect // of everything shown
 }
@@ -77,7 +79,7 @@ type cutFace struct {
 
 // see looks at the scene.
 func (s *scene) see(l look) picture {
-	p := picture{scene: s, axes: l.axes, bounds: draw.EmptyRect(), all: draw.EmptyRect()}
+	p := picture{scene: s, axes: l.axes, bounds: draw.EmptyRect(), all: draw.EmptyRect(), tears: l.tears()}
 	var bodies []geom.Body
 	for i, solid := range s.solids {
 		if l.show != nil && !l.show(s, i) {
@@ -91,6 +93,7 @@ func (s *scene) see(l look) picture {
 			var faces []cutFace
 			solid, faces = l.open(i, solid)
 			p.cuts = append(p.cuts, faces...)
+			p.tearCuts(faces)
 		}
 		if !solid.Empty() {
 			bodies = append(bodies, geom.Body{ID: i, Solid: solid})
@@ -99,6 +102,9 @@ func (s *scene) see(l look) picture {
 	}
 	for _, st := range geom.Strokes(l.axes, bodies, geom.Options{}) {
 		if st.Hidden && (l.hidden == nil || !l.hidden(s, st.Body)) {
+			continue
+		}
+		if st.Arc == nil && p.tear(st.Body, st.A, st.B) {
 			continue
 		}
 		p.strokes = append(p.strokes, st)
@@ -114,12 +120,7 @@ func (l look) trim(s geom.Solid) geom.Solid {
 	if l.crop == nil {
 		return s
 	}
-	lo, hi := l.crop.Min, l.crop.Max
-	for _, pl := range []geom.Plane{
-		{N: geom.V(1, 0, 0), D: hi.X}, {N: geom.V(-1, 0, 0), D: -lo.X},
-		{N: geom.V(0, 1, 0), D: hi.Y}, {N: geom.V(0, -1, 0), D: -lo.Y},
-		{N: geom.V(0, 0, 1), D: hi.Z}, {N: geom.V(0, 0, -1), D: -lo.Z},
-	} {
+	for _, pl := range planes(*l.crop) {
 		s = s.Cut(pl)
 	}
 	return s
