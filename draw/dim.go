@@ -171,8 +171,17 @@ func (d Dim) fall() float64 {
 // overLine is how far the baseline of a text stands over a line that runs under
 // it: figureGap, or more under letters that hang below the baseline.
 func overLine(text string, height float64) float64 {
-	t := Text{Height: height, String: text}
-	return max(figureGap, nearLine-t.Box().Y0)
+	return max(figureGap, nearLine+hang(text, height))
+}
+
+// rise is how far the letters of a text reach above its capitals.
+func rise(text string, height float64) float64 {
+	return Text{Height: height, String: text}.Box().Y1 - height
+}
+
+// hang is how far the letters of a text reach below its baseline.
+func hang(text string, height float64) float64 {
+	return -Text{Height: height, String: text}.Box().Y0
 }
 
 // narrow is the style of dimension and extension lines.

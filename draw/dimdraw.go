@@ -50,9 +50,17 @@ func (p *rowsPlan) clear(e extLine) []extLine {
 	var holes [][2]float64
 	for _, w := range p.rows {
 		for _, f := range w.figs {
-			near := nearLine - sameSpot
-			if e.u > f.box.X0-near && e.u < f.box.X1+near && e.v0 < f.box.Y1 && e.v1 > f.box.Y0 {
-				holes = append(holes, [2]float64{f.box.Y0 - nearLine, f.box.Y1 + nearLine})
+			across, ink := nearLine-sameSpot, nearLine
+			if reach := f.reach(p.h); f.along {
+				ink += reach
+			} else {
+				across += reach
+			}
+			if f.hasOwn(e.u) {
+				continue
+			}
+			if e.u > f.box.X0-across && e.u < f.box.X1+across && e.v0 < f.box.Y1+ink && e.v1 > f.box.Y0-ink {
+				holes = append(holes, [2]float64{f.box.Y0 - ink, f.box.Y1 + ink})
 			}
 		}
 	}
@@ -66,6 +74,17 @@ func (p *rowsPlan) clear(e extLine) []extLine {
 		at = max(at, hole[1])
 	}
 	return out
+}
+
+// reach is how far the ink of a figure passes the box of its capitals.
+func (f figPlan) reach(h Hand) float64 {
+	return max(hang(f.text, h.figureHeight()), rise(f.text, h.figureHeight()))
+}
+
+// hasOwn reports whether the extension line at u carries the figure of a
+// running dimension: it runs beside it.
+func (f figPlan) hasOwn(u float64) bool {
+	return f.kind == RunningDim && !f.title && len(f.leader) == 0 && !isFar(u, f.u[1])
 }
 
 // shortest piece of line that is worth drawing, mm.

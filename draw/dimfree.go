@@ -48,7 +48,10 @@ func (d Span) Draw(s *Sheet, h Hand) {
 	s.Dims = append(s.Dims, Placed{
 		Dim: l.dim, Kind: SingleDim, Figure: l.text.String, P: l.p, Q: l.q, Box: l.text.Box(), Row: -1,
 	})
-	d.names(s, h, l)
+	for _, n := range d.names(h, l) {
+		s.Line(narrow(Dimension), n.lead[:]...)
+		s.AddText(n.text)
+	}
 }
 
 func (d Span) plan(h Hand) spanPlan {
@@ -102,40 +105,43 @@ func (d Span) extension(s *Sheet, h Hand, from, to geom.Pt) {
 	s.Line(narrow(Dimension), from.Add(gap), to.Add(gap))
 }
 
-// names letters the surfaces at the outer ends of the extension lines; if they
-// lie close together the names move apart.
-func (d Span) names(s *Sheet, h Hand, l spanPlan) {
+// spanName is the name of a surface at the end of an extension line, and the
+// piece of line that leads to it.
+type spanName struct {
+	lead [2]geom.Pt
+	text Text
+}
+
+// names places the names of the surfaces at the outer ends of the extension
+// lines; if they lie close together they move apart.
+func (d Span) names(h Hand, l spanPlan) []spanName {
 	if d.Dir != Upright || d.AName == "" && d.BName == "" {
-		return
+		return nil
 	}
-	side := 1.0
+	side, align := 1.0, Start
 	if d.Offset < 0 {
-		side = -1
+		side, align = -1, End
 	}
-	ends := []geom.Pt{l.p, l.q}
-	names := []string{d.AName, d.BName}
+	ends, names := [2]geom.Pt{l.p, l.q}, [2]string{d.AName, d.BName}
 	if ends[0].Y > ends[1].Y {
 		ends[0], ends[1] = ends[1], ends[0]
 		names[0], names[1] = names[1], names[0]
 	}
 	size := []float64{NoteHeight, NoteHeight}
-	places := spread([]float64{ends[0].Y, ends[1].Y}, size, textGap+1, math.Inf(-1), math.Inf(1))
+	places := spread([]float64{ends[0].Y, ends[1].Y}, size, textGap+NoteHeight*descent, math.Inf(-1), math.Inf(1))
+	var out []spanName
 	for i, name := range names {
 		if name == "" {
 			continue
 		}
 		from := geom.P(ends[i].X+side*h.extension(), ends[i].Y)
 		at := geom.P(from.X+side*minJog, places[i])
-		s.Line(narrow(Dimension), from, at)
-		t := Text{
-			Layer: Dimension, At: geom.P(at.X+side*textGap, at.Y-NoteHeight/2),
+		out = append(out, spanName{[2]geom.Pt{from, at}, Text{
+			Layer: Dimension, At: geom.P(at.X+side*textGap, at.Y-NoteHeight/2), Align: align,
 			Height: NoteHeight, String: name,
-		}
-		if side < 0 {
-			t.Align = End
-		}
-		s.AddText(t)
+		}})
 	}
+	return out
 }
 
 // Span draws the dimension at the first free place: at its own offset, or
@@ -146,12 +152,22 @@ func (p *Placer) Span(d Span) {
 	for i := range steps {
 		try := d
 		try.Offset += float64(i) * step
-		if p.Free(try.plan(p.Hand).text.Box(), nearLine/2) {
+		if p.spanFree(try) {
 			try.Draw(p.Sheet, p.Hand)
 			return
 		}
 	}
 	d.Draw(p.Sheet, p.Hand)
+}
+
+// spanFree reports whether the words of a span touch nothing.
+func (p *Placer) spanFree(d Span) bool {
+	l := d.plan(p.Hand)
+	free := p.Free(l.text.Box(), nearLine)
+	for _, n := range d.names(p.Hand, l) {
+		free = free && p.Free(n.text.Box(), nearLine)
+	}
+	return free && p.textsUnder(l.lo, l.hi) == 0
 }
 
 // Angle dimensions the angle at Apex between the directions to A and B with an

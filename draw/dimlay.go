@@ -18,7 +18,10 @@ func (p *rowsPlan) layChain(w *rowPlan) {
 	w.line = [2]float64{first.u, last.u}
 	w.far = w.v + p.h.extension()
 	if p.r.Side.outward() {
-		w.far = max(w.far, w.v+figureGap+height)
+		for i := 1; i < len(w.stops); i++ {
+			text := p.chainFigure(w, i).text
+			w.far = max(w.far, w.v+overLine(text, height)+height+rise(text, height))
+		}
 	}
 	outer := p.outerStops(w.index)
 	var led []figPlan
@@ -111,9 +114,9 @@ func (p *rowsPlan) leadOut(w *rowPlan, led []figPlan) {
 		return
 	}
 	height := p.h.figureHeight()
-	rise := leadRise
+	straight := leadRise
 	if p.r.Side.outward() {
-		rise = figureGap + height + leadGap
+		straight = w.far - w.v + leadGap // past the figures that have room
 	}
 	want, size := make([]float64, len(led)), make([]float64, len(led))
 	for i, f := range led {
@@ -121,17 +124,23 @@ func (p *rowsPlan) leadOut(w *rowPlan, led []figPlan) {
 		size[i] = TextWidth(f.text, height, false)
 	}
 	places := spread(want, size, 2*textGap, math.Inf(-1), math.Inf(1))
-	top := w.v + rise + leadJog
+	top := w.v + straight + leadJog
 	for i, f := range led {
-		f.leader = pts(want[i], w.v, want[i], w.v+rise, places[i], top)
-		f.box = Rect{places[i] - size[i]/2, top + leadGap, places[i] + size[i]/2, top + leadGap + height}
+		f.leader = pts(want[i], w.v, want[i], w.v+straight, places[i], top)
+		foot := top + leadGap
+		if p.r.Side.outward() { // the leader comes from below the letters
+			foot += hang(f.text, height)
+		} else {
+			foot += rise(f.text, height)
+		}
+		f.box = Rect{places[i] - size[i]/2, foot, places[i] + size[i]/2, foot + height}
 		w.figs = append(w.figs, f)
-		w.far = max(w.far, f.box.Y1)
+		w.far = max(w.far, f.box.Y1+f.reach(p.h))
 	}
 }
 
 // The foot of the figures of a running row, mm out from the dimension line.
-const runningFoot = 1.5
+const runningFoot = originRadius + leadGap
 
 // layRunning places the figures of a running row across it, each beside its
 // extension line; where they are crowded the lines step aside.
@@ -140,8 +149,15 @@ func (p *rowsPlan) layRunning(w *rowPlan) {
 	n := len(w.stops)
 	w.line = [2]float64{w.stops[0].u, w.stops[n-1].u}
 	want, size := make([]float64, n), make([]float64, n)
+	figs, gap, over := make([]figPlan, n), 0.0, 0.0
 	for i, s := range w.stops {
-		want[i], size[i] = s.u, figureGap+height
+		d := Dim{View: p.r.View, A: w.pts[0], B: s.p, Along: p.along()}
+		figs[i] = figPlan{text: d.figure(RunningDim, p.h.Figures), kind: RunningDim, dim: d, u: [2]float64{w.datum, s.u}}
+		gap = max(gap, overLine(figs[i].text, height))
+		over = max(over, rise(figs[i].text, height))
+	}
+	for i, s := range w.stops {
+		want[i], size[i] = s.u, gap+height+over
 	}
 	places := spread(want, size, nearLine, math.Inf(-1), math.Inf(1))
 	shift := 0.0
@@ -155,10 +171,9 @@ func (p *rowsPlan) layRunning(w *rowPlan) {
 		foot += jog + leadGap
 	}
 	for i, s := range w.stops {
-		d := Dim{View: p.r.View, A: w.pts[0], B: s.p, Along: p.along()}
-		f := figPlan{text: d.figure(RunningDim, p.h.Figures), kind: RunningDim, dim: d, u: [2]float64{w.datum, s.u}}
+		f := figs[i]
 		end := foot + TextWidth(f.text, height, false)
-		f.box = p.besideLine(places[i], foot, end)
+		f.box = p.besideLine(places[i], gap, Rect{Y0: foot, Y1: end})
 		w.far = max(w.far, end)
 		if isFar(places[i], s.u) {
 			turn := w.v + runningFoot
@@ -178,12 +193,13 @@ const (
 	maxJog = 15.0
 )
 
-// besideLine is the place of a figure that stands across the row on the upper
-// side of its own extension line at u, as it reads.
-func (p *rowsPlan) besideLine(u, v0, v1 float64) Rect {
+// besideLine is the place of a figure that stands across the row, gap off the
+// upper side, as it reads, of its own extension line at u; from tells how far
+// out it reaches.
+func (p *rowsPlan) besideLine(u, gap float64, from Rect) Rect {
 	height := p.h.figureHeight()
 	if p.r.Side.lying() {
-		return Rect{u - figureGap - height, v0, u - figureGap, v1}
+		return Rect{u - gap - height, from.Y0, u - gap, from.Y1}
 	}
-	return Rect{u + figureGap, v0, u + figureGap + height, v1}
+	return Rect{u + gap, from.Y0, u + gap + height, from.Y1}
 }

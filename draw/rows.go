@@ -274,7 +274,14 @@ func (p *rowsPlan) stop(q geom.Vec) stop {
 func (p *rowsPlan) rowAt(i int) float64 {
 	inward := strokeLength / 2 // what the row needs on its own inner side
 	if !p.r.Side.outward() && p.rows[i].kind != runningRow {
-		inward = figureGap + p.h.figureHeight()
+		height := p.h.figureHeight()
+		for k := 1; k < len(p.rows[i].stops); k++ {
+			text := p.chainFigure(&p.rows[i], k).text
+			inward = max(inward, overLine(text, height)+height+rise(text, height))
+		}
+	}
+	if p.rows[i].title != "" {
+		inward = max(inward, titleHalf)
 	}
 	if i == 0 {
 		first := p.r.First
@@ -337,7 +344,12 @@ func (p *rowsPlan) layTitle(w *rowPlan) {
 		box.X0, box.X1 = hi+2*textGap, hi+2*textGap+width
 	}
 	w.figs = append(w.figs, figPlan{text: w.title, box: box, along: true, title: true})
+	w.far = max(w.far, w.v+titleHalf)
 }
+
+// titleHalf is the reach of a row's title to both sides of the row, with
+// letters that hang below the baseline.
+const titleHalf = NoteHeight * (0.5 + descent)
 
 // titleHigh reports whether titles stand at the high end of u.
 func (p *rowsPlan) titleHigh() bool { return p.r.Side.outward() != p.r.swap }
