@@ -109,3 +109,53 @@ func TestFullDisk(t *testing.T) {
 	}
 	want(t, out, before...)
 }
+
+// TestKilled kills runs at different moments. Whatever lies in the folder
+// afterwards is whole, of the earlier set or of the new one, and the next run
+// clears away what was left.
+func TestKilled(t *testing.T) {
+	cmd := program(t, "draw", "garden.yaml", "-o", "out")
+	job, out := filepath.Join(cmd.Dir, "garden.yaml"), filepath.Join(cmd.Dir, "out")
+	again := func() *exec.Cmd {
+		return &exec.Cmd{Path: cmd.Path, Args: cmd.Args, Dir: cmd.Dir, Env: cmd.Env}
+	}
+	draw := func() []string {
+		t.Helper()
+		if said, err := again().CombinedOutput(); err != nil {
+			t.Fatalf("%v\n%s", err, said)
+		}
+		return folder(t, out)
+	}
+	earlier := draw()
+	text, err := os.ReadFile(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text = bytes.Replace(text, []byte("title: Garden"), []byte("title: Orchard"), 1)
+	if err := os.WriteFile(job, text, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	start := time.Now()
+	fresh := draw()
+	whole := time.Since(start)
+	const kills = 12
+	for i := range kills {
+		fill(t, out, earlier...)
+		run := again()
+		if err := run.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(whole * time.Duration(i+1) / kills)
+		run.Process.Kill()
+		run.Wait()
+		for _, f := range folder(t, out) {
+			name, _, _ := strings.Cut(f, "=")
+			if !strings.HasPrefix(name, stagePrefix) && !slices.Contains(earlier, f) && !slices.Contains(fresh, f) {
+				t.Errorf("%s is neither of the earlier set nor of the new one", name)
+			}
+		}
+	}
+	if got := draw(); !slices.Equal(got, fresh) {
+		t.Error("after the kills the folder does not hold the new set alone")
+	}
+}
