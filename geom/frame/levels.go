@@ -1,7 +1,9 @@
 package frame
 
 import (
-	"fmt"
+	"math"
+	"strconv"
+	"strings"
 
 	"plumbcut/geom"
 )
@@ -34,28 +36,50 @@ func (b *builder) levels() []Level {
 	return append(out, b.groundLevels()...)
 }
 
-// groundLevels gives finished ground and the bottom of the footings, post by
-// post where they differ.
+// groundLevels gives finished ground and the bottom of the footings.
 func (b *builder) groundLevels() []Level {
+	ground := b.byPost("finished ground", "finished ground", func(p Post) float64 { return p.Ground })
+	bottom := b.byPost("bottom of footing", "bottom of footings", func(p Post) float64 { return p.Ground - p.Footing.Depth })
+	return append(ground, bottom...)
+}
+
+// byPost names a surface at the posts, once for all posts where it lies at the
+// same level.
+func (b *builder) byPost(one, many string, level func(Post) float64) []Level {
 	posts := b.job.Posts.At
-	same := true
-	for _, p := range posts {
-		same = same && p.Ground == posts[0].Ground && p.Footing.Depth == posts[0].Footing.Depth
-	}
 	var out []Level
 	for i, p := range posts {
-		whose, plural := fmt.Sprintf(" at post %d", i+1), "footing"
-		if same {
-			whose, plural = "", "footings"
+		z := level(p)
+		var nos []string
+		first := true
+		for k, q := range posts {
+			if math.Abs(level(q)-z) < slack {
+				first = first && k >= i
+				nos = append(nos, strconv.Itoa(k+1))
+			}
 		}
-		out = append(out,
-			at("finished ground"+whose, p.Along, b.set.BeamOuter, p.Ground),
-			at("bottom of "+plural+whose, p.Along, b.set.BeamOuter, p.Ground-p.Footing.Depth))
-		if same {
-			break
+		if !first {
+			continue
 		}
+		name := many
+		if len(nos) == 1 {
+			name = one
+		}
+		if len(nos) < len(posts) {
+			name += " at post" + numberList(nos)
+		}
+		out = append(out, at(name, p.Along, b.set.BeamOuter, z))
 	}
 	return out
+}
+
+// numberList is " 3" or "s 1, 2 and 4", to follow a noun.
+func numberList(nos []string) string {
+	last := len(nos) - 1
+	if last == 0 {
+		return " " + nos[0]
+	}
+	return "s " + strings.Join(nos[:last], ", ") + " and " + nos[last]
 }
 
 func at(name string, x, y, z float64) Level { return Level{name, z, geom.V(x, y, z)} }
