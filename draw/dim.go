@@ -115,6 +115,9 @@ func (d Dim) Value() float64 { return math.Abs(d.Along.Dot(d.B.Sub(d.A))) }
 
 // figure is what is printed for a dimension of the given kind.
 func (d Dim) figure(kind DimKind, f Figures) string {
+	if d.View != nil && d.View.Figures != nil {
+		f = d.View.Figures
+	}
 	return d.Prefix + d.number(kind, f) + d.Suffix
 }
 

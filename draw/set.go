@@ -36,6 +36,9 @@ type View struct {
 	Scale float64 // paper ÷ model, 0.02 for 1:50
 	Base  geom.Pt // the point of the view plane, model mm …
 	At    geom.Pt // … that lies here on the paper
+	// Figures writes the figures of the dimensions in this view where they are
+	// to be finer than those of the set; nil: the set's.
+	Figures Figures
 }
 
 // Pt is where a model point lies on the paper.
