@@ -117,29 +117,27 @@ func TestDeliverRefusesWhatIsInTheWay(t *testing.T) {
 	}
 }
 
-// TestSwapPutsBack has the last rename fail by never staging the last file.
-func TestSwapPutsBack(t *testing.T) {
+// TestDeliverPutsBack has the very last step fail: a stale file is gone by the
+// time that it is to be moved away.
+func TestDeliverPutsBack(t *testing.T) {
 	dir := t.TempDir()
-	fill(t, dir, "b=old", "old1=x")
-	stage, err := os.MkdirTemp(dir, stagePrefix)
-	if err != nil {
-		t.Fatal(err)
+	fill(t, dir, "b=old", "old1=x", "old2=y")
+	var between []string
+	_, err := deliver(dir, set("new"), func(name string) bool {
+		if name == "old2" {
+			between = folder(t, dir)
+			os.Remove(filepath.Join(dir, name))
+		}
+		return name == "old1" || name == "old2"
+	})
+	if err == nil || !strings.Contains(err.Error(), "as they were") {
+		t.Errorf("error %v, want one that says that all is as it was", err)
 	}
-	d := delivery{dir: dir, stage: stage}
-	files := set("new")
-	if err := d.write(files[:2]); err != nil {
-		t.Fatal(err)
+	for _, f := range []string{"a=new", "b=new", "c=new"} {
+		if !slices.Contains(between, f) {
+			t.Errorf("before the failure the folder held %v, want %s there", between, f)
+		}
 	}
-	if _, err := d.swap(files, keepAll); err == nil {
-		t.Fatal("swap went well without its last file")
-	}
-	if got := folder(t, dir); !slices.Contains(got, "a=new") || !slices.Contains(got, "b=new") {
-		t.Fatalf("folder holds %v before putting back, want a and b new", got)
-	}
-	if err := d.putBack(); err != nil {
-		t.Fatal(err)
-	}
-	os.RemoveAll(stage)
 	want(t, dir, "b=old", "old1=x")
 }
 
