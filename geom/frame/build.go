@@ -266,12 +266,16 @@ func (b *builder) checkBattens() {
 	if n == 0 {
 		return
 	}
-	for _, end := range []struct {
-		batten, timber int
-		what           string
-	}{{b.battens, b.plate, "first batten runs into the plate; begin"}, {b.battens + n - 1, b.beam, "last batten runs into the beam; end"}} {
-		if geom.Overlap(b.members[end.batten].solid, b.members[end.timber].solid) > clashLeast {
-			b.check.errorf(RuleBattenClash, "battens", "the %s the battens farther from it", end.what)
-		}
+	clashes := func(batten, timber int) bool {
+		return geom.Overlap(b.members[batten].solid, b.members[timber].solid) > clashLeast
+	}
+	c := b.check
+	if clashes(b.battens, b.plate) {
+		c.errorf(RuleBattenClash, "battens.first", "the first batten runs into the plate; make first at least 0")
+	}
+	if clashes(b.battens+n-1, b.beam) {
+		// A batten stands square to the slope, so its top leans over the beam.
+		lean := b.job.Battens.Section.Depth * b.set.tan
+		c.errorf(RuleBattenClash, "battens.last", "the last batten leans into the beam, which stands above the rafters; make last at least %s", c.mm(lean))
 	}
 }

@@ -28,9 +28,12 @@ func layOutFixings(c *checker) {
 	for i, p := range c.job.Posts.At {
 		var at []float64
 		if p.Wall != "" {
-			// A screw must also pass below the rod that stands in the post.
-			top := c.beamBottom() - max(packerHeadroom, c.job.Posts.Rod.IntoPost+rodClear)
-			low := p.Ground + packerHeadroom
+			// A whole packer bears on the post, above the ground and above
+			// the end of a post on a stirrup; the highest screw passes below
+			// the rod that stands in the post.
+			margin := max(packerHeadroom, p.Packer.Height/2)
+			top := c.beamBottom() - max(margin, c.job.Posts.Rod.IntoPost+rodClear)
+			low := max(p.Ground, c.postBottom(p)) + margin
 			n := 1 + max(1, ceilCount((top-low)/p.Fixing.Spacing))
 			at = spaced(low, top, min(n, maxSticks))
 			if n > maxSticks || at[1]-at[0] < p.Packer.Height {
@@ -199,7 +202,7 @@ func (f fixer) report(c *checker, points []FixingPoint) {
 	var tight []string
 	for _, p := range points {
 		if f.fouls(p.Along) {
-			tight = append(tight, c.mm(p.Along))
+			tight = append(tight, c.figure(p.Along))
 		}
 	}
 	if len(tight) > 0 {
@@ -210,10 +213,10 @@ func (f fixer) report(c *checker, points []FixingPoint) {
 			continue
 		}
 		k := between(points[i].Along)
-		places := c.mm(points[i].Along)
+		places := c.figure(points[i].Along)
 		for i+1 < len(points) && points[i+1].Blocking && between(points[i+1].Along) == k {
 			i++
-			places += ", " + c.mm(points[i].Along)
+			places += ", " + c.figure(points[i].Along)
 		}
 		c.warnf(RuleBlocking, "plate.fixing", "no stud suits the wall plate's screws at %s: add blocking in the wall there, %s", places, c.whichStuds(k))
 	}
@@ -228,5 +231,5 @@ func (c *checker) whichStuds(k int) string {
 	case k == len(studs):
 		return "beyond the last stud"
 	}
-	return "between the studs at " + c.mm(studs[k-1]) + " and " + c.mm(studs[k])
+	return "between the studs at " + c.figure(studs[k-1]) + " and " + c.figure(studs[k])
 }

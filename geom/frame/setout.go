@@ -250,5 +250,9 @@ func layOutBattens(c *checker) {
 			n, c.mm(w), c.mm(room), max(0, int((room+slack)/w)))
 		return
 	}
+	if b.First < -j.Plate.Housing/s.cos-slack || b.Last < -j.Beam.Housing/s.cos-slack {
+		c.errorf(RuleBattenClash, "battens", "the end battens hang beyond the ends of the rafters; give a first and last of 0 or more")
+		return
+	}
 	s.Battens = spaced(b.First, b.First+room-w, n)
 }

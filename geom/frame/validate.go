@@ -51,13 +51,7 @@ type checker struct {
 }
 
 func newChecker(j *Job) *checker {
-	c := &checker{job: j}
-	if j.Units == FeetInches {
-		c.format.Units = measure.FeetInches
-	} else {
-		c.format.Step = 0.1
-	}
-	return c
+	return &checker{job: j, format: measure.Format{Units: j.Units, Step: 0.1}}
 }
 
 func (c *checker) errorf(rule Rule, path, format string, args ...any) {
@@ -68,12 +62,18 @@ func (c *checker) warnf(rule Rule, path, format string, args ...any) {
 	c.warns = append(c.warns, Warning{rule, fmt.Sprintf(format, args...), c.job.Pos(path)})
 }
 
-// mm writes a length in the job's own units, with the unit.
-func (c *checker) mm(v float64) string {
-	if c.job.Units == FeetInches {
-		return c.format.Length(v)
+// mm writes a length in the job's own units, with the unit, finely enough to
+// tell why a job is refused.
+func (c *checker) mm(v float64) string { return c.withUnit(c.format, v) }
+
+// figure writes a length as the drawings do, for warnings that stand on them.
+func (c *checker) figure(v float64) string { return c.withUnit(c.job.Format(), v) }
+
+func (c *checker) withUnit(f measure.Format, v float64) string {
+	if f.Units == measure.FeetInches {
+		return f.Length(v)
 	}
-	return c.format.Length(v) + " mm"
+	return f.Length(v) + " mm"
 }
 
 // beamTop is the level of the beam's top: the rafters' line at the beam's

@@ -90,16 +90,16 @@ func (c *checker) checkFooting(i int, p Post) {
 	case f.Size <= across:
 		c.errorf(RuleFooting, postPath(i), "the footing of post %d is %s and its post needs %s; make it larger", i+1, c.mm(f.Size), c.mm(across))
 	case f.Size < across+2*coverLeast && p.Base == InConcrete:
-		c.warnf(RuleFooting, postPath(i), "less than %s of concrete around post %d", c.mm(coverLeast), i+1)
+		c.warnf(RuleFooting, postPath(i), "less than %s of concrete around post %d", c.figure(coverLeast), i+1)
 	}
 	switch {
 	case p.Base == InConcrete && f.Pad >= f.Depth:
 		c.errorf(RuleFooting, postPath(i), "the pad of %s fills the %s deep hole of post %d; make the hole deeper", c.mm(f.Pad), c.mm(f.Depth), i+1)
 	case f.Depth < footingUsual:
-		c.warnf(RuleFooting, postPath(i), "the footing of post %d is %s deep, less than the usual %s (common practice); have the depth confirmed", i+1, c.mm(f.Depth), c.mm(footingUsual))
+		c.warnf(RuleFooting, postPath(i), "the footing of post %d is %s deep, less than the usual %s (common practice); have the depth confirmed", i+1, c.figure(f.Depth), c.figure(footingUsual))
 	}
 	if p.Base == OnStirrup && f.Stand < standLeast {
-		c.warnf(RuleStand, postPath(i), "post %d ends only %s above its footing; %s keeps its end grain dry", i+1, c.mm(f.Stand), c.mm(standLeast))
+		c.warnf(RuleStand, postPath(i), "post %d ends only %s above its footing; %s keeps its end grain dry", i+1, c.figure(f.Stand), c.figure(standLeast))
 	}
 	if i > 0 {
 		b := c.job.Posts.At[i-1]

@@ -28,8 +28,8 @@ func (c *checker) checkHead() bool {
 		c.errorf(RuleHeadHeight, "fall", "the fall leaves %s under the beam; it must be at least %s: reduce the fall, raise the plate or bring the beam in",
 			c.mm(s.HeadBeam), c.mm(headLeast))
 		return false
-	case s.HeadBeam < c.job.Levels.HeadRoom:
-		c.warnf(RuleHeadHeight, "fall", "only %s under the beam, less than the head room of %s", c.mm(s.HeadBeam), c.mm(c.job.Levels.HeadRoom))
+	case c.job.Format().Round(s.HeadBeam) < c.job.Levels.HeadRoom:
+		c.warnf(RuleHeadHeight, "fall", "only %s under the beam, less than the head room of %s", c.figure(s.HeadBeam), c.figure(c.job.Levels.HeadRoom))
 	}
 	return true
 }
@@ -59,7 +59,7 @@ func (c *checker) housingDepth(path string, deep, width float64) {
 		c.errorf(RuleHousing, path, "a housing %s deep leaves only %s of %s; make it at most %s",
 			c.mm(deep), c.mm(width-deep), c.mm(width), c.mm(width*housingMost))
 	case deep > width*housingDoubt+slack:
-		c.warnf(RuleHousing, path, "housings %s deep take more than a third of a timber %s wide", c.mm(deep), c.mm(width))
+		c.warnf(RuleHousing, path, "housings %s deep take more than a third of a timber %s wide", c.figure(deep), c.figure(width))
 	}
 }
 
@@ -69,6 +69,6 @@ func (c *checker) belowSeat(path, name string, left, depth float64) {
 		c.errorf(RuleBelowSeat, path+".section", "the rafters' housings leave %s of the %s below their seats; at least %s must be left: use a deeper %s or shallower rafters",
 			c.mm(math.Max(0, left)), name, c.mm(depth*belowLeast), name)
 	case left < depth*belowDoubt-slack:
-		c.warnf(RuleBelowSeat, path+".section", "the rafters' housings leave only %s of the %s below their seats, less than a third of its depth", c.mm(left), name)
+		c.warnf(RuleBelowSeat, path+".section", "the rafters' housings leave only %s of the %s below their seats, less than a third of its depth", c.figure(left), name)
 	}
 }

@@ -1,0 +1,71 @@
+package jobgen_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"plumbcut/geom/frame"
+	"plumbcut/geom/frame/jobgen"
+)
+
+// jobs is how many random jobs the default run audits.
+const jobs = 500
+
+// TestJobsAreSound builds random jobs and audits each: no two members clash,
+// every bearing is met, every solid is closed. Few may be refused, and only by
+// a rule.
+func TestJobsAreSound(t *testing.T) {
+	refused := 0
+	for seed := range uint64(jobs) {
+		text := jobgen.Job(seed)
+		j, err := frame.Read("random.yaml", text)
+		if err != nil {
+			t.Fatalf("seed %d cannot be read: %v\n%s", seed, err, text)
+		}
+		f, err := frame.Build(j)
+		if err != nil {
+			refused++
+			t.Logf("seed %d: %v", seed, err)
+			continue
+		}
+		for _, x := range f.Audit() {
+			t.Errorf("seed %d: %s", seed, x.What)
+		}
+		for _, m := range f.Members {
+			if err := m.Solid().Check(); err != nil {
+				t.Errorf("seed %d: %s %d: %v", seed, m.Kind, m.No, err)
+			}
+		}
+	}
+	if refused > jobs/50 {
+		t.Errorf("%d of %d random jobs were refused, want at most %d", refused, jobs, jobs/50)
+	}
+}
+
+// TestJobsAreSteady: a seed always gives the same job, another seed another.
+func TestJobsAreSteady(t *testing.T) {
+	if !bytes.Equal(jobgen.Job(7), jobgen.Job(7)) || bytes.Equal(jobgen.Job(7), jobgen.Job(8)) {
+		t.Error("a seed must give one job, and its own")
+	}
+}
+
+// TestEveryOptionIsUsed: between them the random jobs say every word that the
+// model has a branch for.
+func TestEveryOptionIsUsed(t *testing.T) {
+	var all strings.Builder
+	for seed := range uint64(jobs) {
+		all.Write(jobgen.Job(seed))
+	}
+	text := all.String()
+	for _, word := range []string{
+		"feet-inches", "deck:", "studs: {first", "studs: {at", "side: left", "side: right", "door:", "window:", "soffit:",
+		"top:", "underside:", "packers:", "base: concrete", "base: stirrup", "shape: round", "shape: square", "rod:", "wall: left",
+		"wall: right", "ground:", "centres:", "number:", "ends: flush", "ends: centred", "inset:", "seat: level", "clearance:",
+		"gap:", "shade:", "overhang:", "overhang_left:", "drop: 0\n", "angle:", "slope:", "wall face", "plate inner arris", "beam outer arris",
+	} {
+		if !strings.Contains(text, word) {
+			t.Errorf("no random job says %q", word)
+		}
+	}
+}
