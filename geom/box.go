@@ -14,10 +14,33 @@ func noBox() Box3 {
 // boxOf returns the least box that holds the points.
 func boxOf(ps []Vec) Box3 {
 	b := noBox()
-	for _, p := range ps {
-		b = b.with(p)
+	for i := range ps {
+		b.grow(&Box3{ps[i], ps[i]})
 	}
 	return b
+}
+
+// grow takes o into b. It is on the hot path of every cut, hence the plain
+// comparisons; an empty o changes nothing.
+func (b *Box3) grow(o *Box3) {
+	if o.Min.X < b.Min.X {
+		b.Min.X = o.Min.X
+	}
+	if o.Min.Y < b.Min.Y {
+		b.Min.Y = o.Min.Y
+	}
+	if o.Min.Z < b.Min.Z {
+		b.Min.Z = o.Min.Z
+	}
+	if o.Max.X > b.Max.X {
+		b.Max.X = o.Max.X
+	}
+	if o.Max.Y > b.Max.Y {
+		b.Max.Y = o.Max.Y
+	}
+	if o.Max.Z > b.Max.Z {
+		b.Max.Z = o.Max.Z
+	}
 }
 
 func (b Box3) with(p Vec) Box3 {
@@ -57,7 +80,7 @@ func (b Box3) Centre() Vec {
 }
 
 // meets reports whether the boxes come within gap of each other.
-func (b Box3) meets(o Box3, gap float64) bool {
+func (b *Box3) meets(o *Box3, gap float64) bool {
 	return b.Min.X <= o.Max.X+gap && o.Min.X <= b.Max.X+gap &&
 		b.Min.Y <= o.Max.Y+gap && o.Min.Y <= b.Max.Y+gap &&
 		b.Min.Z <= o.Max.Z+gap && o.Min.Z <= b.Max.Z+gap

@@ -13,22 +13,27 @@ type grid struct {
 }
 
 const (
-	// squaresEach is how many squares there are to an occluder, roughly.
-	squaresEach = 2
+	// entriesEach is how many squares list an occluder, on the average and
+	// roughly. Where occluders lie in many layers there are fewer squares.
+	entriesEach = 4
 
-	// maxSquares bounds the grid's memory.
-	maxSquares = 1 << 18
+	// minSquares and maxSquares bound the number of squares.
+	minSquares, maxSquares = 64, 1 << 18
 )
 
 func newGrid(occ []occluder) grid {
 	all := noBox()
+	var area float64 // of all layers
 	for i := range occ {
-		all = all.Union(occ[i].box)
+		all.grow(&occ[i].box)
+		s := occ[i].box.Size()
+		area += s.X * s.Y
 	}
 	g := grid{nx: 1, ny: 1, size: 1}
 	if !all.Empty() {
 		s := all.Size()
-		count := float64(min(maxSquares, squaresEach*len(occ)+1))
+		layers := max(1, area/max(1, s.X*s.Y))
+		count := max(minSquares, min(maxSquares, entriesEach*float64(len(occ))/layers))
 		g.x, g.y = all.Min.X, all.Min.Y
 		g.size = max(math.Sqrt(s.X*s.Y/count), max(s.X, s.Y)/count, 1)
 		g.nx, g.ny = int(s.X/g.size)+1, int(s.Y/g.size)+1

@@ -5,14 +5,14 @@ import "math"
 // Overlap returns the volume that a and b have in common, bores not deducted.
 // It is 0 for bodies that only touch.
 func Overlap(a, b Solid) float64 {
-	if a.Empty() || b.Empty() || !a.d.box.meets(b.d.box, -onTol) {
+	if a.Empty() || b.Empty() || !a.d.box.meets(&b.d.box, -onTol) {
 		return 0
 	}
 	near := reaching(b.d.cells, a.d.box, -onTol)
 	var sum float64
 	for _, c := range reaching(a.d.cells, b.d.box, -onTol) {
 		for _, o := range near {
-			if c.box.meets(o.box, -onTol) {
+			if c.box.meets(&o.box, -onTol) {
 				sum += common(c, o, b.d.planes)
 			}
 		}
@@ -24,7 +24,7 @@ func Overlap(a, b Solid) float64 {
 func reaching(cells []*cell, b Box3, gap float64) []*cell {
 	var out []*cell
 	for _, c := range cells {
-		if c.box.meets(b, gap) {
+		if c.box.meets(&b, gap) {
 			out = append(out, c)
 		}
 	}
@@ -53,7 +53,7 @@ const (
 // Contact returns the area over which faces of a and b lie against each
 // other.
 func Contact(a, b Solid) float64 {
-	if a.Empty() || b.Empty() || !a.d.box.meets(b.d.box, contactTol) {
+	if a.Empty() || b.Empty() || !a.d.box.meets(&b.d.box, contactTol) {
 		return 0
 	}
 	var sum float64
@@ -72,7 +72,7 @@ func Contact(a, b Solid) float64 {
 // ContactOn returns the area over which faces of a and b lie against each
 // other in the plane p, whichever way it looks.
 func ContactOn(a, b Solid, p Plane) float64 {
-	if a.Empty() || b.Empty() || !a.d.box.meets(b.d.box, contactTol) {
+	if a.Empty() || b.Empty() || !a.d.box.meets(&b.d.box, contactTol) {
 		return 0
 	}
 	meet := a.d.box

@@ -99,7 +99,8 @@ func samePlane(a, b Plane) bool {
 }
 
 // tidy returns c with unit normals. A plane without a direction says nothing
-// about where things are and is left out.
+// about where things are and is left out; one beyond all bounds is brought to
+// where it still is beyond them.
 func (c Convex) tidy() []Plane {
 	out := make([]Plane, 0, len(c))
 	for _, p := range c {
@@ -110,6 +111,7 @@ func (c Convex) tidy() []Plane {
 		if math.Abs(l-1) > 1e-15 {
 			p = Plane{p.N.Mul(1 / l), p.D / l}
 		}
+		p.D = max(-4*Bound, min(4*Bound, p.D))
 		out = append(out, p)
 	}
 	return out

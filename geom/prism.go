@@ -10,8 +10,14 @@ const smoothTurn = math.Pi / 6
 // from to to. The profile is simple and may be concave; one given clockwise
 // is turned round. smooth[i] says that the edge from profile[i] to the next
 // point is a facet of a curve; smooth may be nil. A profile that crosses
-// itself or has no area gives the empty solid.
+// itself, has no area or leaves the cube of Bound gives the empty solid.
 func Prism(profile []Pt, smooth []bool, from, to float64) Solid {
+	for _, p := range profile {
+		if v := V(p.X, p.Y, 0); v != v.clamp() {
+			return Solid{}
+		}
+	}
+	from, to = max(from, -Bound), min(to, Bound)
 	pts, curve := tidyProfile(profile, smooth)
 	parts, ok := convexParts(pts)
 	if !ok || !(to-from > onTol) {

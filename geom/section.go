@@ -3,10 +3,12 @@ package geom
 import "math"
 
 // Region is a piece of cut material in the axes of the cutting plane: an
-// outline, anticlockwise, and the holes in it, clockwise.
+// outline, anticlockwise, and the holes in it, clockwise. Round[i] is the true
+// curve of Holes[i] if that hole is a bore and nothing else, and nil if not.
 type Region struct {
 	Outer []Pt
 	Holes [][]Pt
+	Round []*Arc
 }
 
 // Area returns the region's area.
@@ -59,7 +61,44 @@ func (s Solid) Section(a Axes) []Region {
 	if t.Empty() {
 		return nil
 	}
-	return t.slice(a, p)
+	rs := t.slice(a, p)
+	for _, b := range s.d.bores {
+		markRound(rs, b, a, p)
+	}
+	return rs
+}
+
+// markRound notes which holes are the bore's curve in the plane p of a.
+func markRound(rs []Region, b Bore, a Axes, p Plane) {
+	m, ok := b.rimOn(p)
+	if !ok {
+		return
+	}
+	o := oval{rim: rim{a.Local(m.c), a.LocalDir(m.a), a.LocalDir(m.b)}}
+	if !o.align() {
+		return
+	}
+	arc := Arc{Pt{o.c.X, o.c.Y}, o.major, o.ratio, 0, 2 * math.Pi}
+	for i := range rs {
+		for j, h := range rs[i].Holes {
+			if arc.through(h) {
+				rs[i].Round[j] = &arc
+			}
+		}
+	}
+}
+
+// through reports whether all points of the loop lie on the arc's ellipse.
+func (a Arc) through(l []Pt) bool {
+	r := a.Major.Len()
+	u := a.Major.Mul(1 / r)
+	for _, p := range l {
+		d := p.Sub(a.Centre)
+		if math.Abs(math.Hypot(d.Dot(u), d.Dot(u.Left())/a.Ratio)-r) > weldTol {
+			return false
+		}
+	}
+	return true
 }
 
 // span returns the least and the greatest distance of the cell from p.
@@ -98,6 +137,7 @@ func (s Solid) slice(a Axes, p Plane) []Region {
 		g := Region{Outer: k.flat(nest[0], a)}
 		for _, h := range nest[1:] {
 			g.Holes = append(g.Holes, k.flat(h, a))
+			g.Round = append(g.Round, nil)
 		}
 		out = append(out, g)
 	}

@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -103,6 +104,30 @@ func TestSectionOfBores(t *testing.T) {
 		area, holes := areas(rs)
 		if len(rs) != c.regions || holes != c.holes || !near64(area, c.area, c.tol) {
 			t.Errorf("%s: %d regions, %d holes, area %.6f; want %d, %d, %.6f", c.name, len(rs), holes, area, c.regions, c.holes, c.area)
+		}
+	}
+}
+
+func TestSectionKnowsItsRoundHoles(t *testing.T) {
+	s := beam().Minus(box(300, -9, 50, 350, 99, 100)).
+		WithBore(Bore{V(200, 0, 100), V(0, 1, 0), 6, 1e4}).
+		WithBore(Bore{V(600, 0, 100), V(0.6, 0.8, 0), 6, 1e4})
+	rs := s.Section(lengthwise(25))
+	if len(rs) != 1 || len(rs[0].Holes) != 3 || len(rs[0].Round) != 3 {
+		t.Fatalf("regions %v, want one with three holes", rs)
+	}
+	for i, h := range rs[0].Holes {
+		got := "square"
+		if a := rs[0].Round[i]; a != nil {
+			got = fmt.Sprintf("%v %v %.3f", r3(a.Centre), r3(a.Major), a.Ratio)
+			for _, p := range h {
+				if d := p.Sub(a.Centre).Len(); d > a.Major.Len()+1e-6 {
+					t.Errorf("%v lies off its curve", p)
+				}
+			}
+		}
+		if want := map[string]bool{"square": true, "200,100 6,0 1.000": true, "618.75,100 7.5,0 0.800": true}; !want[got] {
+			t.Errorf("hole %d is %s", i, got)
 		}
 	}
 }

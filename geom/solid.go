@@ -43,15 +43,21 @@ type data struct {
 const Bound = 1e6
 
 // Box returns the solid box between two corners. It is empty if max does not
-// exceed min on each axis.
+// exceed min on each axis, and clipped to the cube of Bound.
 func Box(min, max Vec) Solid {
-	b := Box3{min, max}
+	b := Box3{min.clamp(), max.clamp()}
 	s := b.Size()
 	if !(s.X > onTol && s.Y > onTol && s.Z > onTol) {
 		return Solid{}
 	}
 	t, refs := (&table{}).extend(0, b.convex())
 	return t.solid([]*cell{boxCell(b, refs)}, nil)
+}
+
+// clamp brings p into the cube of Bound. What is not a number stays so.
+func (a Vec) clamp() Vec {
+	in := func(x float64) float64 { return max(-Bound, min(Bound, x)) }
+	return Vec{in(a.X), in(a.Y), in(a.Z)}
 }
 
 // FromConvex returns the solid of c: empty if c is void, clipped to the cube
@@ -72,7 +78,7 @@ func (t *table) solid(cells []*cell, bores []Bore) Solid {
 	n := len(t.planes)
 	d := &data{tab: t, planes: t.planes[:n:n], curve: t.curve[:n:n], cells: cells, bores: bores, box: noBox()}
 	for _, c := range cells {
-		d.box = d.box.Union(c.box)
+		d.box.grow(&c.box)
 	}
 	return Solid{d}
 }
@@ -124,7 +130,7 @@ func (s Solid) minus(c Convex) Solid {
 	}
 	cells := make([]*cell, 0, len(s.d.cells)+len(ps))
 	for _, c := range s.d.cells {
-		if !c.box.meets(reach, -onTol) {
+		if !c.box.meets(&reach, -onTol) {
 			cells = append(cells, c)
 			continue
 		}
@@ -178,10 +184,10 @@ func (c *cell) minus(dst []*cell, ps []Plane, refs []ref) []*cell {
 // and drawings, not in contact or clash. They must not meet each other; a
 // bore without radius, depth or direction is left out.
 func (s Solid) WithBore(b Bore) Solid {
-	if s.Empty() || !(b.Radius > 0) || !(b.Depth > 0) || b.Dir.Len() == 0 {
+	if s.Empty() || !(b.Radius > 0) || !(b.Depth > 0) || !(b.Dir.Len() > 0) || b.At != b.At.clamp() {
 		return s
 	}
-	b.Dir = b.Dir.Unit()
+	b.Dir, b.Depth = b.Dir.Unit(), min(b.Depth, 4*Bound)
 	n := len(s.d.bores)
 	return s.with(s.d.cells, append(s.d.bores[:n:n], b))
 }

@@ -2,6 +2,7 @@ package geom
 
 import (
 	"math"
+	"sync"
 	"testing"
 )
 
@@ -232,5 +233,61 @@ func TestSmoothEdges(t *testing.T) {
 	}
 	if sharp != 2 {
 		t.Errorf("the leaf has %d sharp long edges, want 2", sharp)
+	}
+}
+
+// Nonsense in gives an empty or an unchanged solid, never one with nonsense in
+// it.
+func TestNonsense(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	for i, s := range []Solid{
+		Box(V(nan, 0, 0), V(1, 1, 1)),
+		Box(V(0, 0, 0), V(1, nan, 1)),
+		Prism([]Pt{{0, 0}, {nan, 0}, {0, 1}}, nil, 0, 1),
+		Prism([]Pt{{0, 0}, {inf, 0}, {0, 1}}, nil, 0, 1),
+		Prism([]Pt{{0, 0}, {1, 0}, {0, 1}}, nil, 0, nan),
+		beam().Cut(Plane{V(1, 0, 0), -inf}),
+	} {
+		if !s.Empty() {
+			t.Errorf("case %d is not empty: %v", i, s.Bounds())
+		}
+	}
+	for i, s := range []Solid{
+		beam().Cut(Plane{V(nan, 0, 0), 0}),
+		beam().Cut(Plane{V(0, 0, 0), 0}),
+		beam().Cut(Plane{V(1, 0, 0), nan}),
+		beam().Cut(Plane{V(1, 0, 0), inf}),
+		beam().Cut(Plane{V(2, 0, 0), 2000}),
+		beam().WithBore(Bore{V(nan, 0, 0), V(0, 1, 0), 5, 5}),
+		beam().WithBore(Bore{V(0, 0, 0), V(nan, 1, 0), 5, 5}),
+	} {
+		if v := s.Volume(); !near64(v, 1e7, 1e-6) {
+			t.Errorf("case %d changed the beam: %g", i, v)
+		}
+	}
+	if b := Box(V(-inf, -inf, -inf), V(inf, inf, inf)).Bounds(); b.Size() != V(2*Bound, 2*Bound, 2*Bound) {
+		t.Errorf("all of space has bounds %v", b)
+	}
+}
+
+// Solids may be shared between goroutines, and what comes out does not depend
+// on which was first.
+func TestSharedBetweenGoroutines(t *testing.T) {
+	base := beam().Minus(pocket(500))
+	want := list(Strokes(Axonometric(0.6, 0.4), bodies(base.Minus(pocket(100), pocket(200))), Options{}))
+	got := make([]string, 8)
+	var wg sync.WaitGroup
+	for i := range got {
+		wg.Go(func() {
+			s := base.Minus(pocket(100), pocket(200))
+			got[i] = list(Strokes(Axonometric(0.6, 0.4), bodies(s), Options{}))
+			_ = base.Edges()
+		})
+	}
+	wg.Wait()
+	for i, g := range got {
+		if g != want {
+			t.Errorf("goroutine %d drew\n%s\nwant\n%s", i, g, want)
+		}
 	}
 }
