@@ -16,7 +16,8 @@ type run struct {
 // order. There is one, unless the bore crosses a pocket on its way.
 func (s Solid) runs(b Bore) []run {
 	var found []run
-	for _, c := range s.d.cells {
+	axis := boxOf([]Vec{b.At, b.At.Add(b.Dir.Mul(b.Depth))})
+	for _, c := range reaching(s.d.cells, axis, onTol) {
 		if r, ok := c.along(s.d.planes, b); ok {
 			found = append(found, r)
 		}

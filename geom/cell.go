@@ -137,7 +137,7 @@ func (k *knife) part(side int, r ref) (*cell, bool) {
 		start := len(store)
 		store = k.clip(store, f.loop, side)
 		loop := store[start:len(store):len(store)]
-		if len(loop) < 3 || !k.reaches(loop, side) {
+		if len(loop) < 3 || !k.leaves(loop) {
 			store = store[:start]
 			continue
 		}
@@ -174,8 +174,8 @@ func (k *knife) clip(dst, loop []int32, side int) []int32 {
 	return dst
 }
 
-// reaches reports whether the loop leaves the cutting plane.
-func (k *knife) reaches(loop []int32, side int) bool {
+// leaves reports whether the loop has a corner off the cutting plane.
+func (k *knife) leaves(loop []int32) bool {
 	for _, i := range loop {
 		if !k.on(i) {
 			return true

@@ -1,8 +1,10 @@
 package geom
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // volumeTol is the relative difference allowed between the volume summed over
@@ -46,19 +48,24 @@ func (s Solid) Check() error {
 	return nil
 }
 
-// closed checks that along every line the faces' rims run as often one way as
-// the other.
+// closed checks that along every stretch of every line the faces' rims run as
+// often one way as the other.
 func (k *skin) closed() error {
+	type end struct{ at, sign float64 }
 	for i := 0; i < len(k.segs); {
 		l := k.line[k.segs[i].line]
+		var ends []end
 		j := i
-		var sum float64
 		for ; j < len(k.segs) && k.segs[j].line == k.segs[i].line; j++ {
-			a, b := l.pos(k.v[k.segs[j].a]), l.pos(k.v[k.segs[j].b])
-			sum += b - a
+			ends = append(ends, end{l.pos(k.v[k.segs[j].a]), 1}, end{l.pos(k.v[k.segs[j].b]), -1})
 		}
-		if math.Abs(sum) > weldTol*float64(j-i) {
-			return fmt.Errorf("the rims along the line at %v do not balance: %g", k.v[k.segs[i].a], sum)
+		slices.SortFunc(ends, func(a, b end) int { return cmp.Compare(a.at, b.at) })
+		balance := 0.0
+		for n, e := range ends[:len(ends)-1] {
+			balance += e.sign
+			if balance != 0 && ends[n+1].at-e.at > weldTol {
+				return fmt.Errorf("the rims along the line at %v do not balance", k.v[k.segs[i].a])
+			}
 		}
 		i = j
 	}
