@@ -191,10 +191,12 @@ func (d *decoder) group(path string, g Group, n *yaml.Node) {
 	}
 	for _, f := range g.Fields {
 		at := join(path, f.Key)
-		if v := entries[f.Key]; v != nil && !blank(v) {
+		v := entries[f.Key]
+		switch {
+		case v != nil && !f.blank(v):
 			d.kind(at, f.Is, v)
 			continue
-		} else if v != nil && g.chosen(f.Key) {
+		case v != nil && g.chosen(f.Key):
 			d.given.bad[at] = true
 			d.fail(RuleMissing, Pos{v.Line, v.Column}, "%s has no value; give one, or take the key out", name(at))
 		}
@@ -208,6 +210,14 @@ func (d *decoder) group(path string, g Group, n *yaml.Node) {
 			d.fail(RuleChoice, d.given.Pos(join(path, f.Key)), "%s makes sense only beside %s; add %s or take it out", name(join(path, f.Key)), f.With, f.With)
 		}
 	}
+}
+
+// blank reports whether the value of a key counts as left out: so does an empty
+// text in quotes.
+func (f Field) blank(n *yaml.Node) bool {
+	_, free := f.Is.(text)
+	n = resolve(n)
+	return blank(n) || free && n.Kind == yaml.ScalarNode && strings.TrimSpace(n.Value) == ""
 }
 
 // entries pairs the keys of a group with their values and notes where the

@@ -1,6 +1,10 @@
 package keys
 
-import "plumbcut/geom/measure"
+import (
+	"slices"
+
+	"plumbcut/geom/measure"
+)
 
 // Field is one key of a file.
 type Field struct {
@@ -112,16 +116,15 @@ func (g Group) needs() []string {
 	return keys
 }
 
-// chosen reports whether a key belongs to a choice.
+// chosen reports whether other keys may be given or not by whether this one is:
+// then nothing may be left after it.
 func (g Group) chosen(key string) bool {
 	for _, c := range g.Choices {
-		for _, k := range c.Keys {
-			if k == key {
-				return true
-			}
+		if slices.Contains(c.Keys, key) {
+			return true
 		}
 	}
-	return false
+	return slices.ContainsFunc(g.Fields, func(f Field) bool { return f.With == key })
 }
 
 func (g Group) example() string {

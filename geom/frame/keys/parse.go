@@ -138,10 +138,10 @@ func (p *parser) document() *yaml.Node {
 	return doc.Content[0]
 }
 
-// blank reports whether a value counts as left out.
+// blank reports whether there is nothing after a key, or the word null or ~.
 func blank(n *yaml.Node) bool {
 	n = resolve(n)
-	return n.Kind == yaml.ScalarNode && (n.ShortTag() == "!!null" || strings.TrimSpace(n.Value) == "")
+	return n.Kind == yaml.ScalarNode && n.ShortTag() == "!!null"
 }
 
 // walk bounds the nesting and the number of values, with those that aliases

@@ -19,6 +19,14 @@ func Schema(table Group, title, doc string) []byte {
 		{"$schema", "http://json-schema.org/draft-07/schema#"},
 		{"title", title},
 		{"description", doc},
+		{"definitions", object{
+			{"length", pattern(sign + long + `\s*$`)},
+			{"section", pattern(`^\s*` + long + ` *[xX×] *` + long + `\s*$`)},
+			{"angle", pattern(sign + num + ` *(°|deg|degrees?)?\s*$`)},
+			{"slope", pattern(`^\s*` + num + ` *(:|in) *` + num + `\s*$`)},
+			{"share", pattern(`^\s*` + num + ` *%?\s*$`)},
+			{"date", pattern(`^\s*[0-9]{4}-[0-1][0-9]-[0-3][0-9]\s*$`)},
+		}},
 	}
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)
@@ -86,31 +94,27 @@ func (k length) schema() object {
 	if least > 0 {
 		least = math.Floor(least / measure.Inch) // were it in inches
 	}
-	return anyOf(typed("number", member{"minimum", least}, member{"maximum", k.Most}), pattern(sign+long+`\s*$`))
+	return anyOf(number(Between(least, k.Most)), defined("length"))
 }
 
-func (size) schema() object { return pattern(`^\s*` + long + ` *[xX×] *` + long + `\s*$`) }
+func (size) schema() object    { return defined("section") }
+func (k angle) schema() object { return anyOf(number(k.Span), defined("angle")) }
+func (slope) schema() object   { return defined("slope") }
+func (scale) schema() object   { return anyOf(object{{"enum", []string{"auto"}}}, defined("slope")) }
+func (k share) schema() object { return anyOf(number(k.Span), defined("share")) }
+func (date) schema() object    { return defined("date") }
 
-func (k angle) schema() object {
-	return anyOf(typed("number", member{"minimum", k.Least}, member{"maximum", k.Most}),
-		pattern(sign+num+` *(°|deg|degrees?)?\s*$`))
+func number(s Span) object {
+	return typed("number", member{"minimum", s.Least}, member{"maximum", s.Most})
 }
 
-func (slope) schema() object { return pattern(`^\s*` + num + ` *(:|in) *` + num + `\s*$`) }
-
-func (scale) schema() object { return pattern(`^\s*(auto|` + num + ` *(:|in) *` + num + `)\s*$`) }
-
-func (k share) schema() object {
-	return anyOf(typed("number", member{"minimum", k.Least}, member{"maximum", k.Most}), pattern(`^\s*`+num+` *%?\s*$`))
-}
+func defined(name string) object { return object{{"$ref", "#/definitions/" + name}} }
 
 func (k count) schema() object {
 	return typed("integer", member{"minimum", k.least}, member{"maximum", k.most})
 }
 
 func (w word) schema() object { return object{{"enum", w.words}} }
-
-func (date) schema() object { return pattern(`^\s*[0-9]{4}-[0-1][0-9]-[0-3][0-9]\s*$`) }
 
 func (k text) schema() object {
 	return object{{"type", []string{"string", "number", "boolean"}}, {"maxLength", k.most}}
@@ -158,13 +162,17 @@ func (g Group) property(f Field) object {
 	} else if f.Def != "" {
 		about = append(about, member{"default", f.Def})
 	}
-	if _, ok := f.Is.(text); ok && f.Need {
+	if _, ok := f.Is.(text); ok && (f.Need || g.chosen(f.Key)) {
 		about = append(about, member{"pattern", `\S`})
 	}
-	if f.Need || g.chosen(f.Key) {
-		return append(about, f.Is.schema()...)
+	is := f.Is.schema()
+	switch {
+	case !f.Need && !g.chosen(f.Key):
+		return append(about, anyOf(is, typed("null"))...)
+	case is[0].key == "$ref": // would hide what stands beside it
+		return append(about, anyOf(is)...)
 	}
-	return append(about, anyOf(f.Is.schema(), typed("null"))...)
+	return append(about, is...)
 }
 
 func (c Choice) schema() object {
@@ -185,7 +193,7 @@ func (f Field) leftOut() string {
 	case f.Need:
 		return "Must be given."
 	case f.Habit:
-		return "If left out: " + f.Def + ", common practice without a source, to be confirmed."
+		return "If left out: " + f.Def + " (common practice, no source: confirm)."
 	case f.Def != "":
 		return "If left out: " + f.Def + "."
 	case f.Else != "":
