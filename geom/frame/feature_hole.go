@@ -45,14 +45,15 @@ func (h Hole) Mirrored(m Member) Feature {
 	return h
 }
 
-// Figures implements Feature. "across" is the mouth's V and "up" its W.
+// Figures implements Feature. "v" and "w" are the mouth's, across the width and
+// through the depth.
 func (h Hole) Figures() FeatureFigures {
 	f := FeatureFigures{
 		Kind: h.Use + " hole",
 		Face: h.Face,
 		At:   h.Mouth.X,
 		Sizes: map[string]float64{
-			"diameter": h.Diameter, "depth": h.Depth, "across": h.Mouth.Y, "up": h.Mouth.Z,
+			"diameter": h.Diameter, "depth": h.Depth, "v": h.Mouth.Y, "w": h.Mouth.Z,
 		},
 	}
 	if h.Through {

@@ -115,7 +115,7 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 		case "weathering":
 			w = Weathering{k.At, k.Sizes["collar"], foot}
 		case "screw hole through", "rod hole through", "rod hole":
-			w = Hole{Face: k.Face, Mouth: geom.V(k.At, k.Sizes["across"], k.Sizes["up"]),
+			w = Hole{Face: k.Face, Mouth: geom.V(k.At, k.Sizes["v"], k.Sizes["w"]),
 				Diameter: k.Sizes["diameter"], Depth: k.Sizes["depth"], Through: k.Kind != "rod hole"}
 		default:
 			t.Fatalf("no way to make a %q", k.Kind)

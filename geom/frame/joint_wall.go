@@ -6,7 +6,7 @@ import (
 	"plumbcut/geom"
 )
 
-// house stands for the wall as the B of a joint.
+// theHouse stands for the house as the B of a joint.
 const theHouse = -1
 
 // screw bores a timber and its packer, if it has one, for a screw into the

@@ -10,33 +10,33 @@ import (
 // The rules of the timber: what cannot be built is an Error, what is doubtful
 // a Warning.
 const (
-	RuleSize           Rule = "size"                 // not a positive, finite size
-	RuleFall           Rule = "fall"                 // upwards, or steeper than a frame of this form
-	RuleFallBetween    Rule = "fall between"         // the named arrises are in the wrong order
-	RuleHeadHeight     Rule = "head height"          // under the beam
-	RuleBeamOut        Rule = "beam distance"        // no room between plate and beam
-	RuleRaftersOverlap Rule = "rafters overlap"      //
-	RuleRafterNumber   Rule = "number of rafters"    //
-	RuleHousing        Rule = "housing depth"        // too much of the width cut away
-	RuleBelowSeat      Rule = "timber below seat"    // too little left under a housing
-	RuleBattenNumber   Rule = "number of battens"    //
-	RuleBattensOverlap Rule = "battens overlap"      //
-	RuleBattenClash    Rule = "batten clash"         // with plate, beam or soffit
-	RuleFixing         Rule = "fixing"               // screws that cannot be placed as stated
-	RuleBlocking       Rule = "blocking"             // a screw without a stud
-	RuleStudsUnknown   Rule = "studs unknown"        //
-	RulePostOffBeam    Rule = "post off beam"        //
-	RulePostsOverlap   Rule = "posts overlap"        //
-	RulePostWall       Rule = "post on wall"         // does not stand against its return
-	RulePostDoor       Rule = "post before door"     //
-	RulePostWidth      Rule = "beam wider than post" //
-	RuleRod            Rule = "rod"                  // breaks out of beam or post, or into a housing
-	RuleFooting        Rule = "footing"              //
-	RuleStand          Rule = "stirrup clearance"    //
-	RulePlateWall      Rule = "plate off wall"       //
-	RuleOpening        Rule = "opening"              // crossed by the plate
-	RuleSoffit         Rule = "soffit"               // met by the plate or a rafter
-	RuleReturnClash    Rule = "return wall"          // run into by a timber
+	RuleSize           Rule = "size"          // not a positive, finite size
+	RuleFall           Rule = "fall"          // upwards, or steeper than a frame of this form
+	RuleFallBetween    Rule = "fall between"  // the named arrises are in the wrong order
+	RuleHeadHeight     Rule = "head height"   // under the beam
+	RuleBeamOut        Rule = "beam distance" // no room between plate and beam
+	RuleRaftersOverlap Rule = "rafters overlap"
+	RuleRafterNumber   Rule = "number of rafters"
+	RuleHousing        Rule = "housing depth"     // too much of the width cut away
+	RuleBelowSeat      Rule = "timber below seat" // too little left under a housing
+	RuleBattenNumber   Rule = "number of battens"
+	RuleBattensOverlap Rule = "battens overlap"
+	RuleBattenClash    Rule = "batten clash" // with plate, beam or soffit
+	RuleFixing         Rule = "fixing"       // screws that cannot be placed as stated
+	RuleBlocking       Rule = "blocking"     // a screw without a stud
+	RuleStudsUnknown   Rule = "studs unknown"
+	RulePostOffBeam    Rule = "post off beam"
+	RulePostsOverlap   Rule = "posts overlap"
+	RulePostWall       Rule = "post on wall" // does not stand against its return
+	RulePostDoor       Rule = "post before door"
+	RulePostWidth      Rule = "beam wider than post"
+	RuleRod            Rule = "rod" // breaks out of beam or post, or into a housing
+	RuleFooting        Rule = "footing"
+	RuleStand          Rule = "stirrup clearance"
+	RulePlateWall      Rule = "plate off wall"
+	RuleOpening        Rule = "opening"     // crossed by the plate
+	RuleSoffit         Rule = "soffit"      // met by the plate or a rafter
+	RuleReturnClash    Rule = "return wall" // run into by a timber
 )
 
 // checker gathers what is wrong or doubtful while a frame is laid out.

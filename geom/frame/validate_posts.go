@@ -98,6 +98,9 @@ func (c *checker) checkFooting(i int, p Post) {
 	case f.Depth < footingUsual:
 		c.warnf(RuleFooting, postPath(i), "the footing of post %d is %s deep, less than the usual %s (common practice); have the depth confirmed", i+1, c.figure(f.Depth), c.figure(footingUsual))
 	}
+	if under := f.Size/2 - s.Width/2 - p.Packer.Thickness; p.Wall != "" && under > slack {
+		c.warnf(RuleFooting, postPath(i), "the footing of post %d runs %s under the %s return; look at what the house stands on there before digging", i+1, c.figure(under), p.Wall)
+	}
 	if p.Base == OnStirrup && f.Stand < standLeast {
 		c.warnf(RuleStand, postPath(i), "post %d ends only %s above its footing; %s keeps its end grain dry", i+1, c.figure(f.Stand), c.figure(standLeast))
 	}

@@ -108,6 +108,7 @@ func TestDoubtful(t *testing.T) {
 		{"post before a door", RulePostDoor, func(j *Job) { j.Wall.Openings = []Opening{{"door", "", 2500, 3400, 0, 2100}} }},
 		{"shallow footing", RuleFooting, func(j *Job) { j.Posts.At[0].Footing.Depth = 500 }},
 		{"thin concrete", RuleFooting, func(j *Job) { j.Posts.At[0].Footing.Size = 250 }},
+		{"footing under a return", RuleFooting, func(j *Job) { walled(j); j.Wall.Returns = j.Wall.Returns[:1]; j.Posts.At[2] = post(5700) }},
 		{"low stirrup", RuleStand, func(j *Job) { p := &j.Posts.At[0]; p.Base, p.Footing.Stand = OnStirrup, 40 }},
 	} {
 		j := leanTo()

@@ -152,7 +152,7 @@ func (g *gen) heights() {
 		g.deck = 0
 		stand = 0
 	}
-	head := 1810 + 700*g.r.Float64()
+	head := 1830 + 700*g.r.Float64()
 	g.top = g.up(stand + head + g.beam.depth - g.drop[1] + g.fall + g.drop[0])
 }
 
