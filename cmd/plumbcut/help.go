@@ -41,7 +41,9 @@ noted on the drawings too.
 			text: `Reads and builds the job, makes every sheet in memory and audits it all: no two
 members in one place, contact at every bearing, every figure equal to the model
 and to its length on paper, no words that touch. Tells what it finds, one line
-each; any fault makes the exit status 1. With "-" the job file is read from standard input.
+each. The exit status is 1 if a drawing would not be true (draw then writes
+nothing); a place that is only hard to read is told. With "-" the job file is
+read from standard input.
 `,
 			run: console.check,
 		},

@@ -13,13 +13,15 @@ import (
 // report is what a finished drawing run tells its user: what it wrote, and
 // what to look at.
 type report struct {
-	job      *frame.Job
-	set      *draw.Set
-	request  request
-	name     string // of the job
-	dir      string
-	removed  []string
-	warnings int
+	job     *frame.Job
+	set     *draw.Set
+	request request
+	name    string // of the job
+	dir     string
+	removed []string
+
+	warnings  int // doubts about the job
+	blemishes int // places on the sheets that are hard to read
 }
 
 // String is a few lines, each about one kind of file.
@@ -48,9 +50,12 @@ func (r report) String() string {
 	if r.leftFlat() {
 		fmt.Fprintf(&b, "  %s is from an earlier run; --flat draws it anew\n", flatName(r.name))
 	}
+	if r.blemishes > mostBlemishes {
+		fmt.Fprintf(&b, "%d places on the sheets may be hard to read; plumbcut check lists them.\n", r.blemishes)
+	}
 	switch r.warnings {
 	case 0:
-		b.WriteString("No warnings. Read the cautions on the cover before anything is bought or cut.\n")
+		b.WriteString("No doubts about the job. Read the cautions on the cover before anything is bought or cut.\n")
 	case 1:
 		b.WriteString("Look first at the warning, and at the cautions on the cover.\n")
 	default:
@@ -78,23 +83,25 @@ func doubts(f *frame.Frame) (lines []string) {
 	return lines
 }
 
-// modelFaults are what the audit of the model finds. It finds nothing unless
-// this program is at fault, so nothing is drawn from such a model.
-func modelFaults(f *frame.Frame) (lines []string) {
+// audit holds the model and its sheets to the rules of the house. Faults make a
+// drawing untrue: two timbers in one place, a figure that is not the model's.
+// It finds none unless this program is wrong, and nothing is drawn then.
+// Blemishes make it hard to read; they are told, and never a reason to withhold
+// drawings.
+func audit(f *frame.Frame, set *draw.Set) (faults, blemishes []string) {
+	const ours = "this is a fault of plumbcut, not of the job"
 	for _, x := range f.Audit() {
-		lines = append(lines, fmt.Sprintf("%s: the model is not sound (%s): %s; this is a fault of plumbcut, not of the job",
-			f.Job.File, x.Rule, x.What))
+		faults = append(faults, fmt.Sprintf("%s: the model is not sound (%s): %s; %s", f.Job.File, x.Rule, x.What, ours))
 	}
-	return lines
-}
-
-// blemishes are what the audit of the sheets finds: places that a draughtsman
-// would not sign. They are never a reason to withhold drawings.
-func blemishes(f *frame.Frame, set *draw.Set) (lines []string) {
 	for _, x := range set.Audit(f.Job.Format()) {
-		lines = append(lines, fmt.Sprintf("%s: warning: %v", f.Job.File, x))
+		switch x.Rule {
+		case draw.RuleDimFigure, draw.RuleDimLength, draw.RuleDimPlace:
+			faults = append(faults, fmt.Sprintf("%s: a dimension is not true: %v; %s", f.Job.File, x, ours))
+		default:
+			blemishes = append(blemishes, fmt.Sprintf("%s: hard to read: %v", f.Job.File, x))
+		}
 	}
-	return lines
+	return faults, blemishes
 }
 
 // tell writes lines to where errors go, so that what is asked for stays alone

@@ -11,13 +11,18 @@ import (
 	"plumbcut/sheets"
 )
 
+// mostBlemishes is how many places of a sheet that are hard to read draw tells
+// one by one; check tells all.
+const mostBlemishes = 3
+
 // draw carries out "plumbcut draw".
 func (c console) draw(r request) int {
 	f, set, err := c.makeSet(r)
 	if err != nil {
 		return c.failed(err)
 	}
-	if faults := modelFaults(f); len(faults) > 0 {
+	faults, unclear := audit(f, set)
+	if len(faults) > 0 {
 		return c.failed(errors.New(strings.Join(faults, "\n")))
 	}
 	name := jobName(r.job)
@@ -30,10 +35,11 @@ func (c console) draw(r request) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	warnings := append(doubts(f), blemishes(f, set)...)
-	c.tell(warnings)
+	doubtful := doubts(f)
+	c.tell(doubtful)
+	c.tell(unclear[:min(len(unclear), mostBlemishes)])
 	fmt.Fprint(c.out, report{job: f.Job, set: set, name: name, dir: dir, request: r,
-		removed: removed, warnings: len(warnings)})
+		removed: removed, warnings: len(doubtful), blemishes: len(unclear)})
 	return exitFine
 }
 
@@ -44,13 +50,15 @@ func (c console) check(r request) int {
 		return c.failed(err)
 	}
 	doubtful := doubts(f)
-	wrong := append(modelFaults(f), blemishes(f, set)...)
+	faults, unclear := audit(f, set)
 	c.tell(doubtful)
-	c.tell(wrong)
-	fmt.Fprintf(c.out, "%s: %s, %s, %s, %s.\n", f.Job.File,
+	c.tell(faults)
+	c.tell(unclear)
+	fmt.Fprintf(c.out, "%s: %s, %s; %s, %s, %s.\n", f.Job.File,
 		count(len(f.Members), "member", "members"), count(len(set.Sheets), "sheet", "sheets"),
-		count(len(doubtful), "warning", "warnings"), count(len(wrong), "fault found", "faults found"))
-	if len(wrong) > 0 {
+		count(len(faults), "fault", "faults"), count(len(doubtful), "warning", "warnings"),
+		count(len(unclear), "place that is hard to read", "places that are hard to read"))
+	if len(faults) > 0 {
 		return exitJob
 	}
 	return exitFine
