@@ -9,7 +9,8 @@ type draft struct {
 	units         string
 	timber        Timber // of every member that does not say otherwise
 	boundaries    [3]float64
-	basis, others []Stated
+	basis         [6]Stated // wind to bushfire
+	others        []Stated
 	openings      []openingDraft
 	studFirst     float64
 	studSpacing   float64
@@ -21,6 +22,12 @@ type draft struct {
 	drop          float64
 	angle         float64
 	oneIn         float64
+}
+
+func newDraft(j *Job) *draft {
+	return &draft{Job: j, basis: [...]Stated{
+		{What: "Wind"}, {What: "Snow"}, {What: "Corrosion"}, {What: "Ground"}, {What: "Earthquake"}, {What: "Bushfire"},
+	}}
 }
 
 type openingDraft struct {
@@ -132,8 +139,7 @@ func (d *draft) siteFields() keys.Group {
 }
 
 func (d *draft) basisFields() keys.Group {
-	d.basis = []Stated{{What: "Wind"}, {What: "Snow"}, {What: "Corrosion"}, {What: "Ground"}, {What: "Earthquake"}, {What: "Bushfire"}}
-	b := d.basis
+	b := &d.basis
 	return keys.Group{Fields: []keys.Field{
 		{Key: "wind", Is: statedFields(&b[0]), Doc: "Wind zone or speed."},
 		{Key: "snow", Is: statedFields(&b[1]), Doc: "Snow load or zone."},
@@ -183,10 +189,14 @@ func timberFields(t *Timber) keys.Group {
 	}}
 }
 
-// texts are the free texts of the file, for Job.Texts.
+// texts are the free texts that the file itself gives, for Job.Texts.
 func (d *draft) texts() []located {
 	var all []located
-	keys.Texts(d.fields(), func(path, text string) { all = append(all, located{path, text}) })
+	keys.Texts(d.fields(), func(path, text string) {
+		if d.Given(path) {
+			all = append(all, located{path, text})
+		}
+	})
 	return all
 }
 

@@ -21,10 +21,10 @@ func Read(file string, text []byte) (*Job, error) {
 	if doc.Value("units") == "feet-inches" {
 		j.Units = FeetInches
 	}
-	d := draft{Job: j}
+	d := newDraft(j)
 	var errs Errors
 	j.given, errs = doc.Decode(d.fields(), j.Units)
-	c := filler{draft: &d, errs: errs}
+	c := filler{draft: d, errs: errs}
 	if len(errs) == 0 {
 		c.fill()
 	}
@@ -54,10 +54,10 @@ func (j *Job) Format() measure.Format { return measure.Format{Units: j.Units} }
 
 // Schema is the JSON Schema of a job file, for editors.
 func Schema() []byte {
-	return keys.Schema((&draft{Job: new(Job)}).fields(), "Plumbcut job file", "One timber pergola or lean-to against a house wall. "+
+	return keys.Schema(newDraft(new(Job)).fields(), "Plumbcut job file", "One timber pergola or lean-to against a house wall. "+
 		"Lengths: a bare number is in millimetres, or in inches where units is feet-inches; or in words, like 2.4 m or 11' 4 3/8\". "+
 		"'Along' is to the right along the wall, seen standing outside and facing the house; 'out' is away from the outer face of the cladding.")
 }
 
 // KeyReference lists every key of a job file for people, in Markdown.
-func KeyReference() string { return keys.Reference((&draft{Job: new(Job)}).fields()) }
+func KeyReference() string { return keys.Reference(newDraft(new(Job)).fields()) }

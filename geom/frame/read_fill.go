@@ -66,7 +66,7 @@ func (f *filler) fillSite() {
 			f.Site.Boundaries = append(f.Site.Boundaries, Boundary{s, f.boundaries[i]})
 		}
 	}
-	f.Basis = append(f.basis, f.others...)
+	f.Basis = append(f.basis[:], f.others...)
 }
 
 // fillTimber gives each kind of member what the job's timber says, but for

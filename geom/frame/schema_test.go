@@ -44,6 +44,7 @@ func TestSchemaIsKept(t *testing.T) {
 // against what the schema says. The schema may be looser only in what it does
 // not see: order, a window's sill, the range of a measure in words.
 func TestSchemaAgrees(t *testing.T) {
+	t.Parallel()
 	schema := parseSchema(t)
 	for _, file := range fullJobs(t) {
 		var doc yaml.Node
@@ -104,7 +105,7 @@ func mutate(n *yaml.Node, path string, do func(what string)) {
 		}
 	}
 	kept := *n
-	for _, other := range []string{"?", "-1000000000", "1000000000", "1.5", "''", "true", "[]", "[[1]]", "{}", "{zz: 1}"} {
+	for _, other := range []string{"?", "-1000000000", "1000000000", "1.5", "''", "true", "[[1]]", "{}"} {
 		var doc yaml.Node
 		if err := yaml.Unmarshal([]byte(other), &doc); err != nil {
 			panic(err)
