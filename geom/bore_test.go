@@ -34,6 +34,28 @@ func TestBoreVolume(t *testing.T) {
 	}
 }
 
+// A bore that passes from cell to cell is one bore still; one that passes a
+// slot is two.
+func TestBoreAcrossSeams(t *testing.T) {
+	s := beam().Minus(pocket(100), box(195, 20, 120, 215, 30, 999))
+	for _, c := range []struct {
+		at   Vec
+		want int
+	}{{V(120, 0, 100.5), 1}, {V(200, 0, 80), 1}, {V(200, 0, 120), 1}, {V(200, 0, 150), 2}} {
+		b := Bore{c.at, V(0, 1, 0), 1, 1e4}
+		if got := s.runs(b); len(got) != c.want {
+			t.Errorf("at %v: runs %v, want %d", c.at, got, c.want)
+		}
+	}
+	along := Bore{V(0, 45, 50), V(1, 0, 0), 1, 1e4}
+	if got := s.runs(along); len(got) != 1 || !near64(got[0].to, 1000, 1e-9) {
+		t.Errorf("along the beam: runs %v", got)
+	}
+	if len(s.d.cells) < 6 {
+		t.Errorf("%d cells are too few to tell", len(s.d.cells))
+	}
+}
+
 func TestBoreStrokes(t *testing.T) {
 	bar := Box(V(0, 0, 0), V(100, 10, 20))
 	outline := "1v 0,0 100,0; 1v 0,20 100,20; 1v 0,0 0,20; 1v 100,0 100,20; "

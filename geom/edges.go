@@ -9,7 +9,8 @@ type Edge struct {
 	Smooth bool
 }
 
-// edge is an Edge by its corners, with the faces beside it if it is smooth.
+// edge is an Edge by its corners, with the faces beside it if it is smooth; if
+// it is not, both are 0.
 type edge struct {
 	a, b   int32
 	smooth bool
@@ -92,7 +93,7 @@ func (k *skin) alongLine(out []edge, segs []seg, curve []int32) []edge {
 		if n.smooth {
 			n.f, n.g = min(here[0], here[1]), max(here[0], here[1])
 		}
-		if m := len(out) - 1; m >= first && out[m].b == n.a && out[m].smooth == n.smooth && out[m].f == n.f && out[m].g == n.g {
+		if m := len(out) - 1; m >= first && out[m].b == n.a && out[m].f == n.f && out[m].g == n.g {
 			out[m].b = n.b
 			continue
 		}

@@ -114,6 +114,18 @@ func TestSolidsAreValues(t *testing.T) {
 	}
 }
 
+// Solids that grow out of one share its planes but do not see each other's.
+func TestTablesDoNotMix(t *testing.T) {
+	a := beam()
+	b, c := a.Minus(pocket(100)), a.Minus(pocket(300))
+	if n, m := len(b.d.planes), len(c.d.planes); n != 10 || m != 10 {
+		t.Errorf("%d and %d planes, want 10 each", n, m)
+	}
+	if b.d.tab != a.d.tab || c.d.tab == a.d.tab {
+		t.Error("the first to grow goes on with the table, the next takes a copy")
+	}
+}
+
 // A pocket far from a cell must leave the cell itself in place, or a long
 // timber would be copied again for every pocket.
 func TestCutsStayLocal(t *testing.T) {

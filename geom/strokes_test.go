@@ -76,6 +76,9 @@ func TestStrokes(t *testing.T) {
 			"; 2v 40,-50 40,0; 2v 60,-50 60,0; 2v 40,-50 60,-50; 2v 40,20 40,50; 2v 60,20 60,50; 2v 40,50 60,50"},
 		{"glass bar", Front(), []Body{{1, bar, true}, {2, post, false}}, Options{}, outline +
 			"; 2v 40,-50 40,50; 2v 60,-50 60,50; 2v 40,-50 60,-50; 2v 40,50 60,50"},
+		// What the glass hides of itself does not take away what is seen through it.
+		{"glass bar with a recess", Front(), []Body{{1, recess, true}, {2, post, false}}, Options{}, outline +
+			"; 1h 40,10 60,10; 2v 40,-50 40,50; 2v 60,-50 60,50; 2v 40,-50 60,-50; 2v 40,50 60,50"},
 		{"bar seen from behind", Back(), bodies(bar, post), Options{}, "" +
 			"1v -100,0 -60,0; 1v -40,0 0,0; 1h -60,0 -40,0; 1v -100,20 -60,20; 1v -40,20 0,20; 1h -60,20 -40,20; 1v 0,0 0,20; 1v -100,0 -100,20" +
 			"; 2v -60,-50 -60,50; 2v -40,-50 -40,50; 2v -60,-50 -40,-50; 2v -60,50 -40,50"},
