@@ -48,6 +48,7 @@ type Rows struct {
 	Side   Side
 	First  float64 // from the outline to the first row, mm on paper; 0 is 10
 	Reach  float64 // how deep in the outline an extension line may start, mm on paper
+	Within bool    // titles stand over their rows where a space is wide enough, so that none sticks out
 	rows   []row
 	swap   bool // titles at the other end than usual
 }
@@ -339,12 +340,32 @@ func (p *rowsPlan) layTitle(w *rowPlan) {
 		lo, hi = min(lo, f.box.X0), max(hi, f.box.X1)
 	}
 	width, half := TextWidth(w.title, NoteHeight, false), NoteHeight/2
+	if box, ok := p.titleWithin(w, width); ok {
+		w.figs = append(w.figs, figPlan{text: w.title, box: box, along: true, title: true})
+		return
+	}
 	box := Rect{lo - 2*textGap - width, w.v - half, lo - 2*textGap, w.v + half}
 	if p.titleHigh() {
 		box.X0, box.X1 = hi+2*textGap, hi+2*textGap+width
 	}
 	w.figs = append(w.figs, figPlan{text: w.title, box: box, along: true, title: true})
 	w.far = max(w.far, w.v+titleHalf)
+}
+
+// titleWithin is the place of a running row's title over the widest space
+// between two of its stops, if it is wanted there and has room.
+func (p *rowsPlan) titleWithin(w *rowPlan, width float64) (Rect, bool) {
+	if !p.r.Within || w.kind != runningRow {
+		return Rect{}, false
+	}
+	widest := 1
+	for i := 2; i < len(w.stops); i++ {
+		if w.stops[i].u-w.stops[i-1].u > w.stops[widest].u-w.stops[widest-1].u {
+			widest = i
+		}
+	}
+	mid, fits := fitSpace(w.stops[widest-1].u, w.stops[widest].u, width+arrowLength, p.outerStops(w.index))
+	return p.figureBox(w.title, w.v, mid), fits
 }
 
 // titleHalf is the reach of a row's title to both sides of the row, with
