@@ -25,6 +25,20 @@ type block interface {
 	finish(p *page)
 }
 
+// shaped is a block that leaves a corner of its extent free, which the title
+// block of the sheet may take.
+type shaped interface {
+	// pieces are rectangles that cover the block, as extent gives one.
+	pieces(h draw.Hand, scale float64) []draw.Rect
+}
+
+func piecesOf(b block, h draw.Hand, scale float64) []draw.Rect {
+	if s, ok := b.(shaped); ok {
+		return s.pieces(h, scale)
+	}
+	return []draw.Rect{b.extent(h, scale)}
+}
+
 // page is a sheet being drawn.
 type page struct {
 	sheet  *draw.Sheet
@@ -123,9 +137,11 @@ func (p placing) fit(h draw.Hand, sp draw.Space) ([][]geom.Pt, bool) {
 			if b == nil {
 				continue
 			}
-			e := b.extent(h, p.scale).Move(at[r][c])
-			if !free.Encloses(e) || e.Expand(blockGap/2).Overlaps(sp.Block) {
-				return nil, false
+			for _, e := range piecesOf(b, h, p.scale) {
+				e = e.Move(at[r][c])
+				if !free.Encloses(e) || e.Expand(blockGap/2).Overlaps(sp.Block) {
+					return nil, false
+				}
 			}
 		}
 	}
