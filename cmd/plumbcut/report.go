@@ -13,15 +13,13 @@ import (
 // report is what a finished drawing run tells its user: what it wrote, and
 // what to look at.
 type report struct {
-	job     *frame.Job
-	set     *draw.Set
-	request request
-	name    string // of the job
-	dir     string
-	removed []string
-
-	warnings  int // doubts about the job
-	blemishes int // places on the sheets that are hard to read
+	job      *frame.Job
+	set      *draw.Set
+	request  request
+	name     string // of the job
+	dir      string
+	removed  []string
+	warnings int // doubts about the job
 }
 
 // String is a few lines, each about one kind of file.
@@ -49,9 +47,6 @@ func (r report) String() string {
 	}
 	if r.leftFlat() {
 		fmt.Fprintf(&b, "  %s is from an earlier run; --flat draws it anew\n", flatName(r.name))
-	}
-	if r.blemishes > mostBlemishes {
-		fmt.Fprintf(&b, "%d places on the sheets may be hard to read; plumbcut check lists them.\n", r.blemishes)
 	}
 	switch r.warnings {
 	case 0:

@@ -1,9 +1,7 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
@@ -11,9 +9,18 @@ import (
 	"plumbcut/sheets"
 )
 
-// mostBlemishes is how many places of a sheet that are hard to read draw tells
-// one by one; check tells all.
-const mostBlemishes = 3
+// fewFindings is how many findings of one kind draw tells one by one; check
+// tells all.
+const fewFindings = 3
+
+// firstFew cuts findings short for draw, and says so.
+func firstFew(lines []string) []string {
+	if len(lines) <= fewFindings {
+		return lines
+	}
+	return append(lines[:fewFindings:fewFindings],
+		fmt.Sprintf("… and %d more like these; plumbcut check lists them all", len(lines)-fewFindings))
+}
 
 // draw carries out "plumbcut draw".
 func (c console) draw(r request) int {
@@ -23,7 +30,8 @@ func (c console) draw(r request) int {
 	}
 	faults, unclear := audit(f, set)
 	if len(faults) > 0 {
-		return c.failed(errors.New(strings.Join(faults, "\n")))
+		c.tell(firstFew(faults))
+		return exitJob
 	}
 	name := jobName(r.job)
 	files, err := renderAll(documents(name, set, r))
@@ -37,9 +45,9 @@ func (c console) draw(r request) int {
 	}
 	doubtful := doubts(f)
 	c.tell(doubtful)
-	c.tell(unclear[:min(len(unclear), mostBlemishes)])
+	c.tell(firstFew(unclear))
 	fmt.Fprint(c.out, report{job: f.Job, set: set, name: name, dir: dir, request: r,
-		removed: removed, warnings: len(doubtful), blemishes: len(unclear)})
+		removed: removed, warnings: len(doubtful)})
 	return exitFine
 }
 
