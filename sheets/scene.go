@@ -129,7 +129,9 @@ func (l look) trim(s geom.Solid) geom.Solid {
 // open cuts a solid by the section plane and keeps what lies beyond it.
 func (l look) open(body int, s geom.Solid) (geom.Solid, []cutFace) {
 	var faces []cutFace
-	for _, r := range s.Section(l.axes.Axes(*l.cut)) {
+	// Of the points of the plane, the one that the view projects to its origin.
+	middle := l.axes.Toward.Mul(l.axes.Depth(*l.cut))
+	for _, r := range s.Section(l.axes.Axes(middle)) {
 		faces = append(faces, cutFace{body, r})
 	}
 	return s.Cut(geom.PlaneAt(*l.cut, l.axes.Toward)), faces
