@@ -93,8 +93,12 @@ func (a *Around) Refer(sheetOf func(letter string) string) {
 // arrange sets each part clear of those nearer to the view: rows, then levels,
 // then notes.
 func (a *Around) arrange(h Hand) {
-	a.Top.swap = !a.Left.titled() // titles at the left, unless others stand there
+	// Titles of lying rows stand at the left, unless something else does.
+	left, right := !a.notes[0].Empty(), !a.notes[1].Empty()
+	a.Top.swap = !left && (right || !a.Left.titled())
+	a.Bottom.swap = left
 	over, under := a.Top.Extent(h), a.Bottom.Extent(h)
+	a.clearCorners(h, over.Union(under))
 	for i, rows := range []*Rows{a.Left, a.Right} {
 		depth := rows.Depth(h)
 		if l := a.levels[i]; !l.Empty() {
@@ -115,6 +119,34 @@ func (a *Around) arrange(h Hand) {
 	}
 }
 
+// clearCorners moves the rows at the sides out past those above and below where
+// figures that reach past a corner of the view would touch.
+func (a *Around) clearCorners(h Hand, lying Rect) {
+	words, lines := a.Top.ink(h)
+	w, l := a.Bottom.ink(h)
+	words, lines = append(words, w...), append(lines, l...)
+	out := a.View.Outline(a.Bounds)
+	for i, rows := range []*Rows{a.Left, a.Right} {
+		rows.shift = 0
+		w, l := rows.ink(h)
+		if touch(w, words) || touch(w, lines) || touch(l, words) {
+			rows.shift = [2]float64{out.X0 - lying.X0, lying.X1 - out.X1}[i]
+		}
+	}
+}
+
+// touch reports whether a rectangle of one list comes near one of the other.
+func touch(as, bs []Rect) bool {
+	for _, a := range as {
+		for _, b := range bs {
+			if a.Expand(textGap).Overlaps(b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // inWay is how far a part at the Left (0) or Right (1) must move out so that
 // rows that reach past the corner of the view are not in its way.
 func (a *Around) inWay(side int, part, rows Rect) float64 {
@@ -128,20 +160,39 @@ func (a *Around) inWay(side int, part, rows Rect) float64 {
 	return max(0, rows.X1-out.X1+textGap)
 }
 
-// cutLines sets the ends of the section marks on the edge of the parts that
-// cover r, in coordinates of the paper.
-func (a *Around) cutLines(r Rect) []cutLine {
+// cutLines sets the ends of the section marks outside the rows that stand over
+// and under (or left and right of) the view, or outside all rows where the
+// bubbles would touch those at the other sides.
+func (a *Around) cutLines(h Hand) []cutLine {
 	var out []cutLine
+	outline := a.View.Outline(a.Bounds)
 	for _, c := range a.cuts {
 		p, q := a.View.Pt(c.A), a.View.Pt(c.B)
-		if d := q.Sub(p); math.Abs(d.X) > math.Abs(d.Y) {
-			p, q = geom.P(r.X0-textGap, p.Y), geom.P(r.X1+textGap, p.Y)
-		} else {
-			p, q = geom.P(p.X, r.Y0-textGap), geom.P(p.X, r.Y1+textGap)
+		d := q.Sub(p)
+		across := math.Abs(d.X) > math.Abs(d.Y)
+		r, others := outline.Union(a.Top.Extent(h)).Union(a.Bottom.Extent(h)), []*Rows{a.Left, a.Right}
+		if across {
+			r, others = outline.Union(a.Left.Extent(h)).Union(a.Right.Extent(h)), []*Rows{a.Top, a.Bottom}
 		}
-		out = append(out, cutLine{c, p, q})
+		line := c.outside(r, across)
+		for _, rows := range others {
+			words, lines := rows.ink(h)
+			if touch(line.boxes(), words) || touch(line.boxes(), lines) {
+				line = c.outside(a.rowsExtent(h), across)
+			}
+		}
+		out = append(out, line)
 	}
 	return out
+}
+
+// outside is the mark with its ends outside r.
+func (c Section) outside(r Rect, across bool) cutLine {
+	at := c.View.Pt(c.A)
+	if across {
+		return cutLine{c, geom.P(r.X0-textGap, at.Y), geom.P(r.X1+textGap, at.Y)}
+	}
+	return cutLine{c, geom.P(at.X, r.Y0-textGap), geom.P(at.X, r.Y1+textGap)}
 }
 
 // Extent is the rectangle of paper that the view and all parts round it need
@@ -160,7 +211,7 @@ func (a *Around) Extent(h Hand) Rect {
 func (a *Around) parts(h Hand) Rect {
 	a.arrange(h)
 	r := a.rowsExtent(h)
-	for _, c := range a.cutLines(r) {
+	for _, c := range a.cutLines(h) {
 		r = r.Union(c.extent())
 	}
 	for i := range a.levels {
@@ -209,7 +260,7 @@ func (a *Around) DrawParts(s *Sheet, h Hand) {
 	for _, rows := range a.Sloped {
 		rows.Draw(s, h)
 	}
-	for _, c := range a.cutLines(a.rowsExtent(h)) {
+	for _, c := range a.cutLines(h) {
 		c.draw(s)
 	}
 	for _, l := range a.levels {

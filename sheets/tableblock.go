@@ -63,3 +63,54 @@ func (b stackBlock) finish(p *page) {
 		part.finish(p)
 	}
 }
+
+// besideBlock is several blocks side by side, their tops in line, so that they
+// share a cell of a grid.
+type besideBlock []block
+
+func (b besideBlock) extent(h draw.Hand, scale float64) draw.Rect {
+	r := draw.Rect{}
+	for i, part := range b {
+		e := part.extent(h, scale)
+		if i > 0 {
+			r.X1 += columnGap
+		}
+		r.X1 += e.W()
+		r.Y0 = min(r.Y0, -e.H())
+	}
+	return r
+}
+
+func (b besideBlock) draw(p *page, at geom.Pt, scale float64) {
+	x := at.X
+	for _, part := range b {
+		e := part.extent(p.hand, scale)
+		part.draw(p, geom.P(x-e.X0, at.Y-e.Y1), scale)
+		x += e.W() + columnGap
+	}
+}
+
+func (b besideBlock) finish(p *page) {
+	for _, part := range b {
+		part.finish(p)
+	}
+}
+
+// hung is a block whose top stands level with that of another one in the same
+// row of a grid.
+type hung struct {
+	block
+	beside block
+}
+
+func (b hung) drop(h draw.Hand, scale float64) geom.Pt {
+	return geom.P(0, b.beside.extent(h, scale).Y1-b.block.extent(h, scale).Y1)
+}
+
+func (b hung) extent(h draw.Hand, scale float64) draw.Rect {
+	return b.block.extent(h, scale).Move(b.drop(h, scale))
+}
+
+func (b hung) draw(p *page, at geom.Pt, scale float64) {
+	b.block.draw(p, at.Add(b.drop(p.hand, scale)), scale)
+}

@@ -64,6 +64,8 @@ func (b *viewBlock) set(at geom.Pt, scale float64) {
 }
 
 func (b *viewBlock) extent(h draw.Hand, scale float64) draw.Rect {
+	was := *b.view
+	defer func() { *b.view = was }() // a view that is drawn stays where it is
 	b.set(geom.Pt{}, scale)
 	e := b.Extent(h).Union(b.view.Outline(b.pic.all))
 	return draw.Rect{X0: e.X0 - b.pad.X0, Y0: e.Y0 - b.pad.Y0, X1: e.X1 + b.pad.X1, Y1: e.Y1 + b.pad.Y1}

@@ -1,0 +1,110 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// planColumn is what stands beside the framing plan: the members with their
+// sizes, and the notes.
+func (m *maker) planColumn() block {
+	return besideBlock{
+		&tableBlock{m.planMembers()},
+		&wordBlock{draw.NoteBlock{Title: "Notes", Numbered: true, Notes: m.planNotes()}},
+	}
+}
+
+// planMembers lists the marks on the plans with their sizes.
+func (m *maker) planMembers() draw.Table {
+	t := draw.Table{Title: "Members", Columns: []draw.Column{
+		{Head: "Mark"}, {Head: "No.", Align: draw.End}, {Head: "Member"}, {Head: "Actual size", Align: draw.End}, {Head: "Length", Align: draw.End},
+	}}
+	seen := map[string]bool{}
+	for _, mb := range m.frame.Members {
+		key := mb.Mark + string(mb.Hand)
+		if mb.Kind == frame.KindFooting || seen[key] {
+			continue
+		}
+		seen[key] = true
+		name := string(mb.Kind)
+		if mb.Hand != frame.NoHand {
+			name += ", " + string(mb.Hand)
+		}
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
+			mb.Mark, strconv.Itoa(mb.Quantity), name, m.figures.Size(mb.Section.Depth, mb.Section.Width), m.figures.Length(mb.Length),
+		}})
+	}
+	return t
+}
+
+// diagonals are those of the frame as a tape measures them, from the plate's
+// top outer arris to the beam's: from the left end of the plate and from its
+// right end.
+func (m *maker) diagonals() (fromLeft, fromRight float64) {
+	j, s := m.job, m.frame.Setout
+	beamTop := m.frame.Of(frame.KindBeam)[0].Solid().Bounds().Max.Z
+	plate := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, j.Plate.Top) }
+	beam := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, beamTop) }
+	return beam(j.Beam.To).Sub(plate(j.Plate.From)).Len(), beam(j.Beam.From).Sub(plate(j.Plate.To)).Len()
+}
+
+// squareNote gives the diagonals and what they should differ by.
+func (m *maker) squareNote() string {
+	a, b := m.diagonals()
+	f := m.figures
+	how := "Check for square before the rafters go in. Tape from the plate's top outer arris to the beam's, end to end crosswise: "
+	if f.Round(a) == f.Round(b) {
+		return how + fmt.Sprintf("both diagonals measure %s.", f.Length(a))
+	}
+	return how + fmt.Sprintf("%s from the left end of the plate and %s from its right end. They differ by %s because the ends do.",
+		f.Length(a), f.Length(b), f.Length(math.Abs(f.Round(a)-f.Round(b))))
+}
+
+// planNotes are the notes of the framing plan.
+func (m *maker) planNotes() []string {
+	notes := []string{
+		"Running dimensions along the wall start at the left end of the plate. Left and right are as seen standing outside, facing the house.",
+		m.squareNote(),
+		"Measure the clear distance between plate and beam at every rafter before cutting it.",
+	}
+	if len(m.job.Wall.Studs) == 0 {
+		return append(notes, "The stud positions are to be found on site. Move each screw of the plate on to a stud, still clear of the rafters.")
+	}
+	if n := len(m.blocked()); n > 0 {
+		notes = append(notes, fmt.Sprintf("No stud stands behind the screws of the plate at %s: add blocking in the wall there.", joined(m.blocked())))
+	}
+	return append(notes, "Prove every stud by drilling a pilot hole before the plate goes up.")
+}
+
+// blocked are the places of the plate's screws that need blocking, from the
+// left end of the plate.
+func (m *maker) blocked() []string {
+	var out []string
+	for _, f := range m.frame.Setout.PlateFixings {
+		if f.Blocking {
+			out = append(out, m.figures.Length(f.Along-m.job.Plate.From))
+		}
+	}
+	return out
+}
+
+// joined lists words as one says them: "a, b and c".
+func joined(words []string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	default:
+		s := words[0]
+		for _, w := range words[1 : n-1] {
+			s += ", " + w
+		}
+		return s + " and " + words[n-1]
+	}
+}

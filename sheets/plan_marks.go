@@ -1,0 +1,133 @@
+package sheets
+
+import (
+	"fmt"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// framingMarks marks the members, the fall and the house on the framing plan.
+func (m *maker) framingMarks(p *page, v *draw.View, w wallPlan) {
+	m.fallArrow(p, v)
+	m.wallWords(p, v, w)
+	m.markOnce(p, v, frame.KindPlate)
+	m.markOnce(p, v, frame.KindBeam)
+	m.markEach(p, v, frame.KindPost)
+	m.markEach(p, v, frame.KindRafter)
+}
+
+// fallArrow shows the fall in a bay that nothing else is in.
+func (m *maker) fallArrow(p *page, v *draw.View) {
+	s := m.frame.Setout
+	x := m.clearBay()
+	draw.Fall{
+		View: v, Prefix: "fall ",
+		A: geom.V(x, s.PlateOuter, m.frame.RafterTop(s.PlateOuter)),
+		B: geom.V(x, s.BeamInner, m.frame.RafterTop(s.BeamInner)),
+	}.Draw(p.sheet, p.hand)
+}
+
+// clearBay is the middle of a bay well away from the section line.
+func (m *maker) clearBay() float64 {
+	at := m.frame.Setout.Rafters
+	k := len(at) / 4
+	return (at[k] + at[k+1]) / 2
+}
+
+// middle is the middle of a member's upper side.
+func middle(mb frame.Member) geom.Vec {
+	return mb.Place.Point(geom.V(mb.Length/2, mb.Section.Width/2, mb.Section.Depth))
+}
+
+// id names a member in the files.
+func memberID(mb frame.Member) string { return fmt.Sprintf("%s-%d", mb.Mark, mb.No) }
+
+// markOnce marks the one member of a kind, a third along it.
+func (m *maker) markOnce(p *page, v *draw.View, k frame.Kind) {
+	for _, mb := range m.frame.Of(k) {
+		at := mb.Place.Point(geom.V(mb.Length/3, mb.Section.Width/2, mb.Section.Depth/2))
+		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
+	}
+}
+
+// markEach marks every member of a kind; alike ones in a row once, with their
+// number.
+func (m *maker) markEach(p *page, v *draw.View, k frame.Kind) {
+	all := m.frame.Of(k)
+	const alike = 4 // so many in a row are marked once
+	if len(all) >= alike && all[0].Mark == all[len(all)-1].Mark {
+		mb := all[len(all)*2/3]
+		p.placer.Part(draw.Part{View: v, At: m.markPoint(mb), Mark: fmt.Sprintf("%s × %d", mb.Mark, len(all)), ID: memberID(mb)})
+		return
+	}
+	for _, mb := range all {
+		p.placer.Part(draw.Part{View: v, At: m.markPoint(mb), Mark: mb.Mark, ID: memberID(mb)})
+	}
+}
+
+// markPoint is the point of a member at which its mark points.
+func (m *maker) markPoint(mb frame.Member) geom.Vec {
+	const nearBeam = 0.9 // of a rafter: its mark then stands before the beam
+	switch mb.Kind {
+	case frame.KindPost:
+		return mb.Place.Point(geom.V(mb.Length, mb.Section.Width/2, mb.Section.Depth*3/4))
+	case frame.KindRafter:
+		return mb.Place.Point(geom.V(mb.Length*nearBeam, mb.Section.Width/2, mb.Section.Depth))
+	}
+	return middle(mb)
+}
+
+// wallWords letters the openings and the house behind the wall.
+func (m *maker) wallWords(p *page, v *draw.View, w wallPlan) {
+	base := v.Flat(geom.P(0, w.back)).Y + wordStrip/2
+	x0, x1 := v.Flat(geom.P(w.x0, 0)).X, v.Flat(geom.P(w.x1, 0)).X
+	put := func(width, want float64, draw func(at geom.Pt)) {
+		if x, ok := freeAlong(p, base, width, want, x0, x1); ok {
+			draw(geom.P(x, base))
+		}
+	}
+	for _, o := range m.job.Wall.Openings {
+		name := o.Name
+		if name == "" {
+			name = o.Kind
+		}
+		put(draw.TextWidth(name, draw.NoteHeight, false), v.Flat(geom.P((o.From+o.To)/2, 0)).X, func(at geom.Pt) {
+			p.sheet.AddText(draw.Text{Layer: draw.Notes, At: geom.P(at.X, at.Y-draw.NoteHeight/2), Align: draw.Centred, Height: draw.NoteHeight, String: name})
+		})
+	}
+	const arrows = 12 // mm on paper, both arrows of the words
+	words := "house this side"
+	width := draw.TextWidth(words, draw.NoteHeight, false) + arrows
+	for rise := 0.0; rise < mostRise; rise += draw.NoteHeight {
+		if x, ok := freeAlong(p, base+rise, width, x1+width, x0-width, x1+2*width); ok {
+			p.sheet.Toward(words, geom.P(x, base+rise), geom.P(0, 1))
+			return
+		}
+	}
+}
+
+// mostRise is how far above the wall the words 'house this side' may stand, mm
+// on paper.
+const mostRise = 40.0
+
+// freeAlong finds a place for words of a width, their middle at the height y
+// and as near as possible to x = want, between x0 and x1.
+func freeAlong(p *page, y, width, want, x0, x1 float64) (float64, bool) {
+	const step, gap = 2.0, 1.0 // mm on paper
+	lo, hi := x0+width/2, x1-width/2
+	if lo > hi {
+		return 0, false
+	}
+	want = min(max(want, lo), hi)
+	for d := 0.0; d <= x1-x0; d += step {
+		for _, x := range []float64{want - d, want + d} {
+			r := draw.Rect{X0: x - width/2, Y0: y - draw.NoteHeight, X1: x + width/2, Y1: y + draw.NoteHeight}
+			if x >= lo && x <= hi && p.placer.Free(r, gap) {
+				return x, true
+			}
+		}
+	}
+	return 0, false
+}
