@@ -46,7 +46,7 @@ func (f Finding) String() string {
 const (
 	textToText   = 1.0  // draughting rule: text to text
 	textToLine   = 0.5  // from the ink of a text to that of a line
-	borderToLine = 0.3  // the same within the grid border, which ISO 5457 makes 5 mm wide for letters of 3.5
+	borderToLine = 0.1  // the same within the grid border, which ISO 5457 makes 5 mm wide for letters of 3.5; an M fills it
 	leastHeight  = 2.5  // smaller is lost on a site print
 	lineToLine   = 0.7  // ISO 128: between parallel lines
 	doubleLine   = 0.02 // under this two lines are one drawn twice

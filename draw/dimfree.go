@@ -22,6 +22,7 @@ type Span struct {
 	A, B   geom.Vec
 	Dir    SpanDir
 	Offset float64 // of the dimension line from A, mm on paper: Aligned: to the left going from A to B; Across: up; Upright: to the right
+	Share  float64 // where along the line the figure stands, 0 at A to 1 at B; 0: in the middle
 	Prefix string  // set before the figure, e.g. "drop "
 	AName  string  // Upright: the surface at A, lettered at the end of its extension line
 	BName  string  // Upright: the surface at B
@@ -87,7 +88,11 @@ func (d Span) figure(h Hand, l *spanPlan) {
 	}
 	up := dir.Left().Mul(overLine(l.text.String, l.text.Height))
 	if l.text.Width()+2*nearStroke <= l.hi.Sub(l.lo).Len() {
-		l.text.At = l.lo.Lerp(l.hi, 0.5).Add(up)
+		at := l.p.Lerp(l.q, 0.5)
+		if d.Share != 0 {
+			at = l.p.Lerp(l.q, d.Share)
+		}
+		l.text.At = at.Add(up)
 		return
 	}
 	l.text.Align = Start

@@ -47,7 +47,6 @@ const (
 	levelStub   = 4.0 // of the line beside the view
 	levelOver   = 1.4 // from the line to the text, which may hang below its baseline
 	levelStep   = 5.0 // over which it steps to its label
-	levelPitch  = 5.2 // from label to label: text, its gap and the line above
 	levelSide   = 3.0 // of the triangle that stands on the line
 	levelIndent = 2.0 // from the start of the label line to the tip of the triangle
 	levelText   = 2.0 // from the middle of the triangle to the text, beyond half its side
@@ -61,6 +60,11 @@ type levelPlan struct {
 	truth float64 // paper y of the surface
 	y     float64 // paper y of the label's line
 	width float64 // of the text
+}
+
+// levelDepth is from the line under a label to the next one above it.
+func levelDepth(text string) float64 {
+	return levelOver + NoteHeight + rise(text, NoteHeight) + nearLine
 }
 
 // labelRun is the length of the label's line.
@@ -82,10 +86,11 @@ func (l *LevelStack) plan(h Hand) []levelPlan {
 	sort.SliceStable(plans, func(i, j int) bool { return plans[i].truth < plans[j].truth })
 	want, size := make([]float64, len(plans)), make([]float64, len(plans))
 	for i, p := range plans {
-		want[i], size[i] = p.truth, levelPitch
+		size[i] = levelDepth(p.text)
+		want[i] = p.truth + size[i]/2
 	}
 	for i, y := range spread(want, size, 0, math.Inf(-1), math.Inf(1)) {
-		plans[i].y = y
+		plans[i].y = y - size[i]/2
 	}
 	return plans
 }
@@ -120,7 +125,7 @@ func (l *LevelStack) Extent(h Hand) Rect {
 	plans := l.plan(h)
 	out := l.View.Outline(l.Bounds)
 	w := l.Width(h)
-	r = Rect{out.X1, plans[0].y, out.X1 + w, plans[len(plans)-1].y + levelPitch}
+	r = Rect{out.X1, plans[0].y, out.X1 + w, plans[len(plans)-1].y + levelDepth(plans[len(plans)-1].text)}
 	if l.Side == Left {
 		r.X0, r.X1 = out.X0-w, out.X0
 	}
@@ -189,5 +194,5 @@ func (p *Placer) Level(v *View, at geom.Vec, name string) {
 
 // levelBox is the room of a level mark over its line.
 func levelBox(from geom.Pt, side float64, p levelPlan) Rect {
-	return Bounds(geom.P(from.X, from.Y+figureGap/2), geom.P(from.X+side*p.labelRun(), from.Y+levelPitch-figureGap))
+	return Bounds(geom.P(from.X, from.Y+figureGap/2), geom.P(from.X+side*p.labelRun(), from.Y+levelDepth(p.text)-nearLine))
 }

@@ -34,14 +34,15 @@ type Revision struct{ Mark, Date, Words, By string }
 
 // The size of the title block, mm on paper.
 const (
-	blockWidth  = 180.0 // ISO 7200: at most
-	blockSide   = 44.0  // of the part at the right with the number of the sheet (own)
-	blockPadX   = 1.5
-	blockPadY   = 1.2
-	blockLabel  = 2.0 // from the label to the value
-	blockShown  = 3   // revisions in the block; the rest are on the cover
-	blockDeep   = 3   // lines of a value at most
-	blockDetail = 2.6 // from the title to the subtitle
+	blockWidth   = 180.0 // ISO 7200: at most
+	blockSide    = 44.0  // of the part at the right with the number of the sheet (own)
+	blockPadX    = 1.5
+	blockPadY    = 1.2
+	blockLabel   = 2.0 // from the label to the value
+	blockShown   = 3   // revisions in the block; the rest are on the cover
+	blockDeep    = 3   // lines of a value at most
+	revisionDeep = 2   // lines of a revision at most
+	blockDetail  = 3.2 // from the title to the subtitle
 )
 
 // figuredDimensions stands on every sheet. A note not to scale the drawing is
@@ -134,7 +135,7 @@ func numberDepth() float64 {
 // revisionTable shows the last few revisions, newest lowest.
 func (b TitleBlock) revisionTable(w float64) Table {
 	const mark, date, by = 12.0, 24.0, 26.0
-	t := Table{open: true, Columns: []Column{
+	t := Table{open: true, deep: revisionDeep, Columns: []Column{
 		{Head: "Rev", Width: mark}, {Head: "Date", Width: date},
 		{Head: "Change", Width: w - mark - date - by}, {Head: "By", Width: by},
 	}}

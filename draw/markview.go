@@ -58,11 +58,20 @@ func (c cutLine) middles() [2]geom.Pt {
 // extent is the room that the mark takes outside its ends.
 func (c cutLine) extent() Rect {
 	r := EmptyRect()
-	for _, mid := range c.middles() {
-		reach := mid.Add(c.look().Mul(bubbleRadius + sectionTail))
-		r = r.Union(around(mid, bubbleRadius)).Union(Bounds(reach))
+	for _, b := range c.boxes() {
+		r = r.Union(b)
 	}
 	return r
+}
+
+// boxes are the rooms that the two ends take.
+func (c cutLine) boxes() []Rect {
+	var out []Rect
+	for i, mid := range c.middles() {
+		reach := mid.Add(c.look().Mul(bubbleRadius + sectionTail))
+		out = append(out, around(mid, bubbleRadius).Union(Bounds(reach, [2]geom.Pt{c.a, c.b}[i])))
+	}
+	return out
 }
 
 func (c cutLine) draw(s *Sheet) {

@@ -50,7 +50,8 @@ type Rows struct {
 	Reach  float64 // how deep in the outline an extension line may start, mm on paper
 	Within bool    // titles stand over their rows where a space is wide enough, so that none sticks out
 	rows   []row
-	swap   bool // titles at the other end than usual
+	swap   bool    // titles at the other end than usual
+	shift  float64 // all rows stand further out by this, mm on paper
 }
 
 // rowKind is how a row is dimensioned.
@@ -143,6 +144,27 @@ func (r *Rows) Extent(h Hand) Rect {
 		box = box.Union(p.rect(Rect{w.line[0], w.v, w.line[1], w.v}))
 	}
 	return box.Union(p.rect(Rect{p.edgeU[0], 0, p.edgeU[1], p.depth}))
+}
+
+// ink lists where the words and the lines of the rows stand on the paper.
+func (r *Rows) ink(h Hand) (words, lines []Rect) {
+	if r.Empty() {
+		return nil, nil
+	}
+	p := r.plan(h)
+	for _, w := range p.rows {
+		lines = append(lines, p.rect(Rect{w.line[0], w.v, w.line[1], w.v}))
+		for _, f := range w.figs {
+			words = append(words, p.rect(f.box).Expand(f.reach(h)))
+			for i := 1; i < len(f.leader); i++ {
+				lines = append(lines, Bounds(p.pts(f.leader[i-1:i+1])...))
+			}
+		}
+	}
+	for _, e := range p.exts {
+		lines = append(lines, p.rect(Rect{e.u, e.v0, e.u, e.v1}))
+	}
+	return words, lines
 }
 
 // sorted returns the rows in their order from the view outwards.
@@ -289,7 +311,7 @@ func (p *rowsPlan) rowAt(i int) float64 {
 		if first == 0 {
 			first = firstRow
 		}
-		return max(first, inward+textGap)
+		return max(first, inward+textGap) + p.r.shift
 	}
 	before := p.rows[i-1]
 	return max(before.v+rowPitch, before.far+textGap+inward)

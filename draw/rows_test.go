@@ -190,8 +190,7 @@ func TestRowsNeverTouch(t *testing.T) {
 		s := &Sheet{Number: "T", Paper: h.Paper}
 		rows.Draw(s, h)
 		for _, f := range s.Audit(h.Figures) {
-			dump(t, s, around(f.At, 4))
-			t.Fatalf("job %d side %d: %v", k, rows.Side, f)
+			t.Fatalf("job %d: %v", k, f)
 		}
 		room := rows.Extent(h).Expand(1)
 		for _, it := range s.Items {

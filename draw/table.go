@@ -13,6 +13,7 @@ type Table struct {
 	Columns []Column
 	Rows    []TableRow
 	open    bool // without its outer rules: something else frames it
+	deep    int  // lines of a cell at most; 0: any number
 }
 
 // Column is a column of a table.
@@ -92,7 +93,11 @@ func cellOf(r TableRow, i int) string {
 }
 
 func (t Table) cell(s string, width float64, bold bool) block {
-	return block{lines: Wrap(s, NoteHeight, bold, width-2*cellPadX), height: NoteHeight, bold: bold}
+	lines := Wrap(s, NoteHeight, bold, width-2*cellPadX)
+	if t.deep > 0 {
+		lines = shorten(lines, t.deep)
+	}
+	return block{lines: lines, height: NoteHeight, bold: bold}
 }
 
 // descent is the part of a letter height that hangs below the baseline.
