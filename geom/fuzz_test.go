@@ -18,31 +18,7 @@ func FuzzCarve(f *testing.F) {
 		if len(in) < 3 || len(in) > 3+8*8 {
 			return
 		}
-		at := func(b byte) float64 { return 5 * float64(b%64) }
-		block := box(0, 0, 0, 5+at(in[0]), 5+at(in[1]), 5+at(in[2]))
-		c := carving{block: block}
-		var planes []Plane // cut off, as a shape to take out
-		for in = in[3:]; len(in) >= 8; in = in[8:] {
-			x, y, z := at(in[1])-20, at(in[2])-20, at(in[3])-20
-			shape := box(x, y, z, x+5+at(in[4]), y+5+at(in[5]), z+5+at(in[6]))
-			slope := PlaneAt(V(x, y, z), V(float64(in[4]%17)-8, float64(in[5]%17)-8, 8))
-			switch in[0] % 4 {
-			case 1:
-				shape = append(shape, slope, PlaneAt(V(x+10, y, z+5), V(float64(in[7]%17)-8, 8, float64(in[7]/17)-8)))
-			case 2:
-				planes = append(planes, slope.Flip())
-				c.outs = append(c.outs, Convex{slope})
-				continue
-			case 3: // turned about the upright through its corner
-				sin, cos := math.Sincos(float64(in[7]) * math.Pi / 64)
-				a := Axes{O: V(x, y, 0), U: V(cos, sin, 0), V: V(-sin, cos, 0), W: V(0, 0, 1)}
-				shape = box(0, 0, z, 5+at(in[4]), 5+at(in[5]), z+5+at(in[6]))
-				for i := range shape {
-					shape[i] = a.Plane(shape[i])
-				}
-			}
-			c.outs = append(c.outs, shape)
-		}
+		c, planes := readCarving(in)
 		if c.fine() {
 			return
 		}
@@ -56,6 +32,37 @@ func FuzzCarve(f *testing.F) {
 		}
 		soundly(t, c, s)
 	})
+}
+
+// readCarving returns the carving, and the planes of those cuts that are made
+// by one plane alone.
+func readCarving(in []byte) (carving, []Plane) {
+	at := func(b byte) float64 { return 5 * float64(b%64) }
+	block := box(0, 0, 0, 5+at(in[0]), 5+at(in[1]), 5+at(in[2]))
+	c := carving{block: block}
+	var planes []Plane
+	for in = in[3:]; len(in) >= 8; in = in[8:] {
+		x, y, z := at(in[1])-20, at(in[2])-20, at(in[3])-20
+		shape := box(x, y, z, x+5+at(in[4]), y+5+at(in[5]), z+5+at(in[6]))
+		slope := PlaneAt(V(x, y, z), V(float64(in[4]%17)-8, float64(in[5]%17)-8, 8))
+		switch in[0] % 4 {
+		case 1:
+			shape = append(shape, slope, PlaneAt(V(x+10, y, z+5), V(float64(in[7]%17)-8, 8, float64(in[7]/17)-8)))
+		case 2:
+			planes = append(planes, slope.Flip())
+			c.outs = append(c.outs, Convex{slope})
+			continue
+		case 3: // turned about the upright through its corner
+			sin, cos := math.Sincos(float64(in[7]) * math.Pi / 64)
+			a := Axes{O: V(x, y, 0), U: V(cos, sin, 0), V: V(-sin, cos, 0), W: V(0, 0, 1)}
+			shape = box(0, 0, z, 5+at(in[4]), 5+at(in[5]), z+5+at(in[6]))
+			for i := range shape {
+				shape[i] = a.Plane(shape[i])
+			}
+		}
+		c.outs = append(c.outs, shape)
+	}
+	return c, planes
 }
 
 // soundly checks what must hold of every solid.

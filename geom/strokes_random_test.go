@@ -28,6 +28,11 @@ func randomPile(r *rand.Rand, lattice bool) piled {
 		if !lattice {
 			s, k := math.Sincos(r.Float64() * 6)
 			at.U, at.V = V(k, s, 0), V(-s, k, 0)
+			if i == 1 { // one leans like a rafter
+				s, k := math.Sincos(r.Float64() / 2)
+				at.U, at.W = at.U.Mul(k).Add(at.W.Mul(s)), at.W.Mul(k).Sub(at.U.Mul(s))
+			}
+			at.O = at.O.Add(V(47000, -9000, 2400)) // as far out as jobs reach
 		}
 		s := c.solid().Placed(at)
 		for j, h := range c.block {
@@ -40,6 +45,35 @@ func randomPile(r *rand.Rand, lattice bool) piled {
 		}
 		p.bodies = append(p.bodies, Body{ID: i, Solid: s})
 		p.shapes = append(p.shapes, c)
+	}
+	return p
+}
+
+// leanPile is the real thing in small: three rafters at a fall, let into two
+// long timbers with and without clearance.
+func leanPile(v View) piled {
+	sin, cos := math.Sincos(5 * math.Pi / 180)
+	front, back := PlaneAt(V(0, 53, 0), V(0, -1, 0)), PlaneAt(V(0, 2912, 0), V(0, 1, 0))
+	beam := carving{block: box(0, 0, 2150, 1000, 65, 2340)}
+	wall := carving{block: box(0, 2900, 2400, 1000, 2945, 2590)}
+	var all []carving
+	for i := range 3 {
+		x := float64(i)*400 + 100
+		at := Axes{O: V(x, 20, 2200), U: V(0, cos, sin), V: V(-1, 0, 0), W: V(0, -sin, cos)}
+		rafter := Convex{front, back}
+		for _, p := range box(-100, -45, 0, 3200, 0, 120) {
+			rafter = append(rafter, at.Plane(p))
+		}
+		all = append(all, carving{block: rafter})
+		gap := 0.5 * float64(i)
+		low, high := at.Plane(Plane{V(0, 0, -1), 0}), at.Plane(Plane{V(0, 0, 1), 120 + 200*float64(i)})
+		left, right := Plane{V(-1, 0, 0), -x + gap}, Plane{V(1, 0, 0), x + 45 + gap}
+		beam.outs = append(beam.outs, Convex{low, high, left, right, front})
+		wall.outs = append(wall.outs, Convex{low, high, left, right, back})
+	}
+	p := piled{view: v, shapes: append(all, beam, wall)}
+	for i, c := range p.shapes {
+		p.bodies = append(p.bodies, Body{ID: i, Solid: c.solid()})
 	}
 	return p
 }
@@ -94,6 +128,9 @@ func TestHiddenLinesAgainstRays(t *testing.T) {
 	for i := range 200 {
 		r := rand.New(rand.NewPCG(11, uint64(i)))
 		p := randomPile(r, i%2 == 0)
+		if i < 5 {
+			p = leanPile([]View{Plan(), Front(), Back(), RightEnd(), Axonometric(0.6, 0.5)}[i])
+		}
 		t.Run(fmt.Sprint(i), func(t *testing.T) {
 			strokes := Strokes(p.view, p.bodies, Options{})
 			for _, s := range strokes {
