@@ -6,22 +6,22 @@ import "plumbcut/geom/frame/keys"
 // values. The tables of keys are bound to its parts.
 type draft struct {
 	*Job
-	units         string
-	timber        Timber // of every member that does not say otherwise
-	boundaries    [3]float64
-	basis         [6]Stated // wind to bushfire
-	others        []Stated
-	openings      []openingDraft
-	studFirst     float64
-	studSpacing   float64
-	plateLength   float64
-	underside     float64
-	beamLength    float64
-	post          Post // what every post has unless it says otherwise
-	overhang      float64
-	drop          float64
-	angle         float64
-	oneIn         float64
+	units       string
+	timber      Timber // of every member that does not say otherwise
+	boundaries  [3]float64
+	basis       [6]Stated // wind to bushfire
+	others      []Stated
+	openings    []openingDraft
+	studFirst   float64
+	studSpacing float64
+	plateLength float64
+	underside   float64
+	beamLength  float64
+	post        Post // what every post has unless it says otherwise
+	overhang    float64
+	drop        float64
+	angle       float64
+	oneIn       float64
 }
 
 func newDraft(j *Job) *draft {

@@ -157,7 +157,10 @@ func checkErrors(t *testing.T, text []byte, err error) {
 	if !ok || len(errs) == 0 {
 		t.Fatalf("%T: %v", err, err)
 	}
-	lines := bytes.Count(text, []byte("\n")) + 1
+	lines := 1 // by all the signs that YAML takes for the end of one
+	for _, end := range []string{"\n", "\r", "\u0085", "\u2028", "\u2029"} {
+		lines += bytes.Count(text, []byte(end))
+	}
 	for _, e := range errs {
 		if e.Pos.Line > lines || e.Rule == "" || !strings.Contains(e.Msg, "; ") {
 			t.Errorf("%s: %+v", e.Rule, e)
