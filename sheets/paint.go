@@ -14,8 +14,14 @@ import (
 // bring closer together than minGap are thinned, the more important kept.
 func (p picture) paint(s *draw.Sheet, v *draw.View) {
 	th := newThinner(minGap)
+	drawn := newThinner(sameLine)
 	for _, c := range p.cuts {
-		p.paintCut(s, v, c, th)
+		p.paintCut(s, v, c, drawn)
+		for _, l := range append([][]geom.Pt{c.region.Outer}, c.region.Holes...) {
+			for i, a := range l {
+				th.keep(v.Flat(a), v.Flat(l[(i+1)%len(l)]))
+			}
+		}
 	}
 	var lines []inkLine
 	for _, st := range p.strokes {
@@ -36,6 +42,10 @@ func (p picture) paint(s *draw.Sheet, v *draw.View) {
 	p.strokeBodies(s, kept)
 	p.paintTears(s, v)
 }
+
+// sameLine is the distance, mm on paper, within which two lines are one: a tenth
+// of the narrowest pen.
+const sameLine = 0.013
 
 // inkLine is a stroke as it will stand on the paper.
 type inkLine struct {
@@ -94,7 +104,7 @@ func (p picture) strokeBodies(s *draw.Sheet, lines []inkLine) {
 
 // paintCut draws a face that the section plane makes: heavy outline and light
 // hatch for the frame, light for the house.
-func (p picture) paintCut(s *draw.Sheet, v *draw.View, c cutFace, th *thinner) {
+func (p picture) paintCut(s *draw.Sheet, v *draw.View, c cutFace, drawn *thinner) {
 	loops := append([][]geom.Pt{c.region.Outer}, c.region.Holes...)
 	flat := make([][]geom.Pt, len(loops))
 	for i, l := range loops {
@@ -108,12 +118,7 @@ func (p picture) paintCut(s *draw.Sheet, v *draw.View, c cutFace, th *thinner) {
 		st = draw.Style{Layer: draw.Context, Pen: draw.Narrow}
 		p.hatchHouse(s, c.body, flat)
 	}
-	p.outline(s, v, st, c)
-	for _, l := range flat {
-		for i, a := range l {
-			th.keep(a, l[(i+1)%len(l)])
-		}
-	}
+	p.outline(s, v, st, c, drawn)
 }
 
 // alongView is the cosine above which a timber counts as cut across: at 45°

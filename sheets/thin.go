@@ -61,6 +61,15 @@ func (t *thinner) keep(a, b geom.Pt) {
 // take returns what is left of a line after leaving out the parts that run
 // alongside a kept one, and remembers it.
 func (t *thinner) take(l inkLine) []inkLine {
+	out := t.rest(l)
+	for _, piece := range out {
+		t.keep(piece.a, piece.b)
+	}
+	return out
+}
+
+// rest is take without remembering.
+func (t *thinner) rest(l inkLine) []inkLine {
 	length := l.length()
 	if length < shortest {
 		return nil
@@ -88,7 +97,6 @@ func (t *thinner) take(l inkLine) []inkLine {
 			piece.b = l.b
 		}
 		out = append(out, piece)
-		t.keep(piece.a, piece.b)
 	}
 	return out
 }

@@ -146,38 +146,65 @@ func zigzag(s *draw.Sheet, a, b geom.Pt, over [2]float64) {
 		mid.Add(dir.Mul(wide/2)), b.Add(dir.Mul(over[1])))
 }
 
-// outline draws the loops of a cut face but for what lies along a tear.
-func (p picture) outline(s *draw.Sheet, v *draw.View, st draw.Style, c cutFace) {
+// outline draws the loops of a cut face but for what lies along a tear and for
+// what the outline of another has drawn.
+func (p picture) outline(s *draw.Sheet, v *draw.View, st draw.Style, c cutFace, drawn *thinner) {
 	path := draw.Path{Style: st, Stroke: true, ID: p.scene.id(c.body)}
 	for _, loop := range append([][]geom.Pt{c.region.Outer}, c.region.Holes...) {
-		n := len(loop)
-		isTorn := func(i int) bool { return p.torn(loop[i%n], loop[(i+1)%n]) }
-		start := 0
-		for start < n && !isTorn(start) {
-			start++
-		}
-		if start == n {
+		pieces := p.pieces(v, loop, drawn)
+		if len(pieces) == len(loop) && closes(pieces) {
 			whole := draw.PolygonPath(st, flatten(v, loop))
 			whole.ID = path.ID
 			s.Add(whole)
 			continue
 		}
-		pen := false // down
-		for i := start + 1; i <= start+n; i++ {
-			if isTorn(i) {
-				pen = false
-				continue
+		for i, l := range pieces {
+			if i == 0 || pieces[i-1].b != l.a {
+				path.Segs = append(path.Segs, draw.Seg{Op: draw.Move, To: l.a})
 			}
-			if !pen {
-				path.Segs = append(path.Segs, draw.Seg{Op: draw.Move, To: v.Flat(loop[i%n])})
-				pen = true
-			}
-			path.Segs = append(path.Segs, draw.Seg{Op: draw.Line, To: v.Flat(loop[(i+1)%n])})
+			path.Segs = append(path.Segs, draw.Seg{Op: draw.Line, To: l.b})
 		}
 	}
 	if len(path.Segs) > 0 {
 		s.Add(path)
 	}
+}
+
+// pieces is what is to be drawn of a loop, on the paper. It starts after a gap
+// if there is one, so that lines that meet at a corner follow each other.
+func (p picture) pieces(v *draw.View, loop []geom.Pt, drawn *thinner) []inkLine {
+	var out []inkLine
+	gap := 0
+	flat := flatten(v, loop)
+	for i, a := range loop {
+		k := (i + 1) % len(loop)
+		before := len(out)
+		l := inkLine{a: flat[i], b: flat[k]}
+		switch {
+		case p.torn(a, loop[k]):
+		case l.length() < shortest:
+			out = append(out, l) // rest would leave a gap in the outline
+		default:
+			out = append(out, drawn.rest(l)...)
+		}
+		if len(out) != before+1 || out[before].a != flat[i] || out[before].b != flat[k] {
+			gap = len(out)
+		}
+	}
+	for i, a := range flat {
+		drawn.keep(a, flat[(i+1)%len(flat)])
+	}
+	return append(out[gap:len(out):len(out)], out[:gap]...)
+}
+
+// closes reports whether each line starts where the one before ends.
+func closes(lines []inkLine) bool {
+	for i, l := range lines {
+		if lines[(i+len(lines)-1)%len(lines)].b != l.a {
+			return false
+		}
+	}
+	return true
 }
 
 // flatten carries a loop of the view plane to the paper.
