@@ -28,16 +28,17 @@ const (
 // third-party modules. A room is a package and all that nests under it, unless
 // a deeper one is listed. Every room may use geom/measure and its own parts.
 var rooms = map[string]struct{ ours, theirs []string }{
-	"geom/measure": {},
-	"geom":         {},
-	"geom/frame":   {ours: []string{"geom"}, theirs: []string{"gopkg.in/yaml.v3"}},
-	"fonts":        {},
-	"draw":         {ours: []string{"geom", "fonts"}, theirs: []string{"github.com/tdewolff/canvas"}},
-	"draw/pdf":     {ours: []string{"geom", "fonts", "draw"}, theirs: []string{"github.com/go-pdf/fpdf"}},
-	"draw/svg":     {ours: []string{"geom", "fonts", "draw"}},
-	"draw/png":     {ours: []string{"geom", "fonts", "draw"}, theirs: []string{"github.com/tdewolff/canvas"}},
-	"sheets":       {ours: []string{"geom", "geom/frame", "draw"}},
-	"cmd": {ours: []string{"geom", "geom/frame", "fonts", "draw",
+	"geom/measure":    {},
+	"geom":            {},
+	"geom/frame/keys": {theirs: []string{"gopkg.in/yaml.v3"}},
+	"geom/frame":      {ours: []string{"geom", "geom/frame/keys"}},
+	"fonts":           {},
+	"draw":            {ours: []string{"geom", "fonts"}},
+	"draw/pdf":        {ours: []string{"geom", "fonts", "draw"}, theirs: []string{"github.com/go-pdf/fpdf"}},
+	"draw/svg":        {ours: []string{"geom", "fonts", "draw"}},
+	"draw/png":        {ours: []string{"geom", "fonts", "draw"}, theirs: []string{"github.com/tdewolff/canvas"}},
+	"sheets":          {ours: []string{"geom", "geom/frame", "draw"}},
+	"cmd": {ours: []string{"geom", "geom/frame", "geom/frame/keys", "draw",
 		"draw/pdf", "draw/svg", "draw/png", "sheets"}},
 }
 
@@ -97,7 +98,10 @@ func TestRoomRules(t *testing.T) {
 		{"draw", "plumbcut/geom/measure", true},
 		{"geom", "plumbcut/draw", false},
 		{"geom", "math", true},
-		{"geom/frame", "gopkg.in/yaml.v3", true},
+		{"geom/frame/keys", "gopkg.in/yaml.v3", true},
+		{"geom/frame", "gopkg.in/yaml.v3", false},
+		{"draw/png", "github.com/tdewolff/canvas/renderers/rasterizer", true},
+		{"draw/pdf", "github.com/tdewolff/canvas", false},
 		{"sheets", "gopkg.in/yaml.v3", false},
 		{"geom/frame", "plumbcut/geom/frame/jobgen", true},
 	} {

@@ -2,15 +2,19 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"flag"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
+	"plumbcut/draw"
 	"plumbcut/geom/frame"
 )
 
@@ -127,6 +131,43 @@ func TestLinks(t *testing.T) {
 			if _, err := os.Stat(filepath.Join(root, to)); err != nil {
 				t.Errorf("%s leads to %s, which is not there", doc, to)
 			}
+		}
+	}
+}
+
+// TestPaperSizes finds every paper that a job may name among those that can be
+// drawn on: the two lists live in rooms that do not know each other.
+func TestPaperSizes(t *testing.T) {
+	var sizes []string
+	var walk func(v any)
+	walk = func(v any) {
+		switch v := v.(type) {
+		case map[string]any:
+			for k, sub := range v {
+				if list, ok := sub.([]any); ok && k == "enum" && slices.Contains(list, any("A3")) {
+					for _, name := range list {
+						sizes = append(sizes, fmt.Sprint(name))
+					}
+				}
+				walk(sub)
+			}
+		case []any:
+			for _, sub := range v {
+				walk(sub)
+			}
+		}
+	}
+	var schema any
+	if err := json.Unmarshal(frame.Schema(), &schema); err != nil {
+		t.Fatal(err)
+	}
+	walk(schema)
+	if len(sizes) < 5 {
+		t.Fatalf("the schema names only the sizes %q", sizes)
+	}
+	for _, name := range sizes {
+		if _, ok := draw.PaperByName(name); !ok {
+			t.Errorf("a job may ask for paper %q, which cannot be drawn on", name)
 		}
 	}
 }
