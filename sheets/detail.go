@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -29,8 +28,9 @@ type detail struct {
 // detail_*.go, and one line in detailSpecs.
 type detailSpec struct {
 	kind  frame.JointKind
+	scale float64                              // largest to draw it at
 	same  func(m *maker, j frame.Joint) string // joints with the same answer are made alike; nil: all are
-	title func(m *maker, d detail) string      // nil: the kind
+	plain func(m *maker, j frame.Joint) bool   // which joints show best how they are made; nil: all
 	ring  float64                              // radius of the mark's ring, mm of the model
 	on    []string                             // who marks the joint nearest to the section
 	other []string                             // who marks those of the kind that are made differently
@@ -48,9 +48,9 @@ const (
 // the house outwards and from the top down.
 func detailSpecs() []detailSpec {
 	return []detailSpec{
-		plateWallDetail(),
-		rafterPlateDetail(),
 		battenRafterDetail(),
+		rafterPlateDetail(),
+		plateWallDetail(),
 		rafterBeamDetail(),
 		beamPostDetail(),
 		postWallDetail(),
@@ -67,9 +67,8 @@ func (m *maker) findDetails() []detail {
 	x := m.sectionX()
 	for _, spec := range detailSpecs() {
 		variants := m.variants(spec)
-		slices.SortStableFunc(variants, func(a, b detail) int {
-			return cmp.Compare(beyondPlane(a.joint, x), beyondPlane(b.joint, x))
-		})
+		rank := func(d detail) float64 { return m.rank(spec, d.joint, x) }
+		slices.SortStableFunc(variants, func(a, b detail) int { return cmp.Compare(rank(a), rank(b)) })
 		for i, d := range variants {
 			d.number = len(out) + 1
 			d.on = spec.on
@@ -78,11 +77,7 @@ func (m *maker) findDetails() []detail {
 			}
 			d.at = d.joint.At
 			d.radius = spec.ring
-			d.title = string(spec.kind)
-			if spec.title != nil {
-				d.title = spec.title(m, d)
-			}
-			d.title = strings.ToUpper(d.title[:1]) + d.title[1:]
+			d.title = upperFirst(string(spec.kind))
 			out = append(out, d)
 		}
 	}
@@ -110,20 +105,24 @@ func (m *maker) variants(spec detailSpec) []detail {
 			out = append(out, detail{kind: spec.kind, spec: spec, joint: j})
 		}
 		out[i].alike = append(out[i].alike, j)
-		if beyondPlane(j, x) < beyondPlane(out[i].joint, x) {
+		if m.rank(spec, j, x) < m.rank(spec, out[i].joint, x) {
 			out[i].joint = j
 		}
 	}
 	return out
 }
 
-// beyondPlane ranks joints by their distance from the section plane at x; those
-// on the viewer's side of it, which the section does not show, come last.
-func beyondPlane(j frame.Joint, x float64) float64 {
+// rank orders joints by their distance from the section plane at x. Those on
+// the viewer's side of it, which the section does not show, come after all
+// that it does, and those that do not show well last.
+func (m *maker) rank(spec detailSpec, j frame.Joint, x float64) float64 {
 	const unseen = 1e6 // mm, longer than any frame
 	d := j.At.X - x
 	if d < 0 {
-		return unseen - d
+		d = unseen - d
+	}
+	if spec.plain != nil && !spec.plain(m, j) {
+		d += 2 * unseen
 	}
 	return d
 }
@@ -138,6 +137,3 @@ func sizeKey(mm ...float64) string {
 	}
 	return key
 }
-
-// detailSheets lays out the joint details.
-func (m *maker) detailSheets() []draft { return nil }

@@ -1,31 +1,40 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 
+	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 )
 
 func rafterPlateDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointRafterPlate, same: housingKey, title: housingTitle,
-		ring: 150, on: []string{onSection}, other: []string{onPlan},
+		kind: frame.JointRafterPlate, scale: 1. / 2, plain: clearHousing, views: housingViews,
+		ring: 150, on: []string{onSection},
 	}
 }
 
 func rafterBeamDetail() detailSpec {
-	return detailSpec{
-		kind: frame.JointRafterBeam, same: housingKey, title: housingTitle,
-		ring: 150, on: []string{onSection}, other: []string{onPlan},
-	}
+	s := rafterPlateDetail()
+	s.kind = frame.JointRafterBeam
+	return s
 }
 
-// housingKey tells apart the housings that run out at an end of the timber. A
-// housing and its mirror image count as alike.
-func housingKey(m *maker, j frame.Joint) string {
-	left, right := m.beside(j)
-	return sizeKey(min(left, right, openEnd), min(max(left, right), openEnd))
+// clearHousing reports whether a housing shows by itself: away from the ends of
+// its timber and from bores.
+func clearHousing(m *maker, j frame.Joint) bool {
+	if left, right := m.beside(j); min(left, right) < openEnd {
+		return false
+	}
+	h := m.housed(j)
+	for _, b := range h.timber.Solid().Bores() {
+		if math.Abs(b.At.X-h.x) < h.housing.Width/2+b.Radius {
+			return false
+		}
+	}
+	return true
 }
 
 // openEnd is the width of timber beside a housing, mm, from which its end is
@@ -42,19 +51,200 @@ func (m *maker) beside(j frame.Joint) (left, right float64) {
 	return max(0, middle-half-from), max(0, to-middle-half)
 }
 
-func housingTitle(m *maker, d detail) string {
-	left, right := m.beside(d.joint)
-	switch near := math.Min(left, right); {
-	case near == 0:
-		return string(d.kind) + ", at its end"
-	case near < openEnd:
-		return string(d.kind) + ", near its end"
-	}
-	return string(d.kind)
+// housed is a rafter in its housing, with the points that its drawing needs.
+type housed struct {
+	*maker
+	joint          frame.Joint
+	rafter, timber frame.Member
+	housing        frame.Housing
+	x              float64  // middle of the rafter
+	face, back     float64  // world y of the timber's face and of the far face
+	in             float64  // +1 where the housing goes towards the house, −1 where away
+	low, high      float64  // of the timber
+	mouth, inside  geom.Vec // middle of the floor, at the face and at its far end
+	top            float64  // of the rafter at the face
 }
 
-// rafterOf is the rafter of a joint and the middle of its width.
-func (m *maker) rafterOf(j frame.Joint) (frame.Member, geom.Vec) {
-	r := m.frame.Members[j.A]
-	return r, geom.V(r.Place.O.X+r.Section.Width/2, j.At.Y, j.At.Z)
+func (m *maker) housed(j frame.Joint) housed {
+	r, t := m.frame.Members[j.A], m.frame.Members[j.B]
+	h := housed{maker: m, joint: j, rafter: r, timber: t, x: r.Place.O.X + r.Section.Width/2}
+	along := h.x - t.Place.O.X
+	for _, f := range t.Features {
+		if g, ok := f.(frame.Housing); ok && (h.housing.Width == 0 || math.Abs(g.At-along) < math.Abs(h.housing.At-along)) {
+			h.housing = g
+		}
+	}
+	g := h.housing
+	h.mouth = t.Place.Point(t.OnFace(g.Face, g.At, g.Floor))
+	plane, _ := t.FacePlane(g.Face)
+	inward := t.Place.Dir(plane.N).Neg()
+	h.in = inward.Y
+	h.inside = t.Place.Point(t.OnFace(g.Face, g.At, g.FloorInside())).Add(inward.Mul(g.Depth))
+	h.face, h.back = h.mouth.Y, h.mouth.Y+h.in*t.Section.Width
+	h.low, h.high = t.Place.O.Z, t.Place.O.Z+t.Section.Depth
+	h.top = m.frame.RafterTop(h.face)
+	return h
+}
+
+// at is a point in the plane of the rafter's middle.
+func (h housed) at(y, z float64) geom.Vec { return geom.V(h.x, y, z) }
+
+// housingViews are a section along the rafter, the timber's face with the rafter
+// taken out, and the same at each kind of end that housings run out at.
+func housingViews(m *maker, d detail) []*viewBlock {
+	h := m.housed(d.joint)
+	views := []*viewBlock{h.section(), h.faceView("rafter taken out, cut away what is hatched")}
+	done := map[string]bool{}
+	for _, j := range d.alike {
+		left, right := m.beside(j)
+		if j.At == d.joint.At || min(left, right) >= openEnd || done[sizeKey(min(left, right))] {
+			continue
+		}
+		done[sizeKey(min(left, right))] = true
+		note := "the other end is its mirror image"
+		if m.endsLike(d, min(left, right)) < 2 {
+			note = "at the right end"
+			if left < right {
+				note = "at the left end"
+			}
+		}
+		v := m.housed(j).faceView(note)
+		v.title.Name = "At the end"
+		views = append(views, v)
+	}
+	h.cutNotes(views[len(views)-1])
+	return views
+}
+
+// endsLike counts the housings of a detail that leave so much timber beside
+// them.
+func (m *maker) endsLike(d detail, rest float64) int {
+	n := 0
+	for _, j := range d.alike {
+		left, right := m.beside(j)
+		if sizeKey(min(left, right)) == sizeKey(rest) {
+			n++
+		}
+	}
+	return n
+}
+
+// The size of close-ups of housings.
+const (
+	rafterStub = 0.65 // of the rafter beyond the face, in depths of the rafter
+	around     = 18   // beyond what is shown, mm
+	besideIt   = 0.9  // of the timber at each side of the housing, in widths of it
+)
+
+func (h housed) section() *viewBlock {
+	out := h.face - h.in*rafterStub*h.rafter.Section.Depth // where the rafter is torn off
+	under := h.frame.RafterTop(out) - (h.top - h.mouth.Z)  // its underside there
+	crop := everywhere()
+	crop.Min.Y, crop.Max.Y = min(out, h.back), max(out, h.back)+around
+	crop.Min.Z = min(h.low, under) - around
+	crop.Max.Z = max(h.high, h.top, h.frame.RafterTop(out)) + around
+	c := closeUp{
+		name: "section through the middle of the rafter", axes: geom.LeftEnd(), cut: true,
+		at: h.at(h.face, (h.low+h.high)/2), show: only(h.rafter, h.timber),
+	}
+	rows, notes := draw.Right, draw.Left
+	if h.in > 0 {
+		crop.Max.Y = h.job.Wall.Cladding + 2*around
+		c.house = []string{frame.HouseCladding, frame.HouseWall}
+		c.show = func(b frame.Member) bool {
+			return only(h.rafter, h.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
+		}
+		rows, notes = draw.Left, draw.Right
+	} else {
+		crop.Min.Y, crop.Max.Y = h.back-around, out
+	}
+	c.crop = crop
+	b := h.closeUp(c)
+	b.row(rows).Chain("heights at the face", h.at(h.face, h.low), h.mouth, h.at(h.face, h.top), h.at(h.face, h.high)).
+		Overall("", h.at(h.face, h.low), h.at(h.face, h.high))
+	b.row(draw.Top).Chain("housing", h.at(h.face, h.high), h.at(h.inside.Y, h.high), h.at(h.back, h.high))
+	if h.in > 0 && h.back < 0 {
+		b.row(draw.Bottom).Chain("from the cladding", h.at(0, h.low), h.at(h.back, h.low), h.at(h.face, h.low))
+	}
+	h.words(b.note(notes))
+	b.over = func(p *page, v *draw.View) {
+		a, z := h.face-(h.face-out)*0.2, out
+		draw.Fall{View: v, A: h.at(a, h.frame.RafterTop(a)), B: h.at(z, h.frame.RafterTop(z)), Offset: fallOver}.Draw(p.sheet, p.hand)
+	}
+	return b
+}
+
+// fallOver is the distance of a fall's arrow over its line, mm on paper.
+const fallOver = 3
+
+// words are the notes of the section.
+func (h housed) words(n *draw.NoteColumn) {
+	n.Width = detailWords
+	depth := h.rafter.Section.Depth
+	n.AddInside(h.stick("Rafter", h.rafter), h.at(h.face-h.in*depth*rafterStub/2, h.top-depth*0.3))
+	n.AddInside(h.stick(upperFirst(string(h.timber.Kind)), h.timber), h.at((h.face+h.back)/2, h.low+h.timber.Section.Depth*0.1))
+	seat := "Bearing: the seat follows the fall; the rafter's underside lies on all of it."
+	if h.job.Rafters.Seat == frame.SeatLevel {
+		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it."
+	}
+	n.Add(seat, h.mouth.Lerp(h.inside, 0.5))
+	cut := "Square end cut"
+	if a := h.frame.Slope.Angle; a > 0 {
+		cut = "Plumb end cut: saw set " + h.figures.Angle(a) + " off square"
+	}
+	n.Add(cut+". Treat the cut end before assembly.", h.at(h.inside.Y, h.top-depth*0.5))
+}
+
+// faceView is the face of the timber with the rafter taken out.
+func (h housed) faceView(note string) *viewBlock {
+	w := h.housing.Width
+	crop := everywhere()
+	crop.Min.X, crop.Max.X = h.x-w*(0.5+besideIt), h.x+w*(0.5+besideIt)
+	c := closeUp{
+		name: "From outside", axes: geom.Front(),
+		at: h.at(h.face, (h.low+h.high)/2), show: only(h.timber), crop: crop,
+	}
+	if h.in < 0 {
+		c.name, c.axes = "From the house side", geom.Back()
+	}
+	b := h.closeUp(c)
+	b.title.Note = note
+	from, to := h.timber.Place.O.X, h.timber.Place.O.X+h.timber.Length
+	x0, x1 := max(from, h.x-w/2), min(to, h.x+w/2)
+	left, right := geom.V(x0, h.face, h.low), geom.V(x1, h.face, h.low)
+	end := left // of the timber, if it is near
+	switch {
+	case h.x-w/2-from < openEnd:
+		end = geom.V(from, h.face, h.low)
+	case to-h.x-w/2 < openEnd:
+		end = geom.V(to, h.face, h.low)
+	}
+	if end != left || x0 == from {
+		b.row(draw.Bottom).Running("", end, left, geom.V(h.x, h.face, h.low), right)
+	}
+	b.row(draw.Bottom).Overall("", left, right)
+	b.under = func(p *page, v *draw.View) {
+		waste(p, v, geom.V(x0, h.face, h.mouth.Z), geom.V(x1, h.face, h.mouth.Z), geom.V(x1, h.face, h.high), geom.V(x0, h.face, h.high))
+	}
+	b.over = func(p *page, v *draw.View) {
+		crossLine(p, v, h.at(h.face, h.low), h.at(h.face, h.high))
+	}
+	return b
+}
+
+// cutNotes say how the housing is cut, beside a view of the face.
+func (h housed) cutNotes(b *viewBlock) {
+	// The view may be that of another rafter; its axes say where.
+	n := b.note(draw.Right)
+	n.Width = detailWords
+	middle := b.view.Base.X
+	if b.view.Axes.Right.X < 0 {
+		middle = -middle
+	}
+	at := func(z float64) geom.Vec { return geom.V(middle+h.housing.Width*0.2*b.view.Axes.Right.X, h.face, z) }
+	tall := h.high - h.mouth.Z
+	n.AddInside(fmt.Sprintf("Housing %s deep, %s wide: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
+		h.fine(h.housing.Depth), h.fine(h.housing.Width), h.fine(h.joint.Clearance)), at(h.high-tall*0.25))
+	n.AddInside("Hold until the rafters are delivered: cut each housing to the actual width of its own rafter. Treat the cut faces.", at(h.high-tall*0.55))
+	n.Add(fmt.Sprintf("Floor above the underside: %s at the face, %s at the back.", h.fine(h.housing.Floor), h.fine(h.housing.FloorInside())), at(h.mouth.Z))
 }

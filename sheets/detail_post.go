@@ -4,13 +4,13 @@ import "plumbcut/geom/frame"
 
 func beamPostDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointBeamPost, ring: 200, on: []string{onSection, onElevations}, other: []string{onElevations},
+		kind: frame.JointBeamPost, scale: 1. / 5, ring: 200, on: []string{onSection, onElevations}, other: []string{onElevations},
 	}
 }
 
 func postConcreteDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointPostConcrete, same: footingKey, ring: 300, on: []string{onSection, onElevations}, other: []string{onElevations},
+		kind: frame.JointPostConcrete, same: footingKey, scale: 1. / 10, ring: 300, on: []string{onSection, onElevations}, other: []string{onElevations},
 	}
 }
 

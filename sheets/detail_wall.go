@@ -6,13 +6,13 @@ import (
 
 func plateWallDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointPlateWall, ring: 150, on: []string{onPlan}, other: []string{onPlan},
+		kind: frame.JointPlateWall, scale: 1. / 5, ring: 150, on: []string{onPlan}, other: []string{onPlan},
 	}
 }
 
 func postWallDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointPostWall, same: postWallKey, ring: 150, on: []string{onPlan}, other: []string{onPlan},
+		kind: frame.JointPostWall, same: postWallKey, scale: 1. / 5, ring: 150, on: []string{onPlan}, other: []string{onPlan},
 	}
 }
 

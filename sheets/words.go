@@ -54,10 +54,7 @@ func (m *maker) generalNotes() []string {
 
 // fine writes a length that whole millimetres are too coarse for.
 func (m *maker) fine(mm float64) string {
-	f := m.figures
-	const tenth, small = 0.1, 64
-	f.Step, f.Fraction = tenth, small
-	return f.Length(mm)
+	return m.fineFigures().Length(mm)
 }
 
 // cautions are the usual ones. They defer to local rules and licensed people

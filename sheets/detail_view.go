@@ -1,0 +1,112 @@
+package sheets
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// closeUp is a view of a joint from near by.
+type closeUp struct {
+	name   string // under the view, e.g. "section through the middle of the rafter"
+	axes   geom.View
+	at     geom.Vec // stands at one height in all views of a detail; a cut goes through it
+	cut    bool
+	crop   geom.Box3
+	show   func(b frame.Member) bool
+	house  []string // names of the pieces of the house that are shown
+	hidden frame.Kind
+}
+
+// closeUp makes the view. Its rows stand off from all that is shown.
+func (m *maker) closeUp(c closeUp) *viewBlock {
+	l := look{axes: c.axes, crop: &c.crop, torn: true}
+	if c.cut {
+		l.cut = &c.at
+	}
+	l.show = func(s *scene, body int) bool {
+		if b, ok := s.member(body); ok {
+			return c.show(b)
+		}
+		h, _ := s.house(body)
+		return slices.Contains(c.house, h.Name)
+	}
+	if c.hidden != "" {
+		l.hidden = func(s *scene, body int) bool {
+			b, ok := s.member(body)
+			return ok && b.Kind == c.hidden
+		}
+	}
+	pic := m.scene.see(l)
+	return newViewIn(c.name, pic, c.at, pic.all)
+}
+
+// only shows the given members.
+func only(members ...frame.Member) func(frame.Member) bool {
+	return func(b frame.Member) bool {
+		for _, o := range members {
+			if o.Kind == b.Kind && o.No == b.No {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+// everywhere is a crop that leaves all; narrow it where the view is to end.
+func everywhere() geom.Box3 {
+	far := math.Inf(1)
+	return geom.Box3{Min: geom.V(-far, -far, -far), Max: geom.V(far, far, far)}
+}
+
+// stick names a member with its mark, its actual size and what it is made of.
+func (m *maker) stick(name string, b frame.Member) string {
+	words := name + " " + b.Mark + ": " + m.figures.Size(b.Section.Depth, b.Section.Width) + " actual"
+	t := b.Timber
+	for _, w := range []string{t.Species, t.Grade, t.Treatment} {
+		if w != "" {
+			words += ", " + w
+		}
+	}
+	return words
+}
+
+// fineFigures writes the figures of details.
+func (m *maker) fineFigures() draw.Figures {
+	f := m.figures
+	const tenth, small = 0.1, 64
+	f.Step, f.Fraction = tenth, small
+	return f
+}
+
+// crossLine draws a chain line through two points of the model, a little
+// beyond both.
+func crossLine(p *page, v *draw.View, a, b geom.Vec) {
+	const beyond = 4 // mm on paper
+	pa, pb := v.Pt(a), v.Pt(b)
+	d := pb.Sub(pa).Unit().Mul(beyond)
+	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, pa.Sub(d), pb.Add(d))
+}
+
+// waste hatches what is to be cut away.
+func waste(p *page, v *draw.View, corners ...geom.Vec) {
+	const pitch, slope = 3, -math.Pi / 4 // mm on paper; against the way of end grain
+	var loop []geom.Pt
+	for _, c := range corners {
+		loop = append(loop, v.Pt(c))
+	}
+	for _, l := range draw.HatchLines([][]geom.Pt{loop}, slope, pitch) {
+		p.sheet.Line(draw.Style{Layer: draw.Hatch, Pen: draw.Narrow}, l[0], l[1])
+	}
+}
+
+// upperFirst starts words that are to stand alone.
+func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// detailWords is the width of the notes of details, mm on paper: narrower than
+// elsewhere, since they stand between views.
+const detailWords = 46
