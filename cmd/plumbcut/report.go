@@ -42,7 +42,11 @@ func (r report) String() string {
 	if r.request.png {
 		line(span("png"), "one picture a sheet")
 	}
-	if len(r.removed) > 0 {
+	const few = 4
+	switch n := len(r.removed); {
+	case n > few:
+		fmt.Fprintf(&b, "  removed from an earlier run: %s … %s, %d in all\n", r.removed[0], r.removed[n-1], n)
+	case n > 0:
 		fmt.Fprintf(&b, "  removed from an earlier run: %s\n", strings.Join(r.removed, ", "))
 	}
 	if r.leftFlat() {
@@ -50,7 +54,7 @@ func (r report) String() string {
 	}
 	switch r.warnings {
 	case 0:
-		b.WriteString("No doubts about the job. Read the cautions on the cover before anything is bought or cut.\n")
+		b.WriteString("Nothing is doubtful. Read the cautions on the cover before anything is bought or cut.\n")
 	case 1:
 		b.WriteString("Look first at the warning, and at the cautions on the cover.\n")
 	default:
