@@ -123,8 +123,9 @@ func (d Span) names(h Hand, l spanPlan) []spanName {
 	if d.Dir != Upright || d.AName == "" && d.BName == "" {
 		return nil
 	}
+	// On the side of the line where the things measured are not.
 	side, align := 1.0, Start
-	if d.Offset < 0 {
+	if l.pa.X+l.pb.X > l.p.X+l.q.X {
 		side, align = -1, End
 	}
 	ends, names := [2]geom.Pt{l.p, l.q}, [2]string{d.AName, d.BName}
@@ -263,7 +264,7 @@ func (f Fall) Draw(s *Sheet, h Hand) {
 	read := readable(q.Sub(p))
 	t := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
 	middle := p.Lerp(q, 0.5).Add(read.Left().Mul(f.Offset))
-	half := q.Sub(p).Unit().Mul(t.Width()/2 + arrowLength)
+	half := q.Sub(p).Unit().Mul(t.Width()/2 + arrowLength + figureGap)
 	t.At = middle.Add(read.Left().Mul(overLine(t.String, t.Height)))
 	s.Line(narrow(Dimension), middle.Sub(half), middle.Add(half))
 	s.arrowhead(Dimension, middle.Add(half), half)

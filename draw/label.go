@@ -75,6 +75,11 @@ func (b block) depth() float64 {
 	return b.height + float64(len(b.lines)-1)*b.height*lineSpacing
 }
 
+// ink is the depth with the letters that hang below the last baseline.
+func (b block) ink() float64 {
+	return b.depth() + hang(b.lines[len(b.lines)-1], b.height)
+}
+
 // draw letters the block with its top left (Start), top middle or top right
 // (End) at the point.
 func (b block) draw(s *Sheet, layer Layer, at geom.Pt, align Align) {
@@ -105,7 +110,7 @@ func (p *Placer) Label(l Label) Mark {
 		l.Width = labelWidth
 	}
 	b := block{lines: Wrap(l.Text, NoteHeight, false, l.Width), height: NoteHeight}
-	best := p.search(leadSearch{target: l.View.Pt(l.At), w: b.width(), h: b.depth(), toward: l.Toward})
+	best := p.search(leadSearch{target: l.View.Pt(l.At), w: b.width(), h: b.ink(), toward: l.Toward})
 	m := Mark{Kind: NoteMark, Label: l.Text, Box: best.box, Leader: best.leader, Inside: l.Inside, ID: l.ID}
 	p.Sheet.drawLeader(m.Leader, m.Inside)
 	b.draw(p.Sheet, Notes, geom.P(best.box.X0, best.box.Y1), Start)
@@ -123,7 +128,7 @@ func (p *Placer) Arc(v *View, c, at geom.Vec, diameter bool) {
 	text := d.figure(kind, p.Hand.Figures)
 	h := p.Hand.figureHeight()
 	b := block{lines: []string{text}, height: h}
-	best := p.search(leadSearch{target: v.Pt(at), w: b.width(), h: b.depth()})
+	best := p.search(leadSearch{target: v.Pt(at), w: b.width(), h: b.ink()})
 	p.Sheet.drawLeader(best.leader, false)
 	b.draw(p.Sheet, Dimension, geom.P(best.box.X0, best.box.Y1), Start)
 	p.Sheet.Dims = append(p.Sheet.Dims, Placed{
@@ -186,7 +191,9 @@ func (p *Placer) search(q leadSearch) leadPlace {
 	return best
 }
 
-func leaderLengths() []float64 { return []float64{7, 10, 13, 17, 22, 28, 35, 43, 52, 62, 75, 90} }
+func leaderLengths() []float64 {
+	return []float64{7, 10, 13, 17, 22, 28, 35, 43, 52, 62, 75, 90, 110, 130}
+}
 
 // leaderAngles are the directions tried, degrees: 45° first, as it reads best.
 func leaderAngles() []float64 {

@@ -42,8 +42,8 @@ func (m Mark) Target() geom.Pt {
 // The size of a part mark, mm on paper (own): a box with round ends.
 const (
 	partHeight = 5.0
-	partWidth  = 9.0 // of marks of up to three characters
-	partPad    = 1.8 // from the text to the end of the box
+	partWidth  = 10.0 // of marks of up to three characters
+	partPad    = 1.8  // from the text to the end of the box
 )
 
 // Part is a part mark: the same shape, size and way of reading everywhere.
