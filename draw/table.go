@@ -81,7 +81,8 @@ func (t Table) natural(i int) float64 {
 	for _, r := range t.Rows {
 		w = max(w, TextWidth(cellOf(r, i), NoteHeight, r.Bold))
 	}
-	return w + 2*cellPadX
+	const slack = 1e-6 // mm: taking the pads off again must not break a line
+	return w + 2*cellPadX + slack
 }
 
 // cellOf is a cell of a row; a row that is too short ends in empty ones.
