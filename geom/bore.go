@@ -17,7 +17,7 @@ type run struct {
 func (s Solid) runs(b Bore) []run {
 	var found []run
 	axis := boxOf([]Vec{b.At, b.At.Add(b.Dir.Mul(b.Depth))})
-	for _, c := range reaching(s.d.cells, axis, onTol) {
+	for _, c := range reaching(s.d.cells, axis, mouthTol) {
 		if r, ok := c.along(s.d.planes, b); ok {
 			found = append(found, r)
 		}
@@ -25,7 +25,7 @@ func (s Solid) runs(b Bore) []run {
 	sort.SliceStable(found, func(i, j int) bool { return found[i].from < found[j].from })
 	var out []run
 	for _, r := range found {
-		if n := len(out); n > 0 && r.from <= out[n-1].to+weldTol {
+		if n := len(out); n > 0 && r.from <= out[n-1].to+onTol {
 			if r.to > out[n-1].to {
 				out[n-1].to, out[n-1].toward = r.to, r.toward
 			}
@@ -36,30 +36,34 @@ func (s Solid) runs(b Bore) []run {
 	return out
 }
 
+// mouthTol is how far off the surface a bore's mouth or end may be given and
+// still be on it: the smallest size that is ever stated.
+const mouthTol = 0.01
+
 // along returns the stretch of the bore's axis inside the cell.
 func (c *cell) along(planes []Plane, b Bore) (run, bool) {
-	r := run{0, b.Depth, PlaneAt(b.At, b.Dir.Neg()), PlaneAt(b.At.Add(b.Dir.Mul(b.Depth)), b.Dir)}
+	r := run{from: math.Inf(-1), to: math.Inf(1)}
 	for _, f := range c.f {
 		p := f.ref.of(planes)
 		d, step := p.Dist(b.At), p.N.Dot(b.Dir)
-		if math.Abs(step) < minSlope {
+		switch t := -d / step; {
+		case math.Abs(step) < minSlope:
 			if d > onTol {
 				return r, false
 			}
-			continue
-		}
-		t := -d / step
-		if step < 0 && t > r.from-weldTol {
-			r.from, r.fromAt = max(t, 0), p
-		}
-		if step > 0 && t < r.to+weldTol {
-			r.to, r.toward = min(t, b.Depth), p
-		}
-		if r.to-r.from <= weldTol {
-			return r, false
+		case step < 0 && t > r.from:
+			r.from, r.fromAt = t, p
+		case step > 0 && t < r.to:
+			r.to, r.toward = t, p
 		}
 	}
-	return r, true
+	if r.from < -mouthTol {
+		r.from, r.fromAt = 0, PlaneAt(b.At, b.Dir.Neg())
+	}
+	if r.to > b.Depth+mouthTol {
+		r.to, r.toward = b.Depth, PlaneAt(b.At.Add(b.Dir.Mul(b.Depth)), b.Dir)
+	}
+	return r, r.to-r.from > onTol
 }
 
 // minSlope is the least sine between an axis and a plane for which their

@@ -47,6 +47,13 @@ func TestBoreAcrossSeams(t *testing.T) {
 			t.Errorf("at %v: runs %v, want %d", c.at, got, c.want)
 		}
 	}
+	// A mouth a little off the surface, either way, is on it.
+	for _, y := range []float64{-0.005, 0.005} {
+		r := s.runs(Bore{V(50, y, 50), V(0, 1, 0), 1, 20 - y})
+		if len(r) != 1 || !near64(r[0].from, -y, 1e-9) || r[0].fromAt.N != V(0, -1, 0) {
+			t.Errorf("mouth at %g: runs %v", y, r)
+		}
+	}
 	along := Bore{V(0, 45, 50), V(1, 0, 0), 1, 1e4}
 	if got := s.runs(along); len(got) != 1 || !near64(got[0].to, 1000, 1e-9) {
 		t.Errorf("along the beam: runs %v", got)

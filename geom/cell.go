@@ -15,11 +15,10 @@ type facet struct {
 	loop []int32
 }
 
-// onTol is how close to a plane a corner counts as lying on it. Like planeTol
-// it stands well above rounding and well below anything real; a cell is cut
-// only when it has corners farther out than this on both sides, so no cut
-// makes a flake thinner than it.
-const onTol = 1e-5
+// onTol is how close to a plane a corner counts as lying on it, for the reasons
+// of planeTol. A cell is cut only when it has corners farther out than this on
+// both sides, so no cut makes a flake thinner than it.
+const onTol = 1e-6
 
 // boxCell returns the cell of a box. refs follow the order of Box3.convex.
 func boxCell(b Box3, refs []ref) *cell {

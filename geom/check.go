@@ -37,7 +37,7 @@ func (s Solid) Check() error {
 	o := s.d.box.Centre()
 	for _, f := range s.Faces() {
 		a := f.Area()
-		if a < weldTol*weldTol {
+		if a < onTol*onTol {
 			return fmt.Errorf("the face at %v has area %g", f.Loops[0][0], a)
 		}
 		shell += a * f.Plane.Dist(o) * -1 / 3

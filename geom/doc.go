@@ -32,8 +32,9 @@
 //
 // Each is a named constant with its reason. They follow from two figures:
 // rounding, which at 50 m is about 1e-10 mm, and the smallest size that
-// anybody states, 0.01 mm. What differs by less than about 1e-5 mm is the
-// same; features finer than about 1e-4 mm may come out either way.
+// anybody states, 0.01 mm. What differs by less than 1e-6 mm is the same; what
+// differs by about that much is not meant by anyone, and may come out either
+// way. In a picture, lines less than 0.001 mm apart are drawn as one.
 //
 // # What is left out
 //

@@ -19,7 +19,7 @@ import (
 
 const (
 	// depthTol is how far behind a front face a line must be to be hidden by
-	// it: ten times onTol, so that a line on the face never is.
+	// it: a hundred times onTol, so that a line on the face never is.
 	depthTol = 1e-4
 
 	// edgeOn is the least sine of a face to the line of sight for it to count
@@ -27,7 +27,7 @@ const (
 	edgeOn = 1e-6
 
 	// shift is how far a line along an outline is moved to either side. Like
-	// depthTol it is ten times onTol; it moves no end of any stroke.
+	// depthTol it is a hundred times onTol; it moves no end of any stroke.
 	shift = 1e-4
 
 	// minStroke is the shortest piece that is drawn. It is what remains of

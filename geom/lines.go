@@ -10,17 +10,17 @@ type line struct{ foot, dir Vec }
 func (l line) pos(p Vec) float64 { return p.Dot(l.dir) }
 
 const (
-	// lineTol is how far two lines may lie apart and still be one. Edges
-	// are lines between planes known to planeTol or better; near-level planes
-	// (1 in 100 and flatter) magnify the rounding, so it is ten times that.
-	lineTol = 1e-4
+	// lineTol is how far two lines may lie apart and still be one. It is below
+	// onTol, so that the two sides of the thinnest face stay two, and far above
+	// the rounding, which planes that meet at half a degree magnify to 1e-8.
+	lineTol = 1e-7
 
 	// dirTol is how far their directions may differ: lineTol over 10 m.
-	dirTol = 1e-8
+	dirTol = 1e-11
 
 	// minCross is the least sine between two planes for which their line is
 	// worked out from them; flatter pairs take it from the edge's own ends.
-	minCross = 1e-4
+	minCross = 1e-3
 
 	// printDir weighs direction against distance in a line's fingerprint.
 	printDir = 1e4
@@ -79,10 +79,9 @@ func dist1(a, b Vec) float64 {
 // the planes between them.
 func leads(d Vec) bool { return d.Dot(mix) >= 0 }
 
-// weldTol is how close two corners are taken for one: ten times onTol, as
-// corners that belong together agree to it or, where flat planes meet, a little
-// worse.
-const weldTol = 1e-4
+// weldTol is how close two corners are taken for one; it is chosen like
+// lineTol.
+const weldTol = 1e-7
 
 // weld numbers points so that those within weldTol of each other share one.
 type weld struct {

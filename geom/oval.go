@@ -59,7 +59,7 @@ func (b Bore) reach(p Vec, at Plane) float64 { return -at.Dist(p) / at.N.Dot(b.D
 // holds reports whether p lies in the material or on its surface, bores left
 // aside.
 func (s Solid) holds(p Vec) bool {
-	for _, c := range reaching(s.d.cells, Box3{p, p}, weldTol) {
+	for _, c := range reaching(s.d.cells, Box3{p, p}, onTol) {
 		if c.holds(s.d.planes, p) {
 			return true
 		}
@@ -69,7 +69,7 @@ func (s Solid) holds(p Vec) bool {
 
 func (c *cell) holds(planes []Plane, p Vec) bool {
 	for _, f := range c.f {
-		if f.ref.of(planes).Dist(p) > weldTol {
+		if f.ref.of(planes).Dist(p) > onTol {
 			return false
 		}
 	}
@@ -196,7 +196,7 @@ func (r rim) where(ts []float64, ok func(p Vec) bool) []span {
 // cut through a bore that is only part of it.
 func (s *scene) rimParts(sol Solid, m rim) []span {
 	half := Vec{math.Hypot(m.a.X, m.b.X), math.Hypot(m.a.Y, m.b.Y), math.Hypot(m.a.Z, m.b.Z)}
-	cells := reaching(sol.d.cells, Box3{m.c.Sub(half), m.c.Add(half)}, weldTol)
+	cells := reaching(sol.d.cells, Box3{m.c.Sub(half), m.c.Add(half)}, onTol)
 	var ts []float64
 	for _, c := range cells {
 		for _, f := range c.f {

@@ -26,13 +26,14 @@ func (r ref) of(planes []Plane) Plane {
 
 const (
 	// planeTol is how far two planes may lie apart and still be one. It is
-	// thousands of times the rounding error at 50 m (about 1e-10 mm) and far
-	// below any size that can be cut or is ever stated (0.01 mm).
-	planeTol = 1e-5
+	// thousands of times the rounding error at 50 m (about 1e-10 mm), and so
+	// far below any size that is ever stated (0.01 mm) that two planes which
+	// are meant to differ will not fall within it by chance.
+	planeTol = 1e-6
 
-	// normalTol is how far their directions may differ: planeTol over 50 m is
-	// 2e-10, and rounding is about 1e-15.
-	normalTol = 2e-10
+	// normalTol is how far their directions may differ: planeTol over 50 m.
+	// Rounding is about 1e-15.
+	normalTol = 2e-11
 
 	// printNormal weighs direction against distance in a plane's fingerprint.
 	printNormal = 1e3

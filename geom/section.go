@@ -94,7 +94,7 @@ func (a Arc) through(l []Pt) bool {
 	u := a.Major.Mul(1 / r)
 	for _, p := range l {
 		d := p.Sub(a.Centre)
-		if math.Abs(math.Hypot(d.Dot(u), d.Dot(u.Left())/a.Ratio)-r) > weldTol {
+		if math.Abs(math.Hypot(d.Dot(u), d.Dot(u.Left())/a.Ratio)-r) > onTol {
 			return false
 		}
 	}

@@ -100,14 +100,12 @@ func newSkin(planes []Plane, frags []fragment, w *weld, o Vec) *skin {
 	lines := lineTable{o: o}
 	var sides []side
 	for _, f := range frags {
-		start := len(sides)
 		for i, a := range f.loop {
 			b := f.loop[(i+1)%len(f.loop)]
 			if a != b {
 				sides = append(sides, newSide(planes, f, i, a, b, w.v, &lines))
 			}
 		}
-		sides = dropFlat(sides, start)
 	}
 	slices.SortStableFunc(sides, func(a, b side) int {
 		if a.plane != b.plane {
@@ -152,21 +150,6 @@ func newSide(planes []Plane, f fragment, i int, a, b int32, v []Vec, lines *line
 		s.count.minusL = 1
 	}
 	return s
-}
-
-// dropFlat takes away the two sides of a fragment, from start on, that run
-// along one line: it is too narrow to be seen, and must not count as material
-// on both sides of that line.
-func dropFlat(sides []side, start int) []side {
-	for i := start; i < len(sides); i++ {
-		for j := i + 1; j < len(sides); j++ {
-			if a, b := sides[i], sides[j]; a.line == b.line && a.from == b.from && a.to == b.to {
-				sides = slices.Delete(sides, j, j+1)
-				return dropFlat(slices.Delete(sides, i, i+1), start)
-			}
-		}
-	}
-	return sides
 }
 
 // mark is a place on a line where the tally changes.
