@@ -23,6 +23,7 @@ type Span struct {
 	Dir    SpanDir
 	Offset float64 // of the dimension line from A, mm on paper: Aligned: to the left going from A to B; Across: up; Upright: to the right
 	Share  float64 // where along the line the figure stands, 0 at A to 1 at B; 0: in the middle
+	Beside bool    // Upright: a figure that does not fit along the line lies level beside it, away from the things measured
 	Prefix string  // set before the figure, e.g. "drop "
 	AName  string  // Upright: the surface at A, lettered at the end of its extension line
 	BName  string  // Upright: the surface at B
@@ -74,6 +75,15 @@ func (d Span) plan(h Hand) spanPlan {
 	return l
 }
 
+// side is the side of an upright line where the things measured are not: 1 is
+// the right.
+func (l spanPlan) side() float64 {
+	if l.pa.X+l.pb.X > l.p.X+l.q.X {
+		return -1
+	}
+	return 1
+}
+
 // figure places the figure over the middle of the line, or beyond its end in
 // the direction of reading if it does not fit.
 func (d Span) figure(h Hand, l *spanPlan) {
@@ -96,6 +106,15 @@ func (d Span) figure(h Hand, l *spanPlan) {
 		return
 	}
 	l.text.Align = Start
+	if d.Beside && d.Dir == Upright {
+		side := l.side()
+		if side < 0 {
+			l.text.Align = End
+		}
+		l.text.Turn = 0
+		l.text.At = l.lo.Lerp(l.hi, 0.5).Add(geom.P(side*nearStroke, -l.text.Height/2))
+		return
+	}
 	l.text.At = l.hi.Add(dir.Mul(nearStroke)).Add(up)
 	l.hi = l.hi.Add(dir.Mul(nearStroke + l.text.Width()))
 }
@@ -123,10 +142,9 @@ func (d Span) names(h Hand, l spanPlan) []spanName {
 	if d.Dir != Upright || d.AName == "" && d.BName == "" {
 		return nil
 	}
-	// On the side of the line where the things measured are not.
-	side, align := 1.0, Start
-	if l.pa.X+l.pb.X > l.p.X+l.q.X {
-		side, align = -1, End
+	side, align := l.side(), Start
+	if side < 0 {
+		align = End
 	}
 	ends, names := [2]geom.Pt{l.p, l.q}, [2]string{d.AName, d.BName}
 	if ends[0].Y > ends[1].Y {
