@@ -50,9 +50,12 @@ func breakWord(word string, height float64, bold bool, width float64) (lines []s
 	return lines, word[from:]
 }
 
-// lineSpacing is from baseline to baseline, in letter heights (ISO 3098, for
-// lettering with accents).
-const lineSpacing = 1.9
+// From baseline to baseline, in letter heights (ISO 3098): of notes, for
+// lettering with accents; of titles, which are few and large, without.
+const (
+	lineSpacing  = 1.9
+	titleSpacing = 1.7
+)
 
 // block is a few lines of text, measured.
 type block struct {
@@ -72,7 +75,15 @@ func (b block) width() float64 {
 
 // depth is from the top of the first line's capitals to the last baseline.
 func (b block) depth() float64 {
-	return b.height + float64(len(b.lines)-1)*b.height*lineSpacing
+	return b.height + float64(len(b.lines)-1)*b.spacing()
+}
+
+// spacing is from baseline to baseline.
+func (b block) spacing() float64 {
+	if b.bold && b.height > NoteHeight {
+		return titleSpacing * b.height
+	}
+	return lineSpacing * b.height
 }
 
 // ink is the depth with the letters that hang below the last baseline.
@@ -84,7 +95,7 @@ func (b block) ink() float64 {
 // (End) at the point.
 func (b block) draw(s *Sheet, layer Layer, at geom.Pt, align Align) {
 	for i, line := range b.lines {
-		y := at.Y - b.height - float64(i)*b.height*lineSpacing
+		y := at.Y - b.height - float64(i)*b.spacing()
 		s.AddText(Text{Layer: layer, At: geom.P(at.X, y), Align: align, Height: b.height, Bold: b.bold, String: line})
 	}
 }
@@ -164,6 +175,7 @@ const (
 const (
 	costLine   = 1.5    // the leader crosses a line
 	costTurn   = 10.0   // it lies outside 30° to 60°
+	costLevel  = 20.0   // it is level or plumb and could be taken for a line of the thing
 	costAway   = 10.0   // it leads away from the wanted direction, at a right angle
 	costText   = 300.0  // it crosses a text
 	costLeader = 200.0  // it crosses another leader
@@ -211,6 +223,9 @@ func (q leadSearch) angleCost(deg float64) float64 {
 	steep := math.Abs(math.Mod(math.Abs(deg), 90) - 45)
 	if steep > 16 {
 		cost += costTurn
+	}
+	if steep == 45 {
+		cost += costLevel
 	}
 	return cost
 }

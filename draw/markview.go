@@ -154,7 +154,7 @@ type Title struct {
 // The look of a view title, mm on paper (own).
 const (
 	titleBar   = 10.0 // from the words to the scale bar
-	titleUnder = 1.4  // from the baseline of the name to the line
+	titleUnder = 1.8  // from the baseline of the name to the line
 	titleNote  = 1.6  // from the line to the note
 )
 
