@@ -44,9 +44,10 @@ func (m *maker) planSheets() []draft {
 // house and its dimension rows, and a north point beside its title.
 type planView struct {
 	*viewBlock
-	back  float64 // world y of the back of the wall
-	north float64 // clockwise from the top of the paper
-	given bool    // north is known
+	wall  wallPlan
+	north float64   // clockwise from the top of the paper
+	given bool      // north is known
+	room  draw.Rect // where the block stands, on the paper
 }
 
 // wordStrip is the height of the strip for words behind the wall, mm on paper:
@@ -57,34 +58,47 @@ func (b *planView) extent(h draw.Hand, scale float64) draw.Rect {
 	b.strip(scale)
 	e := b.viewBlock.extent(h, scale)
 	if b.given {
-		e = e.Union(b.northBox(e, geom.Pt{}, scale))
+		e = e.Union(b.northBox(h, e, scale))
 	}
 	return e
 }
 
 func (b *planView) draw(p *page, at geom.Pt, scale float64) {
-	e := b.extent(p.hand, scale)
+	b.strip(scale)
+	e := b.viewBlock.extent(p.hand, scale)
+	b.room = e.Move(at)
 	b.viewBlock.draw(p, at, scale)
 	if b.given {
-		p.sheet.North(b.northBox(e.Move(at), at, scale).Centre(), -b.north)
+		p.sheet.North(b.northBox(p.hand, e, scale).Move(at).Centre(), -b.north)
 	}
+}
+
+func (b *planView) finish(p *page) {
+	b.houseWords(p)
+	b.viewBlock.finish(p)
 }
 
 // strip moves the upper edge, from which the rows stand off, so that the strip
 // is as high on the paper at every scale.
 func (b *planView) strip(scale float64) {
-	b.Bounds.Y1 = b.back + wordStrip/scale
+	b.Bounds.Y1 = b.wall.back + wordStrip/scale
 	for _, r := range []*draw.Rows{b.Top, b.Left, b.Right, b.Bottom} {
 		r.Bounds = b.Bounds
 	}
 }
 
-// northBox is the place of the north point when the block stands at the given
-// place: left of the title, at the foot of everything that covers e. The lower
-// section mark makes the height for it.
-func (b *planView) northBox(e draw.Rect, at geom.Pt, scale float64) draw.Rect {
-	x := at.X + (b.Bounds.X0-b.view.Base.X)*scale - titleToNorth
-	return draw.Rect{X0: x - draw.NorthSize, Y0: e.Y0, X1: x, Y1: e.Y0 + draw.NorthSize}
+// northBox is the place of the north point beside a view that covers e with
+// its reference point at the origin: left of the title, under the rows.
+func (b *planView) northBox(h draw.Hand, e draw.Rect, scale float64) draw.Rect {
+	was := *b.view
+	defer func() { *b.view = was }()
+	b.set(geom.Pt{}, scale)
+	x := b.view.Outline(b.Bounds).X0 - titleToNorth
+	y := e.Y0 + draw.NorthSize
+	if rows := b.Bottom.Extent(h); !rows.Empty() {
+		y = min(y, rows.Y0-titleToNorth)
+	}
+	return draw.Rect{X0: x - draw.NorthSize, Y0: y - draw.NorthSize, X1: x, Y1: y}
 }
 
 // titleToNorth is the distance from a title to the north point, mm on paper.
@@ -116,7 +130,7 @@ func (m *maker) framingView() block {
 
 // planView gives a view of the plan its strip and its north point.
 func (m *maker) planView(b *viewBlock, w wallPlan) *planView {
-	return &planView{b, w.back, m.job.Site.North, m.job.Site.NorthGiven}
+	return &planView{viewBlock: b, wall: w, north: m.job.Site.North, given: m.job.Site.NorthGiven}
 }
 
 // origin is the point that all plans share: the left end of the plate on the
@@ -141,7 +155,7 @@ func (m *maker) framingRows(a *draw.Around) {
 	}
 	rafters := alongOf(s.Rafters, plate)
 	a.Top.Running("studs", from, studs...)
-	a.Top.Running("screws of the plate", from, screws...)
+	a.Top.Running("screws, packers", from, screws...)
 	a.Top.Running("rafter centres", from, append(rafters, to)...)
 	a.Top.Equal("rafter spaces", len(rafters)-1, rafters[0], rafters[len(rafters)-1])
 	a.Top.Overall("wall plate", from, to)

@@ -20,6 +20,7 @@ func (m *maker) battenView() block {
 	}})
 	b := newView("Batten plan", pic, m.origin())
 	b.title.Note = "seen square on to the slope; figures run to the house-side edges"
+	b.title.NoBar = true // the framing plan has the bar
 	m.battenRows(b.Around)
 	b.marks = func(p *page, v *draw.View) {
 		bs := m.frame.Of(frame.KindBatten)
@@ -46,8 +47,7 @@ func (m *maker) battenRows(a *draw.Around) {
 	first, last := s.Rafters[0]-m.job.Rafters.Section.Width/2, s.Rafters[len(s.Rafters)-1]+m.job.Rafters.Section.Width/2
 	box := bs[0].Solid().Bounds()
 	at := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, 0) }
-	a.Bottom.Chain("overhang of battens", at(box.Min.X), at(first), at(last), at(box.Max.X))
-	a.Bottom.Overall("batten", at(box.Min.X), at(box.Max.X))
+	a.Bottom.Chain("overhang", at(box.Min.X), at(first), at(last), at(box.Max.X))
 }
 
 // houseEdge is the lower arris of a batten on its house side: the one that is

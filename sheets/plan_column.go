@@ -27,7 +27,7 @@ func (m *maker) planMembers() draw.Table {
 	seen := map[string]bool{}
 	for _, mb := range m.frame.Members {
 		key := mb.Mark + string(mb.Hand)
-		if mb.Kind == frame.KindFooting || seen[key] {
+		if mb.Kind == frame.KindFooting || mb.Kind == frame.KindPacker || seen[key] {
 			continue
 		}
 		seen[key] = true
@@ -68,9 +68,11 @@ func (m *maker) squareNote() string {
 // planNotes are the notes of the framing plan.
 func (m *maker) planNotes() []string {
 	notes := []string{
-		"Running dimensions along the wall start at the left end of the plate. Left and right are as seen standing outside, facing the house.",
 		m.squareNote(),
 		"Measure the clear distance between plate and beam at every rafter before cutting it.",
+	}
+	if len(m.frame.Of(frame.KindBatten)) > 1 {
+		notes = append(notes, fmt.Sprintf("The battens lie %s apart in the clear, measured down the slope.", m.figures.Length(m.frame.Setout.BattenGap)))
 	}
 	if len(m.job.Wall.Studs) == 0 {
 		return append(notes, "The stud positions are to be found on site. Move each screw of the plate on to a stud, still clear of the rafters.")

@@ -97,20 +97,20 @@ func (m *maker) wallWords(p *page, v *draw.View, w wallPlan) {
 			p.sheet.AddText(draw.Text{Layer: draw.Notes, At: geom.P(at.X, at.Y-draw.NoteHeight/2), Align: draw.Centred, Height: draw.NoteHeight, String: name})
 		})
 	}
-	const arrows = 12 // mm on paper, both arrows of the words
-	words := "house this side"
+}
+
+// houseWords says where the house is: as near behind the wall as there is room.
+func (b *planView) houseWords(p *page) {
+	const words, arrows = "house this side", 12 // mm on paper: both arrows
 	width := draw.TextWidth(words, draw.NoteHeight, false) + arrows
-	for rise := 0.0; rise < mostRise; rise += draw.NoteHeight {
-		if x, ok := freeAlong(p, base+rise, width, x1+width, x0-width, x1+2*width); ok {
-			p.sheet.Toward(words, geom.P(x, base+rise), geom.P(0, 1))
+	wall := b.view.Flat(geom.P(min(b.wall.x1, b.wall.all.X1), b.wall.back))
+	for y := wall.Y + wordStrip/2; y < b.room.Y1; y += draw.NoteHeight {
+		if x, ok := freeAlong(p, y, width, wall.X-width/2, b.room.X0, b.room.X1); ok {
+			p.sheet.Toward(words, geom.P(x, y), geom.P(0, 1))
 			return
 		}
 	}
 }
-
-// mostRise is how far above the wall the words 'house this side' may stand, mm
-// on paper.
-const mostRise = 40.0
 
 // freeAlong finds a place for words of a width, their middle at the height y
 // and as near as possible to x = want, between x0 and x1.

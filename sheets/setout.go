@@ -1,4 +1,198 @@
 package sheets
 
-// setoutSheets lays out the post set-out plan.
-func (m *maker) setoutSheets() []draft { return nil }
+import (
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// setoutSheets lays out the post set-out plan: what a builder holds in the
+// paddock with a tape.
+func (m *maker) setoutSheets() []draft {
+	const title = "Post set-out plan"
+	topics := []string{"setout"}
+	plan := m.setoutView()
+	tables := stackBlock{&tableBlock{m.tapeTable()}, &tableBlock{m.holeTable()}}
+	notes := &wordBlock{draw.NoteBlock{Title: "How to set out", Numbered: true, Notes: m.setoutNotes()}}
+	small := besideBlock{m.squareView()}
+	if b := m.siteView(); b != nil {
+		small = append(small, b)
+	}
+	return m.lay(title, topics, m.scales(planScale),
+		grid{{plan, hung{stackBlock{tables, notes}, plan}}, {small, nil}},
+		grid{{plan, hung{stackBlock{tables, besideBlock{notes, small}}, plan}}},
+		grid{{stackBlock{plan, small}, stackBlock{tables, notes}}},
+		grid{{plan}, {besideBlock{tables, notes, small}}},
+		grid{{plan}, {besideBlock{tables, notes}}, {small}},
+	)
+}
+
+// The two fixed points of the set-out stand on the face of the cladding, plumb
+// under the ends of the plate.
+const (
+	leftPoint  = "L"
+	rightPoint = "R"
+)
+
+func (m *maker) fixedPoints() (left, right geom.Vec) {
+	return geom.V(m.job.Plate.From, 0, m.job.Levels.Ground), geom.V(m.job.Plate.To, 0, m.job.Levels.Ground)
+}
+
+// postCentres are the centres of the posts on the ground, left to right.
+func (m *maker) postCentres() []geom.Vec {
+	posts := m.frame.Of(frame.KindPost)
+	out := make([]geom.Vec, len(posts))
+	for i, p := range posts {
+		c := p.Place.Point(geom.V(0, p.Section.Width/2, p.Section.Depth/2))
+		out[i] = geom.V(c.X, c.Y, m.job.Levels.Ground)
+	}
+	return out
+}
+
+// setoutView is the plan of posts and holes.
+func (m *maker) setoutView() *planView {
+	reach := m.planReach()
+	holes := draw.EmptyRect()
+	for _, f := range m.frame.Of(frame.KindFooting) {
+		holes = holes.Union(projectBox(geom.Plan(), f.Solid().Bounds()))
+	}
+	reach.y0 = min(reach.y0, holes.Y0-wallMore)
+	if y := -m.job.Levels.DeckOut; y > reach.y0-wallMore {
+		reach.y0 = min(reach.y0, y-wallMore/2)
+	}
+	wall := m.wallPlan(reach)
+	cut := geom.V(0, 0, m.aboveFootings())
+	pic := m.scene.see(look{
+		axes: geom.Plan(), cut: &cut,
+		show: func(s *scene, body int) bool {
+			mb, ok := s.member(body)
+			return ok && mb.Kind == frame.KindPost
+		},
+	}).with(wall.picture)
+	bounds := holes.Union(draw.Rect{X0: max(wall.x0, wall.all.X0), Y0: 0, X1: min(wall.x1, wall.all.X1), Y1: wall.back})
+	if y := -m.job.Levels.DeckOut; y > reach.y0 {
+		bounds.Y0 = min(bounds.Y0, y)
+	}
+	b := newViewIn("Post set-out plan", pic, m.origin(), bounds)
+	b.title.Note = "seen from above; posts cut above their footings"
+	b.pad.X1 = stringWords
+	m.setoutRows(b.Around)
+	b.over = func(p *page, v *draw.View) { m.drawSetout(p, v, wall) }
+	b.marks = func(p *page, v *draw.View) { m.setoutMarks(p, v, wall) }
+	return m.planView(b, wall)
+}
+
+// stringWords is the width of the words at the end of the string line, and the
+// room that they need, mm on paper.
+const stringWords = 26.0
+
+// aboveFootings is a level just above every footing and every foot of a post.
+func (m *maker) aboveFootings() float64 {
+	const above = 20 // mm: clear of any collar's top
+	z := m.job.Levels.Ground
+	for _, mb := range m.frame.Members {
+		if b := mb.Solid().Bounds(); mb.Kind == frame.KindFooting {
+			z = max(z, b.Max.Z)
+		} else if mb.Kind == frame.KindPost {
+			z = max(z, b.Min.Z)
+		}
+	}
+	return z + above
+}
+
+// setoutRows hangs the dimension rows on the set-out plan.
+func (m *maker) setoutRows(a *draw.Around) {
+	s := m.frame.Setout
+	left, right := m.fixedPoints()
+	posts := m.postCentres()
+	string0 := geom.V(left.X, s.BeamOuter, left.Z)
+	a.Bottom.Running("post centres", string0, posts...)
+	a.Bottom.Chain("post to post", posts...)
+
+	a.Left.Running("out from the cladding", left, posts[0], string0)
+	var corner []geom.Vec
+	for _, r := range m.job.Wall.Returns {
+		corner = append(corner, geom.V(r.At, 0, left.Z))
+	}
+	a.Top.Chain("fixed points", append(corner, left, right)...)
+}
+
+// drawSetout draws the wall, the string line, the tapes and the deck.
+func (m *maker) drawSetout(p *page, v *draw.View, w wallPlan) {
+	m.drawWall(p, v, w)
+	m.drawDeck(p, v, w)
+	m.drawHoles(p, v)
+	m.drawString(p, v)
+	m.drawTapes(p, v)
+}
+
+// drawDeck draws the edge of the deck, light.
+func (m *maker) drawDeck(p *page, v *draw.View, w wallPlan) {
+	y := -m.job.Levels.DeckOut
+	if y == 0 || y < w.y0 {
+		return
+	}
+	x0, x1 := m.between(max(w.x0, w.all.X0), min(w.x1, w.all.X1), y)
+	p.sheet.Line(light(draw.Solid), v.Flat(geom.P(x0, y)), v.Flat(geom.P(x1, y)))
+}
+
+// between shortens a line along the wall, at y, to what lies between the
+// returns.
+func (m *maker) between(x0, x1, y float64) (float64, float64) {
+	for _, r := range m.job.Wall.Returns {
+		switch {
+		case r.Length < -y:
+		case r.Side == frame.Right:
+			x1 = min(x1, r.At)
+		default:
+			x0 = max(x0, r.At)
+		}
+	}
+	return x0, x1
+}
+
+// drawHoles draws the holes, which lie under the ground, and the centre lines
+// of the posts in them.
+func (m *maker) drawHoles(p *page, v *draw.View) {
+	dashed := draw.Style{Layer: draw.Hidden, Pen: draw.Narrow, Dash: draw.Dashed}
+	centre := draw.Style{Layer: draw.Centre, Pen: draw.Narrow}
+	for i, mb := range m.frame.Of(frame.KindFooting) {
+		b := projectBox(geom.Plan(), mb.Solid().Bounds())
+		r := v.Outline(b)
+		path := draw.PolygonPath(dashed, r.Corners())
+		if mb.Round {
+			path = draw.CirclePath(dashed, r.Centre(), r.W()/2)
+		}
+		path.ID = memberID(mb)
+		p.sheet.Add(path)
+		c := v.Pt(m.postCentres()[i])
+		for _, d := range []geom.Pt{geom.P(1, 0), geom.P(0, 1)} {
+			d = d.Mul(r.W()/2 + pastHole)
+			p.sheet.Line(centre, c.Sub(d), c.Add(d))
+		}
+	}
+}
+
+// pastHole is how far a centre line goes on beyond the hole, mm on paper.
+const pastHole = 1.5
+
+// The string line stands out beyond the outer posts so far, mm, to its
+// profiles.
+const stringBeyond = 600
+
+// drawString draws the string line along the outer faces of the posts.
+func (m *maker) drawString(p *page, v *draw.View) {
+	y := m.frame.Setout.BeamOuter
+	x0, x1 := m.stringEnds()
+	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
+	p.sheet.Line(style, v.Flat(geom.P(x0, y)), v.Flat(geom.P(x1, y)))
+}
+
+// stringEnds are the ends of the string line: beyond the outer posts, or at a
+// return that stands in the way.
+func (m *maker) stringEnds() (x0, x1 float64) {
+	posts := m.postCentres()
+	left, _ := m.fixedPoints()
+	x0, x1 = min(posts[0].X, left.X)-stringBeyond, posts[len(posts)-1].X+stringBeyond
+	return m.between(x0, x1, m.frame.Setout.BeamOuter)
+}

@@ -1,0 +1,122 @@
+package sheets
+
+import (
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// squareView shows the 3-4-5 triangle that squares the set-out off the wall.
+func (m *maker) squareView() *viewBlock {
+	along, out := m.triangle()
+	l, _ := m.fixedPoints()
+	a, o := l.Add(geom.V(along, 0, 0)), l.Add(geom.V(0, -out, 0))
+	b := m.diagram("Square off the wall at L", l, draw.Rect{X0: l.X, Y0: l.Y - out, X1: l.X + along, Y1: l.Y})
+	b.steps = 1
+	b.Top.Overall("along the cladding", l, a)
+	b.Left.Overall("out", l, o)
+	b.over = func(p *page, v *draw.View) {
+		s := p.sheet
+		pen := draw.Style{Layer: draw.Outline, Pen: draw.Middle}
+		s.Line(pen, v.Pt(o), v.Pt(l), v.Pt(a))
+		draw.Span{View: v, A: o, B: a}.Draw(s, p.hand)
+		const corner = 3.0 // mm on paper, of the mark of the right angle
+		c := v.Pt(l)
+		s.Line(draw.Style{Layer: draw.Notes}, c.Add(geom.P(corner, 0)), c.Add(geom.P(corner, -corner)), c.Add(geom.P(0, -corner)))
+		s.AddText(draw.Text{Layer: draw.Notes, At: c.Add(geom.P(corner+2, -corner-2)), Height: draw.NoteHeight, String: leftPoint})
+	}
+	return b
+}
+
+// diagram is a small plan without a picture of the model: lines are drawn over
+// it.
+func (m *maker) diagram(name string, ref geom.Vec, bounds draw.Rect) *viewBlock {
+	b := newViewIn(name, picture{scene: m.scene, axes: geom.Plan(), all: bounds}, ref, bounds)
+	b.title.NoBar = true
+	return b
+}
+
+// siteView shows how far the boundaries are from the frame; nil if the job
+// gives none.
+func (m *maker) siteView() *viewBlock {
+	if len(m.job.Site.Boundaries) == 0 {
+		return nil
+	}
+	r := m.planReach()
+	foot := draw.Rect{X0: r.x0 + wallMore, Y0: r.y0 + wallMore, X1: r.x1 - wallMore, Y1: 0}
+	all := foot
+	at := func(x, y float64) geom.Vec { return geom.V(x, y, 0) }
+	across, out := []geom.Vec{at(foot.X0, 0), at(foot.X1, 0)}, []geom.Vec{at(0, 0), at(0, foot.Y0)}
+	for _, s := range m.job.Site.Boundaries {
+		switch s.Side {
+		case frame.Left:
+			all.X0 = foot.X0 - s.Distance
+			across = append(across, at(all.X0, 0))
+		case frame.Right:
+			all.X1 = foot.X1 + s.Distance
+			across = append(across, at(all.X1, 0))
+		default:
+			all.Y0 = foot.Y0 - s.Distance
+			out = append(out, at(0, all.Y0))
+		}
+	}
+	b := m.diagram("Boundaries", m.origin(), all)
+	b.steps = 2
+	b.pad.Y1 = 2 * draw.NoteHeight
+	b.Bottom.Chain("frame and boundary", across...)
+	b.Left.Chain("frame and boundary", out...)
+	b.over = func(p *page, v *draw.View) { m.drawSite(p, v, foot, all) }
+	return b
+}
+
+// drawSite draws the frame as a rectangle, the wall and the boundaries.
+func (m *maker) drawSite(p *page, v *draw.View, foot, all draw.Rect) {
+	s := p.sheet
+	s.Rect(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, v.Outline(foot))
+	s.Line(light(draw.Solid), v.Flat(geom.P(all.X0, 0)), v.Flat(geom.P(all.X1, 0)))
+	word := func(at geom.Pt, words string) {
+		s.AddText(draw.Text{Layer: draw.Notes, At: at, Align: draw.Centred, Height: draw.NoteHeight, String: words})
+	}
+	word(v.Flat(foot.Centre()), "frame")
+	word(v.Flat(geom.P(foot.Centre().X, 0)).Add(geom.P(0, 1.5)), "house")
+	style := draw.Style{Layer: draw.Context, Pen: draw.Middle, Dash: draw.Chain}
+	for _, b := range m.job.Site.Boundaries {
+		line := [2]geom.Pt{{X: all.X0, Y: all.Y0}, {X: all.X1, Y: all.Y0}}
+		switch b.Side {
+		case frame.Left:
+			line[1] = geom.P(all.X0, 0)
+		case frame.Right:
+			line[0] = geom.P(all.X1, 0)
+		}
+		s.Line(style, v.Flat(line[0]), v.Flat(line[1]))
+	}
+}
+
+// setoutMarks marks the posts, the holes, the fixed points and the string.
+func (m *maker) setoutMarks(p *page, v *draw.View, w wallPlan) {
+	m.wallWords(p, v, w)
+	l, r := m.fixedPoints()
+	for _, f := range []struct {
+		at   geom.Vec
+		name string
+	}{{l, leftPoint}, {r, rightPoint}} {
+		p.sheet.Dot(draw.Notes, v.Pt(f.at), 0.8)
+		p.placer.Label(draw.Label{View: v, At: f.at, Text: f.name})
+	}
+	for _, k := range []frame.Kind{frame.KindPost, frame.KindFooting} {
+		for _, mb := range m.frame.Of(k) {
+			at := mb.Place.Point(geom.V(0, mb.Section.Width/2, mb.Section.Depth/2))
+			if k == frame.KindFooting {
+				at = mb.Place.Point(geom.V(0, mb.Section.Width/6, mb.Section.Depth/2))
+			}
+			p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb), Toward: geom.P(0, 1)})
+		}
+	}
+	_, x1 := m.stringEnds()
+	y := m.frame.Setout.BeamOuter
+	p.placer.Label(draw.Label{View: v, At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords})
+	if deck := -m.job.Levels.DeckOut; deck < 0 && deck > w.y0 {
+		x0, x1 := m.between(w.x0, w.x1, deck)
+		p.placer.Label(draw.Label{View: v, At: geom.V(x0+(x1-x0)*2/3, deck, 0), Text: "edge of deck"})
+	}
+}

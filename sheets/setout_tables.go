@@ -1,0 +1,103 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"plumbcut/draw"
+	"plumbcut/geom/frame"
+	"plumbcut/geom/measure"
+)
+
+// tapeTable gives for each post how to find its centre.
+func (m *maker) tapeTable() draw.Table {
+	t := draw.Table{Title: "Post centres", Columns: []draw.Column{
+		{Head: "Post"}, {Head: "Mark"}, {Head: "Along from L", Align: draw.End}, {Head: "Out from cladding", Align: draw.End},
+		{Head: "Tape from L", Align: draw.End}, {Head: "Tape from R", Align: draw.End},
+	}}
+	left, right := m.fixedPoints()
+	posts := m.frame.Of(frame.KindPost)
+	for i, c := range m.postCentres() {
+		f := m.figures.Length
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
+			strconv.Itoa(posts[i].No), posts[i].Mark, f(c.X - left.X), f(left.Y - c.Y), f(c.Sub(left).Len()), f(c.Sub(right).Len()),
+		}})
+	}
+	return t
+}
+
+// holeTable gives for each post its hole, its levels and its concrete.
+func (m *maker) holeTable() draw.Table {
+	t := draw.Table{Title: "Holes", Columns: []draw.Column{
+		{Head: "Post"}, {Head: "Hole"}, {Head: "Size", Align: draw.End}, {Head: "Depth", Align: draw.End}, {Head: "Ground", Align: draw.End},
+		{Head: "Bottom", Align: draw.End}, {Head: "Post foot", Align: draw.End}, {Head: "Concrete", Align: draw.End},
+	}}
+	posts := m.frame.Of(frame.KindPost)
+	for i, mb := range m.frame.Of(frame.KindFooting) {
+		p, f := m.job.Posts.At[i], m.figures
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
+			strconv.Itoa(mb.No), mb.Mark, holeSize(f, p.Footing), f.Length(p.Footing.Depth), f.Level(p.Ground), f.Level(p.Ground - p.Footing.Depth),
+			f.Level(posts[i].Solid().Bounds().Min.Z), f.Volume(mb.Solid().Volume()),
+		}})
+	}
+	return t
+}
+
+// holeSize says how wide a hole is.
+func holeSize(f interface{ Length(float64) string }, g frame.Footing) string {
+	if g.Round {
+		return "Ø " + f.Length(g.Size)
+	}
+	return f.Length(g.Size) + " square"
+}
+
+// setoutNotes say how the posts are set out, in order.
+func (m *maker) setoutNotes() []string {
+	f, s := m.figures, m.frame.Setout
+	left, right := m.fixedPoints()
+	notes := []string{
+		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f.Length(right.X-left.X)),
+		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle. Set the string line %s out from the cladding, level, along the outer faces of the posts.", f.Length(left.Y-s.BeamOuter)),
+		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
+		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
+		fmt.Sprintf("Levels are heights above %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
+		"Find buried pipes and cables before digging. The size of the holes is for a licensed person to confirm.",
+	}
+	if in := m.inDeck(); in != "" {
+		notes = append(notes, in)
+	}
+	return notes
+}
+
+// inDeck says which posts come up through the deck.
+func (m *maker) inDeck() string {
+	var marks []string
+	posts := m.frame.Of(frame.KindPost)
+	for i, c := range m.postCentres() {
+		if -c.Y < m.job.Levels.DeckOut {
+			marks = append(marks, posts[i].Mark)
+		}
+	}
+	if len(marks) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s come up through the deck. Lift its boards first and find its joists and bearers.", joined(marks))
+}
+
+// triangle is the largest 3-4-5 triangle, in whole steps, that fits between
+// the fixed points and the string: its sides along the wall and out from it.
+func (m *maker) triangle() (along, out float64) {
+	step := 100.0
+	if m.job.Units == frame.FeetInches {
+		step = 12 * measure.Inch
+	}
+	left, right := m.fixedPoints()
+	wide, deep := right.X-left.X, left.Y-m.frame.Setout.BeamOuter
+	units := func(x, y float64) float64 { return math.Floor(min(wide/x, deep/y)/step) * step }
+	a, b := units(4, 3), units(3, 4)
+	if a >= b {
+		return 4 * a, 3 * a
+	}
+	return 3 * b, 4 * b
+}
