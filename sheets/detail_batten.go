@@ -1,7 +1,70 @@
 package sheets
 
-import "plumbcut/geom/frame"
+import (
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
 
 func battenRafterDetail() detailSpec {
-	return detailSpec{kind: frame.JointBattenRafter, scale: 1. / 5, ring: 150, on: []string{onSection}}
+	return detailSpec{
+		kind: frame.JointBattenRafter, scale: 1. / 5, views: battenViews,
+		ring: 150, on: []string{onSection},
+	}
 }
+
+// battenViews look along the battens, beside a rafter: the first battens with
+// the plate's face, and the last with the beam's.
+func battenViews(m *maker, d detail) []*viewBlock {
+	r := m.frame.Members[d.joint.B]
+	s := m.frame.Setout
+	all := m.frame.Of(frame.KindBatten)
+	x := r.Place.O.X - 1 // beside the rafter
+	onLine := func(y float64) geom.Vec { return geom.V(x, y, s.RafterTop(y)) }
+	edges := func(b frame.Member) (near, far geom.Vec) { // on the rafter's top edge
+		return onLine(b.Place.Point(geom.V(0, b.Section.Width, 0)).Y), onLine(b.Place.O.Y)
+	}
+	first := []geom.Vec{onLine(s.PlateOuter)}
+	for _, b := range all[:min(2, len(all))] {
+		near, far := edges(b)
+		first = append(first, near, far)
+	}
+	_, lastFar := edges(all[len(all)-1])
+	lastNear, _ := edges(all[len(all)-1])
+	last := []geom.Vec{lastNear, lastFar, onLine(s.BeamInner)}
+
+	view := func(name, note string, chain []geom.Vec, timber frame.Kind, y0, y1 float64) *viewBlock {
+		t, _ := m.frame.Member(timber, 1)
+		crop := everywhere()
+		crop.Min.Y, crop.Max.Y = y0, y1
+		low := min(s.RafterTop(y0), s.RafterTop(y1)) - r.Section.Depth*1.2
+		crop.Min.Z = low
+		c := closeUp{
+			name: name, axes: geom.LeftEnd(), cut: true, at: geom.V(x, (y0+y1)/2, s.RafterTop((y0+y1)/2)), crop: crop,
+			show: func(b frame.Member) bool { return only(r, t)(b) || b.Kind == frame.KindBatten },
+		}
+		b := m.closeUp(c)
+		b.title.Note = note
+		over := battenOver + r.Section.Depth*0 // rows stand over the battens
+		b.pad.Y1 = over + 4
+		b.over = func(p *page, v *draw.View) {
+			for i := 1; i < len(chain); i++ {
+				draw.Span{View: v, A: chain[i-1], B: chain[i], Dir: draw.Aligned,
+					Offset: all[0].Section.Depth*v.Scale + battenOver}.Draw(p.sheet, p.hand)
+			}
+		}
+		return b
+	}
+	depth := r.Section.Depth
+	firstEnd := first[len(first)-1].Y - depth*0.4
+	a := view("along the rafter, beside it", "", first, frame.KindPlate, firstEnd, s.PlateInner+around)
+	z := view("At the beam", "all along the slope", last, frame.KindBeam, s.BeamOuter-around, lastNear.Y+depth*0.6)
+	n := a.note(draw.Right)
+	n.Width = detailWords
+	b := all[min(1, len(all)-1)]
+	n.AddInside(m.stick("Batten", b)+", laid flat", b.Place.Point(geom.V(0, b.Section.Width/2, b.Section.Depth/2)))
+	return []*viewBlock{a, z}
+}
+
+// battenOver is the distance of the dimensions over the battens, mm on paper.
+const battenOver = 8.0

@@ -133,7 +133,7 @@ func (m *maker) endsLike(d detail, rest float64) int {
 const (
 	rafterStub = 0.65 // of the rafter beyond the face, in depths of the rafter
 	around     = 18   // beyond what is shown, mm
-	besideIt   = 0.9  // of the timber at each side of the housing, in widths of it
+	besideIt   = 0.65 // of the timber at each side of the housing, in widths of it
 )
 
 func (h housed) section() *viewBlock {

@@ -63,11 +63,12 @@ func everywhere() geom.Box3 {
 	return geom.Box3{Min: geom.V(-far, -far, -far), Max: geom.V(far, far, far)}
 }
 
-// stick names a member with its mark, its actual size and what it is made of.
+// stick names a member with its mark, its actual size and what it is made of;
+// its grade is on the section.
 func (m *maker) stick(name string, b frame.Member) string {
 	words := name + " " + b.Mark + ": " + m.figures.Size(b.Section.Depth, b.Section.Width) + " actual"
 	t := b.Timber
-	for _, w := range []string{t.Species, t.Grade, t.Treatment} {
+	for _, w := range []string{t.Species, t.Treatment} {
 		if w != "" {
 			words += ", " + w
 		}

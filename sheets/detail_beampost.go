@@ -1,0 +1,130 @@
+package sheets
+
+import (
+	"math"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+func beamPostDetail() detailSpec {
+	return detailSpec{
+		kind: frame.JointBeamPost, scale: 1. / 5, views: beamPostViews,
+		ring: 200, on: []string{onSection, onElevations},
+	}
+}
+
+// beamPostViews are a section through the middle of the post and the top of the
+// post with the beam taken off.
+func beamPostViews(m *maker, d detail) []*viewBlock {
+	beam, post := m.frame.Members[d.joint.A], m.frame.Members[d.joint.B]
+	return []*viewBlock{m.beamOnPost(beam, post), m.postTop(beam, post)}
+}
+
+// chamferOf is the chamfer of a post's top; false if it is level.
+func chamferOf(post frame.Member) (frame.Chamfer, bool) {
+	for _, f := range post.Features {
+		if c, ok := f.(frame.Chamfer); ok {
+			return c, true
+		}
+	}
+	return frame.Chamfer{}, false
+}
+
+// rodHole is the hole for the rod in a post; false if there is none.
+func rodHole(post frame.Member) (frame.Hole, bool) {
+	for _, f := range post.Features {
+		if h, ok := f.(frame.Hole); ok && h.Use == frame.UseRod {
+			return h, true
+		}
+	}
+	return frame.Hole{}, false
+}
+
+func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
+	x := post.Place.O.X + post.Section.Width/2
+	outer, inner := post.Place.O.Y, post.Place.O.Y+post.Section.Depth
+	seat := post.Place.O.Z + post.Length
+	top := seat + beam.Section.Depth
+	beamInner := beam.Place.O.Y + beam.Section.Width
+	at := func(y, z float64) geom.Vec { return geom.V(x, y, z) }
+	hole, rod := rodHole(post)
+	chamfer, weathered := chamferOf(post)
+
+	crop := everywhere()
+	crop.Min.Z = seat - max(hole.Depth*1.25, post.Section.Depth*1.2)
+	b := m.closeUp(closeUp{
+		name: "section through the middle of the post", axes: geom.LeftEnd(), cut: true,
+		at: at((outer+inner)/2, seat), show: only(beam, post), crop: crop,
+	})
+	heights := []geom.Vec{at(outer, seat), at(outer, top)}
+	foot := at(inner, seat-(inner-outer-chamfer.Seat)*math.Tan(chamfer.Angle))
+	middle := post.Place.Point(hole.Mouth).Y
+	if rod {
+		heights = append(heights, at(outer, seat-hole.Depth))
+		b.row(draw.Top).Chain("rod hole", at(beamInner, top), at(middle, top), at(outer, top))
+	}
+	b.row(draw.Right).Chain("heights from the seat", heights...)
+	b.row(draw.Bottom).Chain("beam, post", at(beamInner, seat), at(outer, seat), at(inner, seat)).
+		Overall("", at(inner, seat), at(outer, seat))
+	if weathered {
+		b.row(draw.Left).Chain("chamfer", at(inner, seat), foot)
+		b.over = func(p *page, v *draw.View) {
+			edge := at(beamInner, seat)
+			draw.Angle{View: v, Apex: edge, A: at(inner, seat), B: foot, Radius: chamferArc}.Draw(p.sheet, p.hand)
+		}
+	}
+	n := b.note(draw.Left)
+	n.Width = detailWords
+	n.AddInside(m.stick("Beam", beam), at(beamInner-beam.Section.Width*0.2, seat+beam.Section.Depth*0.75))
+	n.AddInside(m.stick("Post", post)+", its outer face flush with the beam's", at(inner-post.Section.Depth*0.25, crop.Min.Z+around))
+	n.Add("Bearing: level seat, as wide as the beam", at(beamInner-beam.Section.Width*0.2, seat))
+	if rod {
+		n.Add("Rod Ø"+m.fine(m.job.Posts.Rod.Diameter)+" in a hole Ø"+m.fine(hole.Diameter)+", upright through the beam and "+m.fine(hole.Depth)+" into the post. Glue, nut and washer as its designer states.",
+			at(middle+hole.Diameter/2, seat+beam.Section.Depth*0.35))
+	}
+	if weathered {
+		n.Add("Chamfer sheds water towards the house side. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
+	}
+	return b
+}
+
+// chamferArc is the radius of the arc of a chamfer's angle, mm on paper.
+const chamferArc = 16
+
+// postTop is the top of a post seen from above.
+func (m *maker) postTop(beam, post frame.Member) *viewBlock {
+	x0, y0 := post.Place.O.X, post.Place.O.Y
+	x1, y1 := x0+post.Section.Width, y0+post.Section.Depth
+	top := post.Place.O.Z + post.Length
+	crop := everywhere()
+	b := m.closeUp(closeUp{
+		name: "Top of the post", axes: geom.Plan(), at: geom.V((x0+x1)/2, (y0+y1)/2, top), show: only(post), crop: crop,
+	})
+	b.title.Note = "beam taken off; house at the top"
+	at := func(x, y float64) geom.Vec { return geom.V(x, y, top) }
+	hole, rod := rodHole(post)
+	chamfer, weathered := chamferOf(post)
+	deep := []geom.Vec{at(x0, y0), at(x0, y1)}
+	if weathered {
+		b.row(draw.Right).Chain("seat", at(x1, y0), at(x1, y0+chamfer.Seat), at(x1, y1))
+	}
+	if rod {
+		c := post.Place.Point(hole.Mouth)
+		b.row(draw.Bottom).Chain("hole", at(x0, y0), at(c.X, y0), at(x1, y0))
+		deep = append(deep, at(x0, c.Y))
+		b.over = func(p *page, v *draw.View) {
+			r := hole.Diameter
+			crossLine(p, v, c.Sub(geom.V(r, 0, 0)), c.Add(geom.V(r, 0, 0)))
+			crossLine(p, v, c.Sub(geom.V(0, r, 0)), c.Add(geom.V(0, r, 0)))
+		}
+		b.marks = func(p *page, v *draw.View) {
+			const turn = math.Pi / 4
+			p.placer.Arc(v, c, c.Add(geom.V(math.Cos(turn), math.Sin(turn), 0).Mul(hole.Diameter/2)), true)
+		}
+	}
+	b.row(draw.Left).Chain("from the outer face", deep...).Overall("", at(x0, y0), at(x0, y1))
+	b.row(draw.Bottom).Overall("", at(x0, y0), at(x1, y0))
+	return b
+}
