@@ -69,7 +69,7 @@ func (p *rowsPlan) clear(e extLine) []extLine {
 	at := e.v0
 	for _, hole := range append(holes, [2]float64{e.v1, math.Inf(1)}) {
 		if hole[0]-at > shortest {
-			out = append(out, extLine{e.u, at, min(hole[0], e.v1)})
+			out = append(out, extLine{u: e.u, v0: at, v1: min(hole[0], e.v1)})
 		}
 		at = max(at, hole[1])
 	}

@@ -209,10 +209,7 @@ const defaultArc = 18.0
 
 // Draw puts the angle on the sheet.
 func (a Angle) Draw(s *Sheet, h Hand) {
-	r := a.Radius
-	if r == 0 {
-		r = defaultArc
-	}
+	r := a.radius()
 	o, pa, pb := a.View.Pt(a.Apex), a.View.Pt(a.A), a.View.Pt(a.B)
 	for _, leg := range []geom.Pt{pa, pb} {
 		if l := leg.Sub(o).Len(); l < r {
@@ -220,18 +217,53 @@ func (a Angle) Draw(s *Sheet, h Hand) {
 			s.Line(narrow(Dimension), o.Add(dir.Mul(l+h.extension())), o.Add(dir.Mul(r+h.extension())))
 		}
 	}
-	from := math.Atan2(pa.Y-o.Y, pa.X-o.X)
-	sweep := math.Atan2(pa.Sub(o).Cross(pb.Sub(o)), pa.Sub(o).Dot(pb.Sub(o)))
+	from, sweep := a.sweep()
 	a.arc(s, o, r, from, sweep)
+	t, dim, kind := a.text(h)
+	s.AddText(t)
+	s.Dims = append(s.Dims, Placed{Dim: dim, Kind: kind, Figure: t.String, P: pa, Q: pb, Box: t.Box(), Row: -1})
+}
 
+func (a Angle) radius() float64 {
+	if a.Radius == 0 {
+		return defaultArc
+	}
+	return a.Radius
+}
+
+// sweep is the direction to A on the paper and the turn from there to B,
+// radians anticlockwise.
+func (a Angle) sweep() (from, sweep float64) {
+	o := a.View.Pt(a.Apex)
+	pa, pb := a.View.Pt(a.A).Sub(o), a.View.Pt(a.B).Sub(o)
+	return math.Atan2(pa.Y, pa.X), math.Atan2(pa.Cross(pb), pa.Dot(pb))
+}
+
+// text is the figure in its place and what it says.
+func (a Angle) text(h Hand) (Text, Dim, DimKind) {
 	dim, kind := Dim{View: a.View, From: a.Apex, A: a.A, B: a.B}, AngleDim
 	if a.Slope {
 		dim, kind = Dim{View: a.View, A: a.Apex, B: a.B}, FallDim
 	}
 	t := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), String: dim.figure(kind, h.Figures)}
-	t.At = besideArc(o, r, from+sweep/2, t)
-	s.AddText(t)
-	s.Dims = append(s.Dims, Placed{Dim: dim, Kind: kind, Figure: t.String, P: pa, Q: pb, Box: t.Box(), Row: -1})
+	from, sweep := a.sweep()
+	t.At = besideArc(a.View.Pt(a.Apex), a.radius(), from+sweep/2, t)
+	return t, dim, kind
+}
+
+// Angle draws the angle with the first radius, from its own upwards, at which
+// its figure is free.
+func (p *Placer) Angle(a Angle) {
+	const steps = 10
+	for i := range steps {
+		try := a
+		try.Radius = a.radius() + float64(i)*rowPitch/2
+		if t, _, _ := try.text(p.Hand); p.textFree(t) {
+			try.Draw(p.Sheet, p.Hand)
+			return
+		}
+	}
+	a.Draw(p.Sheet, p.Hand)
 }
 
 // arc draws the dimension arc with its arrowheads, which point in from outside
@@ -271,8 +303,15 @@ type Fall struct {
 	Prefix string   // e.g. "fall "
 }
 
-// Draw puts the fall on the sheet.
-func (f Fall) Draw(s *Sheet, h Hand) {
+// fallPlan is a fall laid out on the paper.
+type fallPlan struct {
+	tail, tip geom.Pt
+	text      Text
+	dim       Dim
+}
+
+// plan lays the arrow out with its middle a part t of the way from A to B.
+func (f Fall) plan(h Hand, t float64) fallPlan {
 	high, low := f.A, f.B
 	if low.Z > high.Z {
 		high, low = low, high
@@ -280,12 +319,52 @@ func (f Fall) Draw(s *Sheet, h Hand) {
 	d := Dim{View: f.View, A: high, B: low, Prefix: f.Prefix}
 	p, q := f.View.Pt(high), f.View.Pt(low)
 	read := readable(q.Sub(p))
-	t := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
-	middle := p.Lerp(q, 0.5).Add(read.Left().Mul(f.Offset))
-	half := q.Sub(p).Unit().Mul(t.Width()/2 + arrowLength + figureGap)
-	t.At = middle.Add(read.Left().Mul(overLine(t.String, t.Height)))
-	s.Line(narrow(Dimension), middle.Sub(half), middle.Add(half))
-	s.arrowhead(Dimension, middle.Add(half), half)
-	s.AddText(t)
-	s.Dims = append(s.Dims, Placed{Dim: d, Kind: FallDim, Figure: t.String, P: middle.Sub(half), Q: middle.Add(half), Box: t.Box(), Row: -1})
+	text := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
+	middle := f.View.Pt(f.A).Lerp(f.View.Pt(f.B), t).Add(read.Left().Mul(f.Offset))
+	half := q.Sub(p).Unit().Mul(text.Width()/2 + arrowLength + figureGap)
+	text.At = middle.Add(read.Left().Mul(overLine(text.String, text.Height)))
+	return fallPlan{middle.Sub(half), middle.Add(half), text, d}
+}
+
+// Draw puts the fall on the sheet.
+func (f Fall) Draw(s *Sheet, h Hand) { f.plan(h, 0.5).draw(s) }
+
+func (l fallPlan) draw(s *Sheet) {
+	s.Line(narrow(Dimension), l.tail, l.tip)
+	s.arrowhead(Dimension, l.tip, l.tip.Sub(l.tail))
+	s.AddText(l.text)
+	s.Dims = append(s.Dims, Placed{Dim: l.dim, Kind: FallDim, Figure: l.text.String, P: l.tail, Q: l.tip, Box: l.text.Box(), Row: -1})
+}
+
+// Fall draws the fall at the first free place along its line, at its own
+// offset or further off in steps.
+func (p *Placer) Fall(f Fall) {
+	const steps = 4
+	for i := range steps {
+		try := f
+		try.Offset += math.Copysign(float64(i)*rowPitch/2, f.Offset)
+		for _, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+			l := try.plan(p.Hand, t)
+			if p.textFree(l.text) && p.textsUnder(l.tail, l.tip) == 0 && p.linesCrossed(l.tail, l.tip) == 0 {
+				l.draw(p.Sheet)
+				return
+			}
+		}
+	}
+	f.Draw(p.Sheet, p.Hand)
+}
+
+// textFree reports whether a text, which may be turned, touches nothing.
+func (p *Placer) textFree(t Text) bool {
+	p.sync()
+	quad, box := t.Quad(), t.Box()
+	if !p.Sheet.Paper.Inner().Encloses(box) || !p.freeOfText(box, textGap) {
+		return false
+	}
+	free := true
+	p.grid.segsNear(box.Expand(nearLine), func(s segment) bool {
+		free = quadSegmentGap(quad, s.a, s.b) >= nearLine
+		return free
+	})
+	return free
 }

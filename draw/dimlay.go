@@ -47,7 +47,7 @@ func (p *rowsPlan) layChain(w *rowPlan) {
 	}
 	p.leadOut(w, led)
 	for _, s := range w.stops {
-		p.addExt(s, w.v+p.h.extension())
+		p.addExt(s, w.v, w.v+p.h.extension())
 	}
 }
 
@@ -178,9 +178,9 @@ func (p *rowsPlan) layRunning(w *rowPlan) {
 		if isFar(places[i], s.u) {
 			turn := w.v + runningFoot
 			f.leader = pts(s.u, turn, places[i], turn+jog, places[i], end)
-			p.addExt(s, turn)
+			p.addExt(s, w.v, turn)
 		} else {
-			p.addExt(s, end)
+			p.addExt(s, w.v, end)
 		}
 		w.figs = append(w.figs, f)
 	}

@@ -219,9 +219,6 @@ type figPlan struct {
 	u      [2]float64 // of the terminators
 }
 
-// extLine is a piece of extension line at u from v0 out to v1.
-type extLine struct{ u, v0, v1 float64 }
-
 func (r *Rows) plan(h Hand) *rowsPlan {
 	p := &rowsPlan{r: r, h: h}
 	out := r.View.Outline(r.Bounds)
@@ -396,32 +393,6 @@ const titleHalf = NoteHeight * (0.5 + descent)
 
 // titleHigh reports whether titles stand at the high end of u.
 func (p *rowsPlan) titleHigh() bool { return p.r.Side.outward() != p.r.swap }
-
-// addExts adds the extension line of a stop to the row at v.
-func (p *rowsPlan) addExt(s stop, v float64) {
-	gap := p.h.extension()
-	from := s.v
-	if s.v < -p.r.Reach {
-		from = 0 // too deep: start at the outline
-	}
-	p.exts = append(p.exts, extLine{s.u, from + gap, v})
-}
-
-// mergeExts makes one line of those at the same place, so that none is drawn
-// twice and none starts on another dimension.
-func (p *rowsPlan) mergeExts() {
-	sort.SliceStable(p.exts, func(i, j int) bool { return p.exts[i].u < p.exts[j].u })
-	var out []extLine
-	for _, e := range p.exts {
-		if n := len(out); n > 0 && e.u-out[n-1].u < sameSpot {
-			out[n-1].v0 = min(out[n-1].v0, e.v0)
-			out[n-1].v1 = max(out[n-1].v1, e.v1)
-			continue
-		}
-		out = append(out, e)
-	}
-	p.exts = out
-}
 
 // pt carries row coordinates to the paper.
 func (p *rowsPlan) pt(u, v float64) geom.Pt {

@@ -235,3 +235,26 @@ func TestRowsEmpty(t *testing.T) {
 		t.Errorf("rows without a dimension drew %d marks, depth %g", len(s.Items), r.Depth(h))
 	}
 }
+
+// Two extension lines nearer than 0.7 mm do not run side by side: the one that
+// goes further stays whole, the other is drawn at its rows.
+func TestExtensionLinesKeepApart(t *testing.T) {
+	tests := []struct {
+		exts []extLine
+		want string
+	}{
+		{[]extLine{{0, 1, 12, [][2]float64{{7, 12}}}, {5, 1, 12, [][2]float64{{7, 12}}}}, "0:1-12 5:1-12"},
+		{[]extLine{{0, 1, 30, [][2]float64{{25, 30}}}, {0.5, 1, 12, [][2]float64{{7, 12}}}}, "0:1-30 0.5:7-12"},
+		{[]extLine{{0, 1, 12, [][2]float64{{7, 12}}}, {0.5, 1, 30, [][2]float64{{25, 30}, {7, 20}}}}, "0.5:1-30 0:7-12"},
+		{[]extLine{{0, 1, 30, nil}, {0.5, 1, 30, [][2]float64{{25, 30}, {7, 10}, {9, 12}}}}, "0:1-30 0.5:7-12 0.5:25-30"},
+	}
+	for _, test := range tests {
+		var got []string
+		for _, e := range thinExts(test.exts) {
+			got = append(got, fmt.Sprintf("%g:%g-%g", e.u, e.v0, e.v1))
+		}
+		if strings.Join(got, " ") != test.want {
+			t.Errorf("%v, want %s", got, test.want)
+		}
+	}
+}
