@@ -14,13 +14,16 @@ func (m *maker) setoutSheets() []draft {
 	plan := m.setoutView()
 	tables := stackBlock{&tableBlock{m.tapeTable()}, &tableBlock{m.holeTable()}}
 	notes := &wordBlock{draw.NoteBlock{Title: "How to set out", Numbered: true, Notes: m.setoutNotes()}}
-	small := besideBlock{m.squareView()}
+	square, site := block(m.squareView()), block(nil)
+	small, both := besideBlock{square}, stackBlock{square}
 	if b := m.siteView(); b != nil {
-		small = append(small, b)
+		site, small, both = b, append(small, b), append(both, b)
 	}
+	beside := func(b ...block) block { return hung{stackBlock{tables, besideBlock(b)}, plan} }
 	return m.lay(title, topics, m.scales(planScale),
-		grid{{plan, hung{stackBlock{tables, notes}, plan}}, {small, nil}},
-		grid{{plan, hung{stackBlock{tables, besideBlock{notes, small}}, plan}}},
+		grid{{plan, beside(notes, square)}, {site, nil}},
+		grid{{plan, beside(notes, both)}},
+		grid{{plan, beside(notes)}, {small, nil}},
 		grid{{stackBlock{plan, small}, stackBlock{tables, notes}}},
 		grid{{plan}, {besideBlock{tables, notes, small}}},
 		grid{{plan}, {besideBlock{tables, notes}}, {small}},
@@ -109,7 +112,7 @@ func (m *maker) setoutRows(a *draw.Around) {
 	a.Bottom.Running("post centres", string0, posts...)
 	a.Bottom.Chain("post to post", posts...)
 
-	a.Left.Running("out from the cladding", left, posts[0], string0)
+	a.Left.Running("from cladding", left, posts[0], string0)
 	var corner []geom.Vec
 	for _, r := range m.job.Wall.Returns {
 		corner = append(corner, geom.V(r.At, 0, left.Z))

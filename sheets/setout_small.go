@@ -13,7 +13,7 @@ func (m *maker) squareView() *viewBlock {
 	a, o := l.Add(geom.V(along, 0, 0)), l.Add(geom.V(0, -out, 0))
 	b := m.diagram("Square off the wall at L", l, draw.Rect{X0: l.X, Y0: l.Y - out, X1: l.X + along, Y1: l.Y})
 	b.steps = 1
-	b.Top.Overall("along the cladding", l, a)
+	b.Top.Overall("along", l, a)
 	b.Left.Overall("out", l, o)
 	b.over = func(p *page, v *draw.View) {
 		s := p.sheet
@@ -46,25 +46,29 @@ func (m *maker) siteView() *viewBlock {
 	foot := draw.Rect{X0: r.x0 + wallMore, Y0: r.y0 + wallMore, X1: r.x1 - wallMore, Y1: 0}
 	all := foot
 	at := func(x, y float64) geom.Vec { return geom.V(x, y, 0) }
-	across, out := []geom.Vec{at(foot.X0, 0), at(foot.X1, 0)}, []geom.Vec{at(0, 0), at(0, foot.Y0)}
 	for _, s := range m.job.Site.Boundaries {
 		switch s.Side {
 		case frame.Left:
 			all.X0 = foot.X0 - s.Distance
-			across = append(across, at(all.X0, 0))
 		case frame.Right:
 			all.X1 = foot.X1 + s.Distance
-			across = append(across, at(all.X1, 0))
 		default:
 			all.Y0 = foot.Y0 - s.Distance
-			out = append(out, at(0, all.Y0))
 		}
 	}
 	b := m.diagram("Boundaries", m.origin(), all)
 	b.steps = 2
 	b.pad.Y1 = 2 * draw.NoteHeight
-	b.Bottom.Chain("frame and boundary", across...)
-	b.Left.Chain("frame and boundary", out...)
+	for _, s := range m.job.Site.Boundaries {
+		switch s.Side {
+		case frame.Left:
+			b.Bottom.Overall("boundary", at(all.X0, 0), at(foot.X0, 0))
+		case frame.Right:
+			b.Bottom.Overall("boundary", at(foot.X1, 0), at(all.X1, 0))
+		default:
+			b.Left.Overall("boundary", at(0, foot.Y0), at(0, all.Y0))
+		}
+	}
 	b.over = func(p *page, v *draw.View) { m.drawSite(p, v, foot, all) }
 	return b
 }
