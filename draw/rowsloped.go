@@ -31,7 +31,7 @@ func NewSlopedRows(v *View, a, b geom.Vec) *SlopedRows {
 // follow brings the turned view to where the view itself now stands.
 func (r *SlopedRows) follow() {
 	v := r.Rows.View
-	v.Scale, v.At = r.view.Scale, r.view.At
+	v.Scale, v.At, v.Figures = r.view.Scale, r.view.At, r.view.Figures
 	v.Base = rotate(r.view.Base, geom.P(r.turn.X, -r.turn.Y))
 }
 
