@@ -191,7 +191,7 @@ func (c *NoteColumn) Draw(p *Placer) {
 		return
 	}
 	out := c.View.Outline(c.Bounds)
-	for _, plan := range c.plan() {
+	for _, plan := range c.settle(p, c.plan(), out) {
 		m := Mark{Kind: NoteMark, Label: plan.note.Text, Box: c.box(plan, out), Inside: plan.note.Inside, ID: plan.note.ID}
 		m.Leader = c.leader(p, plan)
 		p.Sheet.drawLeader(m.Leader, m.Inside)
@@ -202,6 +202,31 @@ func (c *NoteColumn) Draw(p *Placer) {
 		plan.text.draw(p.Sheet, Notes, at, align)
 		p.Sheet.Marks = append(p.Sheet.Marks, m)
 	}
+}
+
+// settle moves notes whose words would touch what is on the sheet up or down to
+// the nearest free place, in their order.
+func (c *NoteColumn) settle(p *Placer, plans []columnPlan, out Rect) []columnPlan {
+	const step, most = 1.0, 60 // mm, and how many of them
+	floor := math.Inf(-1)
+	for i := range plans {
+		for k := range 2 * most {
+			try := plans[i]
+			move := float64((k+1)/2) * step
+			if k%2 == 1 {
+				move = -move
+			}
+			try.mid += move
+			try.bend.Y += move
+			box := c.box(try, out)
+			if box.Y0 >= floor-slack && p.Free(box, nearLine) {
+				plans[i] = try
+				break
+			}
+		}
+		floor = c.box(plans[i], out).Y1 + columnGap
+	}
+	return plans
 }
 
 // leader chooses the target and the bend whose leader disturbs least.

@@ -358,6 +358,9 @@ func (p *rowsPlan) layTitle(w *rowPlan) {
 	for _, f := range w.figs {
 		lo, hi = min(lo, f.box.X0), max(hi, f.box.X1)
 	}
+	if !p.r.Side.lying() { // past the corner, out of the way of leaders
+		lo, hi = min(lo, p.edgeU[0]), max(hi, p.edgeU[1])
+	}
 	width, half := TextWidth(w.title, NoteHeight, false), NoteHeight/2
 	if box, ok := p.titleWithin(w, width); ok {
 		w.figs = append(w.figs, figPlan{text: w.title, box: box, along: true, title: true})
