@@ -1,0 +1,22 @@
+package cutting
+
+// work counts what the search does, so that it ends after the same steps on
+// every machine. A unit is about one node of a knapsack: some ten nanoseconds.
+type work struct{ left int64 }
+
+func (w *work) spend(n int64) { w.left -= n }
+
+func (w *work) done() bool { return w.left <= 0 }
+
+const (
+	// DefaultEffort is the work that Solve does at most where the job does not
+	// say: near half a second. Nearly all jobs take a hundredth of it.
+	DefaultEffort = 50_000_000
+
+	// pivotsPerWork is how many multiplications in the simplex make a unit.
+	pivotsPerWork = 8
+
+	// knapsackNodes is how long one knapsack may search before it falls back on
+	// a weaker bound. Those of timber need a few hundred.
+	knapsackNodes = 200_000
+)
