@@ -26,8 +26,7 @@ func documents(name string, set *draw.Set, r request) []document {
 		docs = append(docs, document{name + "-" + s.Number + ".svg",
 			func(w io.Writer) error { return svg.Write(w, set, s) }})
 		if r.png {
-			docs = append(docs, document{name + "-" + s.Number + ".png",
-				func(w io.Writer) error { return png.Write(w, s, pictureDPI) }})
+			docs = append(docs, pngOf(name+"-"+s.Number+".png", s))
 		}
 	}
 	return docs
@@ -35,6 +34,10 @@ func documents(name string, set *draw.Set, r request) []document {
 
 func pdfOf(name string, set *draw.Set, opt pdf.Options) document {
 	return document{name, func(w io.Writer) error { return pdf.Write(w, set, opt) }}
+}
+
+func pngOf(name string, s *draw.Sheet) document {
+	return document{name, func(w io.Writer) error { return png.Write(w, s, pictureDPI) }}
 }
 
 func pdfName(name string) string  { return name + ".pdf" }
