@@ -9,37 +9,52 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// coverSheets lays out the cover: a picture, the list of drawings, what the
-// design rests on and what everyone must read first. rest are the sheets that
-// follow it.
+// coverSheets lays out the cover, and the sheet of notes that follows where
+// not everything finds room: a picture, the list of drawings, what the design
+// rests on and what everyone must read first. rest are the sheets after them.
 func (m *maker) coverSheets(rest []draft) []draft {
-	const title = "Cover"
-	fl := newFlow(m.hand, m.room(title))
-	fl.across(pictureColumns, m.pictureBlock(), picturePart)
-	if w := m.warningBlock(); w != nil {
-		fl.add(w)
-	}
-	fl.add(&wordBlock{draw.NoteBlock{Title: "General notes", Notes: m.generalNotes(), Numbered: true, Width: wordWidth}})
-	fl.add(&wordBlock{draw.NoteBlock{Title: "Cautions", Notes: cautions(), Numbered: true, Width: wordWidth}})
-	for _, b := range []block{m.drawingList(rest), m.keySizes(), m.designBasis(), m.reviewBox(), &keyBlock{}} {
-		fl.add(b)
-	}
-	var out []draft
-	for i, page := range fl.sheets {
-		if i > 0 {
-			out = append(out, draft{"Notes", nil, page})
-			continue
+	const title, notes = "Cover", "Notes"
+	fronts := []draft{{title: title, topics: []string{"cover"}}}
+	for {
+		sheets := m.coverFlow(m.room(title), append(fronts, rest...))
+		if len(sheets) <= len(fronts) {
+			for i := range sheets {
+				fronts[i].lay = sheets[i]
+			}
+			return fronts[:len(sheets)]
 		}
-		out = append(out, draft{title, []string{"cover"}, page})
+		// The list of drawings has to name the further sheet too.
+		fronts = append(fronts, draft{title: notes})
 	}
-	return out
+}
+
+// coverFlow fills the cover, and further sheets as needed; all are the drafts
+// of the set.
+func (m *maker) coverFlow(sp draw.Space, all []draft) []flowed {
+	fl := newFlow(m.hand, sp)
+	fl.across(pictureColumns, m.pictureBlock(), picturePart)
+	fl.add(words("General notes", m.generalNotes()))
+	fl.add(words("Cautions", cautions()))
+	fl.add(drawingList(all))
+	fl.add(m.keySizes())
+	if w := m.frame.Warnings; len(w) > 0 {
+		fl.add(words("Look at these first", warnings(w)))
+	}
+	fl.add(m.designBasis())
+	fl.add(m.reviewBox())
+	fl.add(m.materials())
+	fl.add(&keyBlock{})
+	if h := m.job.Habits(); len(h) > 0 {
+		fl.add(words("Taken where the job file is silent", habits(h)))
+	}
+	return fl.sheets
 }
 
 // The picture stands over the first columns of words and takes the upper part
 // of the sheet.
 const (
 	pictureColumns = 2
-	picturePart    = 0.5
+	picturePart    = 0.42
 )
 
 // wordWidth is the width of a column of notes on the cover, mm on paper: some
@@ -114,11 +129,10 @@ func (b *pictureBlock) draw(p *page, at geom.Pt, k float64) {
 func (b *pictureBlock) finish(*page) {}
 
 // drawingList names every sheet of the set.
-func (m *maker) drawingList(rest []draft) block {
+func drawingList(all []draft) block {
 	t := draw.Table{Title: "Drawings", Columns: []draw.Column{{Head: "Sheet"}, {Head: "Title", Width: 52}}}
-	t.Rows = append(t.Rows, draw.TableRow{Cells: []string{sheetNumber(0), "Cover"}, Link: sheetNumber(0)})
-	for i, d := range rest {
-		n := sheetNumber(i + 1)
+	for i, d := range all {
+		n := sheetNumber(i)
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{n, d.title}, Link: n})
 	}
 	return &tableBlock{t}
@@ -127,7 +141,7 @@ func (m *maker) drawingList(rest []draft) block {
 // keySizes are the figures that everyone asks for first.
 func (m *maker) keySizes() block {
 	f, s, j := m.figures, m.frame.Setout, m.job
-	t := draw.Table{Title: "Key sizes", Columns: []draw.Column{{Head: "What", Width: 46}, {Head: "Figure", Align: draw.End}}}
+	t := draw.Table{Title: "Key sizes", Columns: []draw.Column{{Head: "What", Width: 56}, {Head: "Figure", Align: draw.End}}}
 	add := func(what, figure string) {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, figure}})
 	}
@@ -161,21 +175,30 @@ func (m *maker) designBasis() block {
 // reviewBox leaves room for those who answer for the design.
 func (m *maker) reviewBox() block {
 	const handRoom = " " // an empty row keeps the height of a line of writing
-	t := draw.Table{Title: "Reviewed by", Columns: []draw.Column{{Head: "For", Width: 34}, {Head: "Name and licence", Width: 30}, {Head: "Date, signature", Width: 20}}}
-	for _, what := range []string{"Shape agreed by the client", "Structure and tie-down confirmed", "Fixing to the house confirmed", "Consent or exemption confirmed"} {
+	t := draw.Table{Title: "Reviewed by", Columns: []draw.Column{{Head: "For", Width: 32}, {Head: "Name, licence", Width: 26}, {Head: "Date, signed", Width: 26}}}
+	for _, what := range []string{"Shape, by client", "Structure, tie-down", "Fixing to house", "Consent or exempt"} {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, handRoom, handRoom}})
 	}
 	return &tableBlock{t}
 }
 
-// warningBlock lists what is buildable but doubtful; nil if nothing is.
-func (m *maker) warningBlock() block {
-	if len(m.frame.Warnings) == 0 {
-		return nil
+// materials says what the members are made of, those alike in one row.
+func (m *maker) materials() block {
+	t := draw.Table{Title: "Timber", Columns: []draw.Column{{Head: "Marks", Width: 24}, {Head: "Species, grade, treatment, finish", Width: 60}}}
+	row := map[string]int{} // by the words
+	seen := map[string]bool{}
+	for _, b := range m.frame.Members {
+		if seen[b.Mark] || b.Kind == frame.KindFooting {
+			continue
+		}
+		seen[b.Mark] = true
+		w := timberWords(b.Timber)
+		if i, ok := row[w]; ok {
+			t.Rows[i].Cells[0] += ", " + b.Mark
+			continue
+		}
+		row[w] = len(t.Rows)
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{b.Mark, w}})
 	}
-	n := draw.NoteBlock{Title: "Look at these first", Numbered: true, Width: wordWidth}
-	for _, w := range m.frame.Warnings {
-		n.Notes = append(n.Notes, sentence(w.Message))
-	}
-	return &wordBlock{n}
+	return &tableBlock{t}
 }

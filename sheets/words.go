@@ -2,10 +2,13 @@ package sheets
 
 import (
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"plumbcut/draw"
 	"plumbcut/geom/frame"
+	"plumbcut/geom/frame/keys"
 )
 
 // toBeStated stands wherever the job file is silent on something that others
@@ -27,6 +30,36 @@ func sentence(s string) string {
 		return s
 	}
 	return string(unicode.ToUpper(r)) + s[n:] + "."
+}
+
+// words is a block of numbered notes of the usual width.
+func words(title string, notes []string) block {
+	return &wordBlock{draw.NoteBlock{Title: title, Notes: notes, Numbered: true, Width: wordWidth}}
+}
+
+// warnings words what is buildable but doubtful.
+func warnings(ws []frame.Warning) []string {
+	var out []string
+	for _, w := range ws {
+		out = append(out, sentence(w.Message))
+	}
+	return out
+}
+
+// habits lists what the program took by common practice, for someone to
+// confirm.
+func habits(hs []keys.Habit) []string {
+	out := []string{"Nobody has stated these; they are common practice, without a source. Confirm each, then write it in the job file."}
+	for _, h := range hs {
+		out = append(out, h.Path+": "+h.Value)
+	}
+	return out
+}
+
+// timberWords says what a member is made of; what nobody has said is asked
+// for.
+func timberWords(t frame.Timber) string {
+	return strings.Join([]string{stated(t.Species), "grade " + stated(t.Grade), stated(t.Treatment), "finish " + stated(t.Finish)}, "; ")
 }
 
 // generalNotes are the notes that hold for every sheet, in words that a
