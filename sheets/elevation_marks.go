@@ -3,6 +3,7 @@ package sheets
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -75,5 +76,13 @@ func (m *maker) markMember(p *page, v *draw.View, mb frame.Member) {
 	p.placer.Part(draw.Part{View: v, At: mb.Solid().Bounds().Centre(), Mark: mb.Mark, ID: m.scene.id(i)})
 }
 
-// markDetails puts the marks of the details on the views of a topic.
-func (m *maker) markDetails(p *page, v *draw.View, topic string) {}
+// markDetails puts the marks of the details on a view that carries them.
+func (m *maker) markDetails(p *page, v *draw.View, topic string) {
+	for _, d := range m.details {
+		if slices.Contains(d.on, topic) {
+			p.placer.Detail(draw.Detail{
+				View: v, At: d.at, Radius: d.radius, Number: strconv.Itoa(d.number), Sheet: p.refs[detailTopic(d.number)],
+			})
+		}
+	}
+}

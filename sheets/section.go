@@ -8,8 +8,17 @@ import (
 	"plumbcut/geom/frame"
 )
 
+// sectionScale is the largest scale tried for the cross-section.
+const sectionScale = 1.0 / 10
+
+// sectionTitle is the title of its sheet.
+const sectionTitle = "Cross-section"
+
 // sectionSheets lays out the cross-section.
-func (m *maker) sectionSheets() []draft { return nil }
+func (m *maker) sectionSheets() []draft {
+	wide, tight := m.crossSections()
+	return m.lay(sectionTitle, []string{sectionTopic("A")}, m.scales(sectionScale), grid{{wide}}, grid{{tight}})
+}
 
 // sectionX is where along the wall the section plane stands: in the bay nearest
 // to the middle of the frame, and there at the place nearest to the middle of

@@ -1,0 +1,215 @@
+package sheets
+
+import (
+	"slices"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// cross is the cross-section: the frame cut across and seen along the wall to
+// the right, the house at the left. It is laid out in one of two ways.
+//
+//	wide:  notes ┃ view ┃ levels      tight:  view, notes in it ┃ levels
+//	                                          ▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔┌─────────────┐
+//	                                                   footing  │ title block │
+//
+// The tight one reaches round the title block: only the footing goes down as
+// deep as that.
+type cross struct {
+	*viewBlock
+	*maker
+	tight   bool
+	x       float64      // of the plane
+	rafter  frame.Member // the nearest beyond the plane, as post and footing are
+	post    frame.Member
+	footing frame.Member
+	spec    frame.Post       // of the post
+	inner   *draw.NoteColumn // about what is near the house
+	outer   *draw.NoteColumn // about what is near the beam
+	deep    *draw.LevelStack // of what is below ground, if tight
+}
+
+// crossSections are the cross-section laid out wide and tight.
+func (m *maker) crossSections() (wide, tight *cross) {
+	c := m.newCross()
+	pic := c.see()
+	return c.laidOut(pic, false), c.laidOut(pic, true)
+}
+
+func (m *maker) newCross() cross {
+	c := cross{maker: m, x: m.sectionX()}
+	for i, mb := range m.frame.Of(frame.KindPost) {
+		c.post, c.footing, c.spec = mb, m.frame.Of(frame.KindFooting)[i], m.job.Posts.At[i]
+		if c.spec.Along > c.x {
+			break
+		}
+	}
+	for _, mb := range m.frame.Of(frame.KindRafter) {
+		c.rafter = mb
+		if mb.Place.O.X > c.x {
+			break
+		}
+	}
+	return c
+}
+
+// laidOut hangs everything on the picture.
+func (c cross) laidOut(pic picture, tight bool) *cross {
+	c.tight = tight
+	b := newViewIn("Cross-section", pic, c.at(0, 0), c.outline(pic))
+	c.viewBlock = b
+	b.title.Label = "A"
+	b.title.Note = "looking to the right along the wall"
+	b.over, b.marks = c.over, c.labels
+	c.rows()
+	c.levels()
+	c.notes()
+	return &c
+}
+
+// at is the point of the plane at a world y and z.
+func (c *cross) at(y, z float64) geom.Vec { return geom.V(c.x, y, z) }
+
+// top is the point of the line of the rafters' top edges at a world y.
+func (c *cross) top(y float64) geom.Vec { return c.at(y, c.frame.RafterTop(y)) }
+
+// Where the house is cut short, mm.
+const (
+	wallAbove  = 150 // above the plate
+	eaveAbove  = 60  // above the soffit
+	wallBehind = 110 // behind the cladding
+	groundPast = 200 // in front of what stands farthest out
+)
+
+// see looks at the section: everything that the plane cuts, and beyond it the
+// nearest of each kind. The walls that come out at the ends are left off.
+func (c *cross) see() picture {
+	plane := c.at(0, 0)
+	crop := geom.Box3{
+		Min: geom.V(c.job.Wall.From-far, c.front()-groundPast, -far),
+		Max: geom.V(c.job.Wall.To+far, c.job.Wall.Cladding+wallBehind, c.ceiling()),
+	}
+	pic := c.scene.see(look{
+		axes: geom.LeftEnd(),
+		cut:  &plane,
+		crop: &crop,
+		show: func(s *scene, body int) bool {
+			if h, ok := s.house(body); ok {
+				return h.Name != frame.HouseLeft && h.Name != frame.HouseRight
+			}
+			mb, _ := s.member(body)
+			return c.nearest(mb)
+		},
+		hidden: func(s *scene, body int) bool {
+			mb, _ := s.member(body)
+			return mb.Kind == frame.KindRafter || mb.Kind == frame.KindPost || mb.Kind == frame.KindFooting
+		},
+	})
+	ground := func(body int) bool {
+		h, ok := c.scene.house(body)
+		return ok && h.Name == frame.HouseGround
+	}
+	floor := c.highestFloor()
+	pic.cuts = slices.DeleteFunc(pic.cuts, func(f cutFace) bool { return ground(f.body) })
+	pic.strokes = slices.DeleteFunc(pic.strokes, func(st geom.Stroke) bool {
+		mb, _ := c.scene.member(st.Body)
+		rod := st.Hidden && mb.Kind == frame.KindPost && max(st.A.Y, st.B.Y) > floor // the details show it
+		return rod || ground(st.Body)
+	})
+	pic.all = c.outline(pic)
+	return pic
+}
+
+// far is beyond everything in a job, mm.
+const far = 1e6
+
+// nearest reports whether a member is shown: of rafters, posts and footings
+// only the nearest beyond the plane.
+func (c *cross) nearest(mb frame.Member) bool {
+	switch mb.Kind {
+	case frame.KindRafter:
+		return mb.No == c.rafter.No
+	case frame.KindPost, frame.KindFooting:
+		return mb.No == c.post.No
+	}
+	return true
+}
+
+// ceiling is the level at which the house is cut short.
+func (c *cross) ceiling() float64 {
+	top := c.job.Plate.Top + wallAbove
+	if w := c.job.Wall; w.SoffitOut > 0 {
+		top = max(top, w.Soffit+eaveAbove)
+	}
+	return top
+}
+
+// front is the world y of what stands farthest out.
+func (c *cross) front() float64 {
+	y := min(c.frame.Setout.BeamOuter, c.footing.Solid().Bounds().Min.Y)
+	if l := c.job.Levels; l.DeckOut > 0 {
+		y = min(y, -l.DeckOut)
+	}
+	return y
+}
+
+// ground is the finished ground where the plane is.
+func (c *cross) ground() float64 { return frame.GroundAt(c.job, c.x) }
+
+// outline is what the rows stand off from.
+func (c *cross) outline(pic picture) draw.Rect {
+	r := pic.bounds
+	r.X0 = min(r.X0, -c.job.Wall.Cladding-wallBehind)
+	r.X1 = max(r.X1, groundPast-c.front())
+	return r
+}
+
+// rowEnd is the room of the last figure of the row below, mm on paper.
+const rowEnd = 4.0
+
+// earthDepth is the room of the earth below the ground line, mm on paper.
+const earthDepth = 5.0
+
+// pieces are the two parts of a tight section: all down to the ground, and
+// below it the footing with the rows and the title.
+func (c *cross) pieces(h draw.Hand, scale float64) []draw.Rect {
+	e := c.extent(h, scale)
+	if !c.tight {
+		return []draw.Rect{e}
+	}
+	was := *c.view
+	defer func() { *c.view = was }()
+	c.set(geom.Pt{}, scale)
+	upper, lower := e, e
+	split := c.view.Pt(c.at(0, c.ground())).Y - earthDepth
+	split = min(split, c.level(draw.Right).Extent(h).Y0)
+	foot := c.view.Outline(projectBox(c.view.Axes, c.footing.Solid().Bounds()))
+	w, _ := c.title.Size(h)
+	lower.X1 = max(foot.X1+rowEnd, c.view.Outline(c.Bounds).X0+w)
+	upper.Y0, lower.Y1 = split, split
+	return []draw.Rect{upper, lower}
+}
+
+// extent is the room of the section with its notes.
+func (c *cross) extent(h draw.Hand, scale float64) draw.Rect {
+	was := *c.view
+	defer func() { *c.view = was }()
+	c.set(geom.Pt{}, scale)
+	c.placeWords()
+	return c.viewBlock.extent(h, scale).Union(c.inner.Extent()).Union(c.outer.Extent()).Union(c.deep.Extent(h))
+}
+
+func (c *cross) draw(p *page, at geom.Pt, scale float64) {
+	c.set(at, scale)
+	c.placeWords()
+	c.viewBlock.draw(p, at, scale)
+	c.deep.Draw(p.sheet, p.hand)
+}
+
+func (c *cross) finish(p *page) {
+	c.inner.Draw(p.placer)
+	c.outer.Draw(p.placer)
+	c.viewBlock.finish(p)
+}
