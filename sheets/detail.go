@@ -28,7 +28,8 @@ type detail struct {
 // detail_*.go, and one line in detailSpecs.
 type detailSpec struct {
 	kind  frame.JointKind
-	scale float64                              // largest to draw it at
+	scale float64                              // to draw it at
+	least float64                              // where a smaller one saves a sheet; 0: the same
 	same  func(m *maker, j frame.Joint) string // joints with the same answer are made alike; nil: all are
 	plain func(m *maker, j frame.Joint) bool   // which joints show best how they are made; nil: all
 	ring  float64                              // radius of the mark's ring, mm of the model

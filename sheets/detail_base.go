@@ -52,11 +52,10 @@ func (m *maker) base(d detail) base {
 
 func (b base) at(y, z float64) geom.Vec { return geom.V(b.x, y, z) }
 
-// baseViews are a section through the middle of the post and its footing, and
-// the two from above.
+// baseViews is a section through the middle of the post and its footing, which
+// is the same all round.
 func baseViews(m *maker, d detail) []*viewBlock {
-	b := m.base(d)
-	return []*viewBlock{b.section(), b.above()}
+	return []*viewBlock{m.base(d).section()}
 }
 
 func (b base) section() *viewBlock {
@@ -66,11 +65,13 @@ func (b base) section() *viewBlock {
 	crop.Max.Z = max(b.top, end) + postShown*b.post.Section.Depth
 	v := b.closeUp(closeUp{
 		name: "section through the middle of the post", axes: geom.LeftEnd(), cut: true,
-		at: b.at((b.outer+b.inner)/2, b.ground), show: only(b.post, b.footing), crop: crop,
+		at: b.at((b.outer+b.inner)/2, b.bottom+(b.ground-b.bottom)/2), show: only(b.post, b.footing), crop: crop,
+		beside: []geom.Vec{b.at(b.edgeInner+groundWide, b.ground), b.at(b.edgeOuter-groundWide, b.ground)},
 	})
-	v.row(draw.Right).Chain("footing", b.at(b.edgeOuter, b.bottom), b.at(b.edgeOuter, b.ground), b.at(b.outer, b.top)).
-		Overall("", b.at(b.edgeOuter, b.bottom), b.at(b.outer, b.top))
-	v.row(draw.Bottom).Chain("middle", b.at(b.edgeInner, b.bottom), b.at(b.inner, b.bottom), b.at(b.outer, b.bottom), b.at(b.edgeOuter, b.bottom)).
+	ground := b.at(b.edgeOuter, b.ground)
+	v.row(draw.Right).Chain("post", b.at(b.edgeOuter, b.bottom), b.at(b.outer, end), ground).
+		Chain("concrete", b.at(b.edgeOuter, b.bottom), ground, b.at(b.outer, b.top))
+	v.row(draw.Bottom).Chain("", b.at(b.edgeInner, b.bottom), b.at(b.inner, b.bottom), b.at(b.outer, b.bottom), b.at(b.edgeOuter, b.bottom)).
 		Overall("", b.at(b.edgeInner, b.bottom), b.at(b.edgeOuter, b.bottom))
 	n := v.note(draw.Left)
 	n.Width = detailWords
@@ -84,19 +85,16 @@ func (b base) section() *viewBlock {
 		n.Add("Collar: trowel the top to fall from the post to the ground all round", b.at((b.inner+b.edgeInner)/2, (b.top+b.ground)/2))
 	}
 	if b.spec.Base == frame.OnStirrup {
-		v.row(draw.Left).Chain("post off the concrete", b.at(b.inner, b.top), b.at(b.inner, end))
 		n.Add("Stirrup and its anchor as their designer states; the post's end stands clear so that it dries. Treat the cut end.", b.at((b.outer+b.inner)/2, end))
 	} else {
-		v.row(draw.Left).Chain("post in the ground", b.at(b.inner, b.bottom), b.at(b.inner, end), b.at(b.inner, b.ground))
 		n.Add("Factory end of the post down: no cut end in the ground. Concrete under it as dimensioned.", b.at(b.inner-(b.inner-b.outer)*0.3, end))
 	}
 	v.under = func(p *page, w *draw.View) { b.groundLine(p, w) }
-	v.pad.X0 = 0
 	return v
 }
 
 // groundWide is how far the ground is drawn beyond the footing, mm.
-const groundWide = 120
+const groundWide = 80
 
 // groundLine draws finished ground at both sides of the footing.
 func (b base) groundLine(p *page, v *draw.View) {
@@ -105,23 +103,4 @@ func (b base) groundLine(p *page, v *draw.View) {
 		p.sheet.Hatch(draw.Earth, [][]geom.Pt{{a, z}}, 0)
 		p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Wide}, a, z)
 	}
-}
-
-// above is the footing seen from above, the post cut.
-func (b base) above() *viewBlock {
-	crop := everywhere()
-	at := geom.V(b.x, (b.outer+b.inner)/2, max(b.top, b.post.Place.O.Z)+around)
-	crop.Min.Z, crop.Max.Z = b.bottom, at.Z+1
-	v := b.closeUp(closeUp{name: "From above", axes: geom.Plan(), at: at, cut: true, show: only(b.post, b.footing), crop: crop})
-	v.title.Note = "house at the top"
-	x0, x1 := b.footing.Place.O.X, b.footing.Place.O.X+b.footing.Section.Width
-	p0, p1 := b.post.Place.O.X, b.post.Place.O.X+b.post.Section.Width
-	pt := func(x, y float64) geom.Vec { return geom.V(x, y, at.Z) }
-	v.row(draw.Bottom).Chain("", pt(x0, b.edgeOuter), pt(p0, b.edgeOuter), pt(p1, b.edgeOuter), pt(x1, b.edgeOuter)).
-		Overall("", pt(x0, b.edgeOuter), pt(x1, b.edgeOuter))
-	v.over = func(p *page, w *draw.View) {
-		crossLine(p, w, pt(b.x, b.edgeOuter), pt(b.x, b.edgeInner))
-		crossLine(p, w, pt(x0, at.Y), pt(x1, at.Y))
-	}
-	return v
 }

@@ -33,6 +33,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 	lastNear, _ := edges(all[len(all)-1])
 	last := []geom.Vec{lastNear, lastFar, onLine(s.BeamInner)}
 
+	up := all[0].Place.W.Mul(all[0].Section.Depth)
 	view := func(name, note string, chain []geom.Vec, timber frame.Kind, y0, y1 float64) *viewBlock {
 		t, _ := m.frame.Member(timber, 1)
 		crop := everywhere()
@@ -45,26 +46,20 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		}
 		b := m.closeUp(c)
 		b.title.Note = note
-		over := battenOver + r.Section.Depth*0 // rows stand over the battens
-		b.pad.Y1 = over + 4
-		b.over = func(p *page, v *draw.View) {
-			for i := 1; i < len(chain); i++ {
-				draw.Span{View: v, A: chain[i-1], B: chain[i], Dir: draw.Aligned,
-					Offset: all[0].Section.Depth*v.Scale + battenOver}.Draw(p.sheet, p.hand)
-			}
-		}
+		rows := draw.NewSlopedRows(b.view, chain[0].Add(up), chain[len(chain)-1].Add(up))
+		b.Sloped = append(b.Sloped, rows)
+		rows.Chain("", chain...)
 		return b
 	}
-	depth := r.Section.Depth
-	firstEnd := first[len(first)-1].Y - depth*0.4
+	firstEnd := first[len(first)-1].Y - r.Section.Depth*0.4
 	a := view("along the rafter, beside it", "", first, frame.KindPlate, firstEnd, s.PlateInner+around)
-	z := view("At the beam", "all along the slope", last, frame.KindBeam, s.BeamOuter-around, lastNear.Y+depth*0.6)
-	n := a.note(draw.Right)
-	n.Width = detailWords
-	b := all[min(1, len(all)-1)]
-	n.AddInside(m.stick("Batten", b)+", laid flat", b.Place.Point(geom.V(0, b.Section.Width/2, b.Section.Depth/2)))
+	z := view("At the beam", "all along the slope", last, frame.KindBeam, s.BeamOuter-around, lastNear.Y+r.Section.Depth*0.6)
+	a.marks = func(p *page, v *draw.View) {
+		b := all[min(1, len(all)-1)]
+		p.placer.Label(draw.Label{
+			View: v, At: b.Place.Point(geom.V(0, b.Section.Width/2, b.Section.Depth/2)), Inside: true,
+			Text: m.stick("Batten", b) + ", laid flat", Width: detailWords, Toward: geom.P(-1, -2),
+		})
+	}
 	return []*viewBlock{a, z}
 }
-
-// battenOver is the distance of the dimensions over the battens, mm on paper.
-const battenOver = 8.0

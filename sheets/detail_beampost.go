@@ -10,7 +10,7 @@ import (
 
 func beamPostDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointBeamPost, scale: 1. / 5, views: beamPostViews,
+		kind: frame.JointBeamPost, scale: 1. / 5, plain: clearPost, views: beamPostViews,
 		ring: 200, on: []string{onSection, onElevations},
 	}
 }
@@ -20,6 +20,18 @@ func beamPostDetail() detailSpec {
 func beamPostViews(m *maker, d detail) []*viewBlock {
 	beam, post := m.frame.Members[d.joint.A], m.frame.Members[d.joint.B]
 	return []*viewBlock{m.beamOnPost(beam, post), m.postTop(beam, post)}
+}
+
+// clearPost reports whether no rafter is housed over the middle of a post.
+func clearPost(m *maker, j frame.Joint) bool {
+	for _, o := range m.frame.Joints {
+		if o.Kind == frame.JointRafterBeam && o.B == j.A {
+			if h := m.housed(o); math.Abs(h.x-j.At.X) < h.housing.Width/2 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // chamferOf is the chamfer of a post's top; false if it is level.
@@ -63,16 +75,15 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 	middle := post.Place.Point(hole.Mouth).Y
 	if rod {
 		heights = append(heights, at(outer, seat-hole.Depth))
-		b.row(draw.Top).Chain("rod hole", at(beamInner, top), at(middle, top), at(outer, top))
+		b.row(draw.Top).Chain("", at(beamInner, top), at(middle, top), at(outer, top))
 	}
-	b.row(draw.Right).Chain("heights from the seat", heights...)
-	b.row(draw.Bottom).Chain("beam, post", at(beamInner, seat), at(outer, seat), at(inner, seat)).
+	b.row(draw.Right).Chain("from the seat", heights...)
+	b.row(draw.Bottom).Chain("", at(beamInner, seat), at(outer, seat), at(inner, seat)).
 		Overall("", at(inner, seat), at(outer, seat))
 	if weathered {
-		b.row(draw.Left).Chain("chamfer", at(inner, seat), foot)
 		b.over = func(p *page, v *draw.View) {
 			edge := at(beamInner, seat)
-			draw.Angle{View: v, Apex: edge, A: at(inner, seat), B: foot, Radius: chamferArc}.Draw(p.sheet, p.hand)
+			p.placer.Angle(draw.Angle{View: v, Apex: edge, A: at(inner, seat), B: foot, Radius: chamferArc})
 		}
 	}
 	n := b.note(draw.Left)
@@ -85,13 +96,13 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 			at(middle+hole.Diameter/2, seat+beam.Section.Depth*0.35))
 	}
 	if weathered {
-		n.Add("Chamfer sheds water towards the house side. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
+		n.Add("Chamfer sheds water to the house side: "+m.fine(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
 	}
 	return b
 }
 
 // chamferArc is the radius of the arc of a chamfer's angle, mm on paper.
-const chamferArc = 16
+const chamferArc = 14
 
 // postTop is the top of a post seen from above.
 func (m *maker) postTop(beam, post frame.Member) *viewBlock {
@@ -112,7 +123,7 @@ func (m *maker) postTop(beam, post frame.Member) *viewBlock {
 	}
 	if rod {
 		c := post.Place.Point(hole.Mouth)
-		b.row(draw.Bottom).Chain("hole", at(x0, y0), at(c.X, y0), at(x1, y0))
+		b.row(draw.Bottom).Chain("", at(x0, y0), at(c.X, y0), at(x1, y0))
 		deep = append(deep, at(x0, c.Y))
 		b.over = func(p *page, v *draw.View) {
 			r := hole.Diameter
@@ -124,7 +135,7 @@ func (m *maker) postTop(beam, post frame.Member) *viewBlock {
 			p.placer.Arc(v, c, c.Add(geom.V(math.Cos(turn), math.Sin(turn), 0).Mul(hole.Diameter/2)), true)
 		}
 	}
-	b.row(draw.Left).Chain("from the outer face", deep...).Overall("", at(x0, y0), at(x0, y1))
+	b.row(draw.Left).Chain("rod", deep...).Overall("", at(x0, y0), at(x0, y1))
 	b.row(draw.Bottom).Overall("", at(x0, y0), at(x1, y0))
 	return b
 }

@@ -11,8 +11,10 @@ import (
 // with their titles in one line; the first carries the number. The reference
 // point is the left end of the line of titles.
 type detailBlock struct {
-	views []*viewBlock
-	fine  draw.Figures // details are figured finer than the rest of the set
+	number int
+	views  []*viewBlock
+	wanted float64      // scale
+	fine   draw.Figures // details are figured finer than the rest of the set
 }
 
 // viewGap is the distance between the views of one detail with everything
@@ -24,7 +26,7 @@ const titleAbove = 5.0
 
 // newDetailBlock numbers the views and takes their titles in hand.
 func (m *maker) newDetailBlock(d detail) *detailBlock {
-	b := &detailBlock{views: d.spec.views(m, d), fine: m.fineFigures()}
+	b := &detailBlock{number: d.number, views: d.spec.views(m, d), wanted: d.spec.scale, fine: m.fineFigures()}
 	for i, v := range b.views {
 		v.Title = nil
 		v.title.NoBar = i > 0
@@ -44,14 +46,6 @@ func (b *detailBlock) rescale(scale float64) {
 	for _, v := range b.views {
 		v.fixed = scale
 	}
-}
-
-// size is the greatest width or height of a view by itself, mm of the model.
-func (b *detailBlock) size() (w, h float64) {
-	for _, v := range b.views {
-		w, h = max(w, v.pic.all.W()), max(h, v.pic.all.H())
-	}
-	return w, h
 }
 
 // detailCell is a view in its place, relative to the block's reference point.

@@ -11,7 +11,7 @@ import (
 
 func rafterPlateDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointRafterPlate, scale: 1. / 2, plain: clearHousing, views: housingViews,
+		kind: frame.JointRafterPlate, scale: 1. / 2, least: 1. / 5, plain: clearHousing, views: housingViews,
 		ring: 150, on: []string{onSection},
 	}
 }
@@ -93,7 +93,7 @@ func (h housed) at(y, z float64) geom.Vec { return geom.V(h.x, y, z) }
 // taken out, and the same at each kind of end that housings run out at.
 func housingViews(m *maker, d detail) []*viewBlock {
 	h := m.housed(d.joint)
-	views := []*viewBlock{h.section(), h.faceView("rafter taken out, cut away what is hatched")}
+	views := []*viewBlock{h.section(), h.faceView("rafter taken out, waste hatched")}
 	done := map[string]bool{}
 	for _, j := range d.alike {
 		left, right := m.beside(j)
@@ -131,8 +131,8 @@ func (m *maker) endsLike(d detail, rest float64) int {
 
 // The size of close-ups of housings.
 const (
-	rafterStub = 0.65 // of the rafter beyond the face, in depths of the rafter
-	around     = 18   // beyond what is shown, mm
+	rafterStub = 0.6  // of the rafter beyond the face, in depths of the rafter
+	around     = 12   // beyond what is shown, mm
 	besideIt   = 0.65 // of the timber at each side of the housing, in widths of it
 )
 
@@ -168,14 +168,17 @@ func (h housed) section() *viewBlock {
 	}
 	h.words(b.note(notes))
 	b.over = func(p *page, v *draw.View) {
-		a, z := h.face-(h.face-out)*0.2, out
-		draw.Fall{View: v, A: h.at(a, h.frame.RafterTop(a)), B: h.at(z, h.frame.RafterTop(z)), Offset: fallOver}.Draw(p.sheet, p.hand)
+		a, z := h.face, h.face-h.in*max(math.Abs(h.face-out), fallRoom/v.Scale)
+		p.placer.Fall(draw.Fall{View: v, A: h.at(a, h.frame.RafterTop(a)), B: h.at(z, h.frame.RafterTop(z)), Offset: fallOver})
 	}
 	return b
 }
 
-// fallOver is the distance of a fall's arrow over its line, mm on paper.
-const fallOver = 3
+// The place of a fall's arrow, mm on paper.
+const (
+	fallOver = 3  // over its line
+	fallRoom = 40 // along it
+)
 
 // words are the notes of the section.
 func (h housed) words(n *draw.NoteColumn) {
@@ -212,17 +215,14 @@ func (h housed) faceView(note string) *viewBlock {
 	from, to := h.timber.Place.O.X, h.timber.Place.O.X+h.timber.Length
 	x0, x1 := max(from, h.x-w/2), min(to, h.x+w/2)
 	left, right := geom.V(x0, h.face, h.low), geom.V(x1, h.face, h.low)
-	end := left // of the timber, if it is near
-	switch {
-	case h.x-w/2-from < openEnd:
-		end = geom.V(from, h.face, h.low)
-	case to-h.x-w/2 < openEnd:
-		end = geom.V(to, h.face, h.low)
+	for _, end := range []float64{from, to} {
+		if math.Abs(end-h.x)-w/2 < openEnd {
+			b.row(draw.Bottom).Running("", geom.V(end, h.face, h.low), left, geom.V(h.x, h.face, h.low), right)
+		}
 	}
-	if end != left || x0 == from {
-		b.row(draw.Bottom).Running("", end, left, geom.V(h.x, h.face, h.low), right)
+	if x0 != from && x1 != to { // else the width is there already
+		b.row(draw.Bottom).Overall("", left, right)
 	}
-	b.row(draw.Bottom).Overall("", left, right)
 	b.under = func(p *page, v *draw.View) {
 		waste(p, v, geom.V(x0, h.face, h.mouth.Z), geom.V(x1, h.face, h.mouth.Z), geom.V(x1, h.face, h.high), geom.V(x0, h.face, h.high))
 	}

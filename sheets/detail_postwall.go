@@ -40,7 +40,10 @@ func postWallViews(m *maker, d detail) []*viewBlock {
 		face -= far * packer.Section.Depth
 	}
 	y0, y1 := post.Place.O.Y, post.Place.O.Y+post.Section.Depth
-	tip := free - far*spec.Fixing.Length
+	tip := face
+	if spec.Fixing.Length > 0 {
+		tip = free - far*spec.Fixing.Length
+	}
 	crop := everywhere()
 	back := face - far*(m.job.Wall.Cladding+2*around)
 	if far*(tip-back) < 0 {
@@ -67,7 +70,7 @@ func postWallViews(m *maker, d detail) []*viewBlock {
 	if packed {
 		n.AddInside("Packer "+packer.Mark+" at each screw, "+m.figures.Size(packer.Section.Depth, packer.Section.Width), pt((near+face)/2, at.Y+packer.Section.Width*0.3))
 	}
-	n.Add("Screw Ø"+m.fine(spec.Fixing.Screw)+", "+m.figures.Length(spec.Fixing.Length)+" long, in a hole Ø"+m.fine(spec.Fixing.Hole), pt(near+far*(post.Section.Width*0.4), at.Y))
-	n.AddInside("Into a confirmed stud only; find cables and pipes before drilling", pt((tip+face)/2, at.Y))
+	n.Add(m.screwWords(spec.Fixing), pt(near+far*(post.Section.Width*0.4), at.Y+spec.Fixing.Hole/2))
+	n.AddInside("Into a confirmed stud only; find cables and pipes before drilling", pt(face-far*(m.job.Wall.Cladding+around), at.Y-(y1-y0)*0.3))
 	return []*viewBlock{v}
 }

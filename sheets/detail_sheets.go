@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"plumbcut/draw"
@@ -11,37 +12,85 @@ import (
 const detailTitle = "Joint details"
 
 // detailSheets lays out the joint details, in the order of their numbers, as
-// many to a sheet as there is room for.
+// many to a sheet as there is room for. Where a smaller scale saves a sheet it
+// is used, for as few details as possible.
 func (m *maker) detailSheets() []draft {
-	sp := m.room(detailTitle)
-	s := shelves{hand: m.hand, space: sp}
-	var topics [][]string
-	for _, d := range m.details {
-		if d.spec.views == nil {
-			continue
+	blocks := make([]*detailBlock, len(m.details))
+	small := []int{} // those that may be drawn smaller
+	for i, d := range m.details {
+		blocks[i] = m.newDetailBlock(d)
+		if d.spec.least != 0 {
+			small = append(small, i)
 		}
-		b := m.newDetailBlock(d)
-		m.scaleDetail(b, sp, d.spec.scale)
-		sheet := s.add(b)
-		for len(topics) <= sheet {
-			topics = append(topics, nil)
+	}
+	var best shelves
+	for choice := range 1 << len(small) {
+		for k, i := range small {
+			scale := m.details[i].spec.scale
+			if choice&(1<<(len(small)-1-k)) != 0 { // the last ones first
+				scale = m.details[i].spec.least
+			}
+			blocks[i].wanted = scale
 		}
-		topics[sheet] = append(topics[sheet], detailTopic(d.number))
+		if s := m.shelve(blocks); choice == 0 || s.better(best) {
+			best = s
+		}
+	}
+	return m.detailDrafts(best)
+}
+
+// shelve puts the details on shelves at the scales wanted.
+func (m *maker) shelve(blocks []*detailBlock) shelves {
+	s := shelves{hand: m.hand, space: m.room(detailTitle)}
+	for _, b := range blocks {
+		b.settle(m.hand, s.space)
+		s.scales = append(s.scales, b.views[0].fixed)
+		s.add(b)
+	}
+	return s
+}
+
+// better reports whether s takes fewer sheets than t, or as many with larger
+// drawings.
+func (s shelves) better(t shelves) bool {
+	if len(s.sheets) != len(t.sheets) {
+		return len(s.sheets) < len(t.sheets)
+	}
+	sum := func(scales []float64) (total float64) {
+		for _, k := range scales {
+			total += math.Log(k)
+		}
+		return total
+	}
+	return sum(s.scales) > sum(t.scales)
+}
+
+// detailDrafts makes sheets of shelves.
+func (m *maker) detailDrafts(s shelves) []draft {
+	for _, b := range s.all {
+		b.(*detailBlock).rescale(s.scales[0])
+		s.scales = s.scales[1:]
 	}
 	var out []draft
-	for i, sheet := range s.sheets {
-		out = append(out, draft{detailTitle, topics[i], s.spread(sheet)})
+	for _, sheet := range s.sheets {
+		var topics []string
+		for _, row := range sheet {
+			for _, b := range row.blocks {
+				topics = append(topics, detailTopic(b.(*detailBlock).number))
+			}
+		}
+		out = append(out, draft{detailTitle, topics, s.spread(sheet)})
 	}
 	return out
 }
 
-// scaleDetail gives a detail its own scale, or the largest smaller one at which
-// it fits an empty sheet.
-func (m *maker) scaleDetail(b *detailBlock, sp draw.Space, largest float64) {
+// settle gives a detail the scale wanted, or the largest smaller one at which it
+// fits an empty sheet.
+func (b *detailBlock) settle(h draw.Hand, sp draw.Space) {
 	free := freeOf(sp)
-	for _, scale := range scalesFrom(largest) {
+	for _, scale := range scalesFrom(b.wanted) {
 		b.rescale(scale)
-		e := b.extent(m.hand, scale)
+		e := b.extent(h, scale)
 		if e.W() <= free.W() && e.H() <= sp.Above.H() || e.W() <= sp.Beside.W() && e.H() <= free.H() {
 			return
 		}
@@ -76,23 +125,25 @@ type shelves struct {
 	hand   draw.Hand
 	space  draw.Space
 	blocks []block // of the last sheet
+	all    []block
+	scales []float64 // of all
 	sheets [][]shelf
 }
 
 // add puts a block on the last sheet if its blocks can be arranged so that all
-// fit, else on a new one, and returns the index of the sheet. A block that fits
-// no sheet stands on one alone, for the audit to report.
-func (s *shelves) add(b block) int {
+// fit, else on a new one. A block that fits no sheet stands on one alone, for
+// the audit to report.
+func (s *shelves) add(b block) {
+	s.all = append(s.all, b)
 	if all := append(s.blocks[:len(s.blocks):len(s.blocks)], b); len(s.sheets) > 0 {
 		if sheet, ok := s.arrange(all); ok {
 			s.blocks = all
 			s.sheets[len(s.sheets)-1] = sheet
-			return len(s.sheets) - 1
+			return
 		}
 	}
 	s.blocks = []block{b}
 	s.sheets = append(s.sheets, []shelf{shelf{}.with(b, b.extent(s.hand, 1))})
-	return len(s.sheets) - 1
 }
 
 // arrange finds rows for the blocks: in their order, or the highest first, which

@@ -18,8 +18,9 @@ type closeUp struct {
 	cut    bool
 	crop   geom.Box3
 	show   func(b frame.Member) bool
-	house  []string // names of the pieces of the house that are shown
-	hidden frame.Kind
+	house  []string   // names of the pieces of the house that are shown
+	hidden frame.Kind // whose hidden edges are drawn
+	beside []geom.Vec // points that the rows stand off from too
 }
 
 // closeUp makes the view. Its rows stand off from all that is shown.
@@ -42,7 +43,11 @@ func (m *maker) closeUp(c closeUp) *viewBlock {
 		}
 	}
 	pic := m.scene.see(l)
-	return newViewIn(c.name, pic, c.at, pic.all)
+	bounds := pic.all
+	for _, p := range c.beside {
+		bounds = bounds.Union(draw.Bounds(c.axes.Project(p)))
+	}
+	return newViewIn(c.name, pic, c.at, bounds)
 }
 
 // only shows the given members.
@@ -110,4 +115,13 @@ func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // detailWords is the width of the notes of details, mm on paper: narrower than
 // elsewhere, since they stand between views.
-const detailWords = 46
+const detailWords = 44
+
+// screwWords name a screw and its hole.
+func (m *maker) screwWords(f frame.Fixing) string {
+	long := m.figures.Length(f.Length) + " long"
+	if f.Length == 0 {
+		long = "length " + toBeStated
+	}
+	return "Screw Ø" + m.fine(f.Screw) + ", " + long + ", in a hole Ø" + m.fine(f.Hole)
+}

@@ -64,14 +64,17 @@ func plateWallViews(m *maker, d detail) []*viewBlock {
 	return []*viewBlock{f.section(), f.front()}
 }
 
-// tip is the point of the screw.
-func (f plateFixed) tip() float64 { return f.outer + f.job.Plate.Fixing.Length }
+// tip is the point of the screw; the back of the cladding if its length is not
+// stated.
+func (f plateFixed) tip() float64 {
+	return max(f.outer+f.job.Plate.Fixing.Length, f.job.Wall.Cladding)
+}
 
 func (f plateFixed) section() *viewBlock {
 	clad := f.job.Wall.Cladding
 	crop := everywhere()
 	crop.Min.Z, crop.Max.Z = f.low-2*around, f.high+2*around
-	crop.Max.Y = max(f.tip(), clad) + around
+	crop.Max.Y = max(f.tip(), clad+2*around) + around
 	crop.Min.Y = f.outer - 1
 	v := f.closeUp(closeUp{
 		name: "section at a screw", axes: geom.LeftEnd(), cut: true, at: f.at(f.outer, f.screw), crop: crop,
@@ -98,8 +101,7 @@ func (f plateFixed) words(n *draw.NoteColumn) {
 		n.AddInside("Packer "+f.packer.Mark+" at each screw, "+f.figures.Size(f.packer.Section.Depth, f.packer.Section.Width)+
 			": water drains between the packers, so seal no edge of the plate to the wall", f.at(f.inner/2, f.high-tall*0.3))
 	}
-	n.Add("Screw Ø"+f.fine(fix.Screw)+", "+f.figures.Length(fix.Length)+" long, in a hole Ø"+f.fine(fix.Hole)+" through "+wood+
-		": seal it at the cladding", f.at((f.inner+f.outer)/2, f.screw))
+	n.Add(f.screwWords(fix)+" through "+wood+": seal it at the cladding", f.at((f.inner+f.outer)/2, f.screw+fix.Hole/2))
 	into := "Into confirmed studs only, never into cladding alone. Find cables and pipes before drilling."
 	if len(f.job.Wall.Studs) == 0 {
 		into = "Find and mark the studs first, and cables and pipes. Into studs only, never into cladding alone."
@@ -110,8 +112,8 @@ func (f plateFixed) words(n *draw.NoteColumn) {
 			break
 		}
 	}
-	n.AddInside(into, f.at(f.tip()-0.3*(f.tip()-clad), f.screw))
-	n.AddInside("Cladding as found: some authorities allow no fixing through it; ask first", f.at(clad/2, f.low-around))
+	n.AddInside(into, f.at(clad+2*around, f.screw-tall*0.15))
+	n.AddInside("Cladding as found: some authorities allow no fixing through it; ask first", f.at(clad/2, f.low+tall*0.08))
 }
 
 // front is the plate from outside at the screw, the packer behind it.
