@@ -19,7 +19,7 @@ func firstFew(lines []string) []string {
 		return lines
 	}
 	return append(lines[:fewFindings:fewFindings],
-		fmt.Sprintf("… and %d more like these; plumbcut check lists them all", len(lines)-fewFindings))
+		fmt.Sprintf("… and %d more; plumbcut check lists them all", len(lines)-fewFindings))
 }
 
 // draw carries out "plumbcut draw".
