@@ -59,7 +59,7 @@ const (
 
 // wordWidth is the width of a column of notes on the cover, mm on paper: some
 // fifty characters, the longest line that reads easily.
-const wordWidth = 84.0
+const wordWidth = 78.0
 
 // pictureBlock is the pictorial view of the finished frame.
 func (m *maker) pictureBlock() *pictureBlock {
@@ -141,7 +141,7 @@ func drawingList(all []draft) block {
 // keySizes are the figures that everyone asks for first.
 func (m *maker) keySizes() block {
 	f, s, j := m.figures, m.frame.Setout, m.job
-	t := draw.Table{Title: "Key sizes", Columns: []draw.Column{{Head: "What", Width: 56}, {Head: "Figure", Align: draw.End}}}
+	t := draw.Table{Title: "Key sizes", Columns: []draw.Column{{Head: "What", Width: 49}, {Head: "Figure", Align: draw.End}}}
 	add := func(what, figure string) {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, figure}})
 	}
@@ -165,7 +165,7 @@ func (m *maker) keySizes() block {
 
 // designBasis says what others have stated, and asks for the rest.
 func (m *maker) designBasis() block {
-	t := draw.Table{Title: "Design basis, as stated by others", Columns: []draw.Column{{Head: "What", Width: 24}, {Head: "Stated", Width: 30}, {Head: "By", Width: 30}}}
+	t := draw.Table{Title: "Design basis, as stated by others", Columns: []draw.Column{{Head: "What", Width: 22}, {Head: "Stated", Width: 28}, {Head: "By", Width: 28}}}
 	for _, b := range m.job.Basis {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{b.What, stated(b.Value), stated(b.By)}})
 	}
@@ -175,7 +175,7 @@ func (m *maker) designBasis() block {
 // reviewBox leaves room for those who answer for the design.
 func (m *maker) reviewBox() block {
 	const handRoom = " " // an empty row keeps the height of a line of writing
-	t := draw.Table{Title: "Reviewed by", Columns: []draw.Column{{Head: "For", Width: 32}, {Head: "Name, licence", Width: 26}, {Head: "Date, signed", Width: 26}}}
+	t := draw.Table{Title: "Reviewed by", Columns: []draw.Column{{Head: "For", Width: 31}, {Head: "Name, licence", Width: 24}, {Head: "Date, signed", Width: 23}}}
 	for _, what := range []string{"Shape, by client", "Structure, tie-down", "Fixing to house", "Consent or exempt"} {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, handRoom, handRoom}})
 	}
@@ -184,7 +184,7 @@ func (m *maker) reviewBox() block {
 
 // materials says what the members are made of, those alike in one row.
 func (m *maker) materials() block {
-	t := draw.Table{Title: "Timber", Columns: []draw.Column{{Head: "Marks", Width: 24}, {Head: "Species, grade, treatment, finish", Width: 60}}}
+	t := draw.Table{Title: "Timber", Columns: []draw.Column{{Head: "Marks", Width: 20}, {Head: "Species, grade, treatment, finish", Width: 58}}}
 	row := map[string]int{} // by the words
 	seen := map[string]bool{}
 	for _, b := range m.frame.Members {

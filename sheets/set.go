@@ -2,9 +2,11 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"plumbcut/draw"
+	"plumbcut/geom"
 	"plumbcut/geom/frame"
 	"plumbcut/geom/measure"
 )
@@ -51,6 +53,9 @@ func newMaker(f *frame.Frame) (*maker, error) {
 	if !ok {
 		return nil, fmt.Errorf("no paper is called %q; there are %v", f.Job.Paper.Size, draw.PaperNames())
 	}
+	if min(paper.Width, paper.Height) < uprightSide {
+		paper = paper.Portrait()
+	}
 	figures := measure.Format{}
 	if f.Job.Units == frame.FeetInches {
 		figures.Units = measure.FeetInches
@@ -60,6 +65,10 @@ func newMaker(f *frame.Frame) (*maker, error) {
 		hand: draw.Hand{Paper: paper, Figures: figures, Feet: figures.Units == measure.FeetInches},
 	}, nil
 }
+
+// uprightSide is the short side, mm, below which a sheet stands upright: on A4
+// and Letter the title block takes the whole width (ISO 5457 has A4 only so).
+const uprightSide = 250
 
 // drafts lays out all sheets, in their order. A new kind of sheet is one file
 // and one line here.
@@ -80,8 +89,7 @@ func (m *maker) drafts() []draft {
 
 // lay arranges blocks on a sheet at the largest of the scales that fits, trying
 // the grids in order at each. If none fits, every block of the first grid gets
-// a sheet of its own; one that fits no sheet at any scale is drawn at the last
-// scale all the same, for the audit to report.
+// a sheet of its own.
 func (m *maker) lay(title string, topics []string, scales []float64, grids ...grid) []draft {
 	if a, ok := arrange(m.hand, m.room(title), scales, grids...); ok {
 		return []draft{{title, topics, a}}
@@ -92,17 +100,36 @@ func (m *maker) lay(title string, topics []string, scales []float64, grids ...gr
 			if b == nil {
 				continue
 			}
-			single := grid{{b}}
-			a, ok := arrange(m.hand, m.room(title), scales, single)
+			a, ok := arrange(m.hand, m.room(title), scales, grid{{b}})
 			if !ok {
-				p := single.measure(m.hand, scales[len(scales)-1])
-				free := freeOf(m.room(title))
-				a = arrangement{p, p.places(free.Corners()[3], free.Corners()[0].Mul(0))}
+				a = m.squeeze(b, m.room(title), scales)
 			}
 			out = append(out, draft{title, topics, a})
 		}
 	}
 	return out
+}
+
+// squeeze places a block that fits a sheet at no scale, so that the drawing is
+// not withheld and the audit reports what stands out: at the largest scale at
+// which hardly less of it does than at any other.
+func (m *maker) squeeze(b block, sp draw.Space, scales []float64) arrangement {
+	const hardly = 1.0 // mm on paper
+	free := freeOf(sp)
+	var all []placing
+	least := math.Inf(1)
+	over := func(p placing) float64 { return max(0, p.w-free.W()) + max(0, p.h-free.H()) }
+	for _, scale := range scales {
+		p := grid{{b}}.measure(m.hand, scale)
+		all = append(all, p)
+		least = min(least, over(p))
+	}
+	for _, p := range all {
+		if over(p) <= least+hardly {
+			return arrangement{p, p.places(geom.P(free.X0, free.Y1), geom.Pt{})}
+		}
+	}
+	return arrangement{}
 }
 
 // scales are those to try for views of the whole frame: the job's own if it
