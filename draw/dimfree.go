@@ -191,7 +191,7 @@ func (p *Placer) spanFree(d Span) bool {
 	for _, n := range d.names(p.Hand, l) {
 		free = free && p.Free(n.text.Box(), nearLine)
 	}
-	return free && p.textsUnder(l.lo, l.hi) == 0
+	return free && p.textsUnder(l.lo, l.hi)+p.textsUnder(l.pa, l.p)+p.textsUnder(l.pb, l.q) == 0
 }
 
 // Angle dimensions the angle at Apex between the directions to A and B with an
@@ -258,12 +258,32 @@ func (p *Placer) Angle(a Angle) {
 	for i := range steps {
 		try := a
 		try.Radius = a.radius() + float64(i)*rowPitch/2
-		if t, _, _ := try.text(p.Hand); p.textFree(t) {
+		if t, _, _ := try.text(p.Hand); p.textFree(t) && p.arcFree(try) {
 			try.Draw(p.Sheet, p.Hand)
 			return
 		}
 	}
 	a.Draw(p.Sheet, p.Hand)
+}
+
+// arcFree reports whether the arc, with heads that point in from outside,
+// passes over no text.
+func (p *Placer) arcFree(a Angle) bool {
+	const pieces = 12 // chords within a tenth of a millimetre of a common arc
+	r := a.radius()
+	from, sweep := a.sweep()
+	beyond := math.Copysign(2*arrowLength/r, sweep)
+	from, sweep = from-beyond, sweep+2*beyond
+	at := func(i int) geom.Pt {
+		sin, cos := math.Sincos(from + sweep*float64(i)/pieces)
+		return a.View.Pt(a.Apex).Add(geom.P(cos, sin).Mul(r))
+	}
+	for i := range pieces {
+		if p.textsUnder(at(i), at(i+1)) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // arc draws the dimension arc with its arrowheads, which point in from outside

@@ -91,6 +91,27 @@ func TestPlacerSpan(t *testing.T) {
 	}
 }
 
+// A fall and an angle move to where their words touch nothing.
+func TestPlacerFallAndAngle(t *testing.T) {
+	h := hand("A3")
+	s := &Sheet{Number: "T", Paper: h.Paper}
+	v := front(0.1, geom.P(100, 100))
+	a, b := geom.V(0, 0, 100), geom.V(1000, 0, 50)
+	s.Line(narrow(Outline), v.Pt(a), v.Pt(b))
+	s.AddText(note("IN THE WAY", 145, 113))
+	p := NewPlacer(s, h)
+	p.Fall(Fall{View: v, A: a, B: b, Offset: 4})
+	p.Fall(Fall{View: v, A: a, B: b, Offset: 4})
+	p.Angle(Angle{View: v, Apex: a, A: geom.V(1000, 0, 100), B: geom.V(0, 0, 1000)})
+	p.Angle(Angle{View: v, Apex: a, A: geom.V(1000, 0, 100), B: geom.V(0, 0, 1000)})
+	if len(s.Dims) != 4 {
+		t.Fatalf("%d dimensions, want 4", len(s.Dims))
+	}
+	for _, f := range s.Audit(h.Figures) {
+		t.Error(f)
+	}
+}
+
 // A section mark looks the way that the section does, and its letter and sheet
 // stand at both ends.
 func TestSectionMark(t *testing.T) {

@@ -71,7 +71,7 @@ func gridName(i int) string {
 // drawing them.
 func FrameSpace(p Paper, b TitleBlock) Space {
 	frame := p.Inner()
-	w, h := b.size(frame)
+	w, h := b.size(p)
 	clear := p.mark() + frameClear
 	free := frame.Inset(clear)
 	block := Rect{frame.X1 - w, frame.Y0, frame.X1, frame.Y0 + h}

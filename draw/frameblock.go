@@ -26,7 +26,7 @@ type TitleBlock struct {
 	Job            string // the project
 	Client         string
 	Site           string
-	Revisions      []Revision // oldest first; the block shows the last three
+	Revisions      []Revision // oldest first; the block shows the last three, on a small sheet the last
 }
 
 // Revision is a line of the revision table.
@@ -132,14 +132,19 @@ func numberDepth() float64 {
 	return f.depth()
 }
 
-// revisionTable shows the last few revisions, newest lowest.
-func (b TitleBlock) revisionTable(w float64) Table {
+// revisionTable shows the last few revisions, newest lowest; on a small sheet
+// only the last, so that the drawing keeps its room.
+func (b TitleBlock) revisionTable(p Paper, w float64) Table {
 	const mark, date, by = 12.0, 24.0, 26.0
 	t := Table{open: true, deep: revisionDeep, Columns: []Column{
 		{Head: "Rev", Width: mark}, {Head: "Date", Width: date},
 		{Head: "Change", Width: w - mark - date - by}, {Head: "By", Width: by},
 	}}
-	for _, r := range b.Revisions[max(0, len(b.Revisions)-blockShown):] {
+	shown := blockShown
+	if p.small() {
+		shown = 1
+	}
+	for _, r := range b.Revisions[max(0, len(b.Revisions)-shown):] {
 		t.Rows = append(t.Rows, TableRow{Cells: []string{r.Mark, r.Date, r.Words, r.By}})
 	}
 	return t
@@ -153,9 +158,9 @@ func depthOf(row []field) float64 {
 	return d
 }
 
-// size is the room that the block takes in the frame.
-func (b TitleBlock) size(frame Rect) (w, h float64) {
-	w = min(blockWidth, frame.W())
+// size is the room that the block takes on a sheet.
+func (b TitleBlock) size(p Paper) (w, h float64) {
+	w = min(blockWidth, p.Inner().W())
 	for _, row := range b.fieldRows(w - blockSide) {
 		h += depthOf(row)
 	}
@@ -165,7 +170,7 @@ func (b TitleBlock) size(frame Rect) (w, h float64) {
 	}
 	h = max(h, side)
 	if len(b.Revisions) > 0 {
-		_, rev := b.revisionTable(w).Size()
+		_, rev := b.revisionTable(p, w).Size()
 		h += rev
 	}
 	return w, h
@@ -175,7 +180,7 @@ func (b TitleBlock) size(frame Rect) (w, h float64) {
 func (b TitleBlock) draw(s *Sheet, box Rect) {
 	top := box.Y1
 	if len(b.Revisions) > 0 {
-		t := b.revisionTable(box.W())
+		t := b.revisionTable(s.Paper, box.W())
 		top = drawnOn(s, Border, func() Rect { return t.Draw(s, geom.P(box.X0, box.Y1)) }).Y0
 	}
 	split := box.X1 - blockSide
