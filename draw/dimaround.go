@@ -200,7 +200,7 @@ func (c Section) outside(r Rect, across bool) cutLine {
 func (a *Around) Extent(h Hand) Rect {
 	r := a.parts(h)
 	if a.Title != nil {
-		at := a.titleAt(r)
+		at := a.titleAt(h, r)
 		w, d := a.Title.Size(h)
 		r = r.Union(Rect{at.X, at.Y - d, at.X + w, at.Y})
 	}
@@ -232,8 +232,13 @@ func (a *Around) rowsExtent(h Hand) Rect {
 	return r
 }
 
-// titleAt is the top left of the title under parts that cover r.
-func (a *Around) titleAt(r Rect) geom.Pt {
+// titleAt is the top left of the title under parts that cover r. Its scale bar
+// goes under the words if beside them it would be wider than the view with all
+// parts.
+func (a *Around) titleAt(h Hand, r Rect) geom.Pt {
+	a.Title.Under = false
+	w, _ := a.Title.Size(h)
+	a.Title.Under = w > r.W()
 	return geom.P(a.View.Outline(a.Bounds).X0, r.Y0-beyond)
 }
 
@@ -267,7 +272,7 @@ func (a *Around) DrawParts(s *Sheet, h Hand) {
 		l.Draw(s, h)
 	}
 	if a.Title != nil {
-		a.Title.Draw(s, h, a.titleAt(r))
+		a.Title.Draw(s, h, a.titleAt(h, r))
 	}
 }
 

@@ -149,6 +149,7 @@ type Title struct {
 	Name  string // e.g. "Front elevation"
 	Note  string // e.g. "seen standing outside, facing the house"; may be empty
 	NoBar bool   // leave the scale bar out: for further details of one scale in a row
+	Under bool   // the scale bar stands under the words rather than beside them
 }
 
 // The look of a view title, mm on paper (own).
@@ -156,13 +157,16 @@ const (
 	titleBar   = 10.0 // from the words to the scale bar
 	titleUnder = 1.8  // from the baseline of the name to the line
 	titleNote  = 1.6  // from the line to the note
+	barUnder   = 3.0  // from the words to the scale bar under them
 )
 
 // Size is the room that the title takes, at the present scale of the view.
 func (t Title) Size(h Hand) (width, height float64) {
 	width, height = t.words(h)
-	if !t.NoBar {
-		b := newBar(t.View.Scale, h.Feet)
+	if b := newBar(t.View.Scale, h.Feet); t.Under && !t.NoBar {
+		width = max(width, b.width())
+		height += barUnder + b.height()
+	} else if !t.NoBar {
 		width += titleBar + b.width()
 		height = max(height, b.height())
 	}
@@ -196,11 +200,12 @@ func (t Title) Draw(s *Sheet, h Hand, at geom.Pt) {
 	}
 	base := at.Y - TitleHeight
 	s.AddText(Text{Layer: Notes, At: geom.P(x, base), Height: TitleHeight, Bold: true, String: t.heading()})
-	run, _ := t.words(h)
+	run, deep := t.words(h)
 	s.Line(Style{Layer: Notes, Pen: Middle}, geom.P(x, base-titleUnder), geom.P(x+run, base-titleUnder))
 	s.AddText(Text{Layer: Notes, At: geom.P(x, base-titleUnder-titleNote-NoteHeight), Height: NoteHeight, String: t.Note})
-	if !t.NoBar {
-		b := newBar(t.View.Scale, h.Feet)
+	if b := newBar(t.View.Scale, h.Feet); t.Under && !t.NoBar {
+		b.draw(s, geom.P(x, at.Y-deep-barUnder))
+	} else if !t.NoBar {
 		b.draw(s, geom.P(x+run+titleBar, at.Y))
 	}
 	s.Marks = append(s.Marks, Mark{
