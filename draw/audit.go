@@ -268,8 +268,8 @@ func (a *auditor) dimPlace(d Placed, at geom.Pt) {
 		if math.Abs(d.P.Y-pb.Y) > dimTolerance {
 			a.found(RuleDimPlace, at, "%q", d.Figure)
 		}
-	case d.Kind.linear() && !d.Broken:
-		if math.Abs(length-d.Value()*d.View.Scale) > dimTolerance {
+	case d.Kind.linear():
+		if !d.Broken() && math.Abs(length-d.Value()*d.View.Scale) > dimTolerance {
 			a.found(RuleDimLength, at, "%q is %.2f mm on paper, should be %.2f", d.Figure, length, d.Value()*d.View.Scale)
 			return
 		}

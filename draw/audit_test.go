@@ -111,7 +111,13 @@ func TestAuditRules(t *testing.T) {
 			dim(s, func(d *Placed) { d.Q.X = 140.02 })
 		}},
 		{"a dimension over a break", "", func(s *Sheet) {
-			dim(s, func(d *Placed) { d.Q.X, d.Broken = 130, true })
+			dim(s, func(d *Placed) { breakView(d); d.Q.X = d.View.Pt(d.B).X })
+		}},
+		{"a dimension over a break that ends elsewhere", RuleDimPlace, func(s *Sheet) {
+			dim(s, func(d *Placed) { breakView(d); d.Q.X = d.View.Pt(d.B).X + 1 })
+		}},
+		{"a dimension that overlooks a break", RuleDimPlace, func(s *Sheet) {
+			dim(s, breakView)
 		}},
 		{"a dimension beside its points", RuleDimPlace, func(s *Sheet) {
 			dim(s, func(d *Placed) { d.P.X += 5; d.Q.X += 5 })
@@ -229,4 +235,11 @@ func TestFindingString(t *testing.T) {
 	if got, want := f.String(), `sheet A02 at 123, 57: text nearer than 1 mm to text: "a" and "b"`; got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
+}
+
+// breakView leaves 200 mm out of the view of a dimension.
+func breakView(d *Placed) {
+	v := *d.View
+	v.Breaks = []Break{{From: 100, To: 300}}
+	d.View = &v
 }

@@ -96,7 +96,6 @@ type Dim struct {
 	Spaces int      // EqualDim: how many
 	Prefix string   // set before the figure, e.g. "fall "
 	Suffix string   // set after it
-	Broken bool     // the view is broken between A and B: the length on paper is not to scale
 }
 
 // Placed is a dimension as it stands on the sheet.

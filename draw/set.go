@@ -39,6 +39,9 @@ type View struct {
 	// Figures writes the figures of the dimensions in this view where they are
 	// to be finer than those of the set; nil: the set's.
 	Figures Figures
+	// Breaks leave plain stretches of long timbers out, in rising order and
+	// apart from one another.
+	Breaks []Break
 }
 
 // Pt is where a model point lies on the paper.
@@ -46,4 +49,10 @@ func (v *View) Pt(p geom.Vec) geom.Pt { return v.Flat(v.Axes.Project(p)) }
 
 // Flat is where a point of the view plane, in model millimetres, lies on the
 // paper.
-func (v *View) Flat(p geom.Pt) geom.Pt { return p.Sub(v.Base).Mul(v.Scale).Add(v.At) }
+func (v *View) Flat(p geom.Pt) geom.Pt {
+	q := p.Sub(v.Base).Mul(v.Scale)
+	if len(v.Breaks) > 0 {
+		q.X = v.across(p.X) - v.across(v.Base.X)
+	}
+	return q.Add(v.At)
+}

@@ -25,12 +25,15 @@ func (p picture) paint(s *draw.Sheet, v *draw.View) {
 	}
 	var lines []inkLine
 	for _, st := range p.strokes {
-		l := p.ink(v, st)
-		if l.arc != nil {
+		if st.Arc != nil {
+			l := p.ink(v, st)
 			s.Add(draw.Path{Style: l.style, Stroke: true, ID: p.scene.id(st.Body), Segs: arcSegs(l)})
 			continue
 		}
-		lines = append(lines, l)
+		for _, piece := range v.Whole(st.A, st.B) {
+			st.A, st.B = piece[0], piece[1]
+			lines = append(lines, p.ink(v, st))
+		}
 	}
 	slices.SortStableFunc(lines, func(a, b inkLine) int {
 		return cmp.Or(cmp.Compare(a.rank, b.rank), cmp.Compare(b.length(), a.length()))
