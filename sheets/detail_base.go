@@ -84,6 +84,7 @@ func (b base) section() *viewBlock {
 	if b.spec.Footing.Collar > 0 {
 		n.Add("Collar: trowel the top to fall from the post to the ground all round", b.at((b.inner+b.edgeInner)/2, (b.top+b.ground)/2))
 	}
+	n.Add("Finished ground: its level at each post is on the set-out plan", b.at(b.edgeInner+groundWide/2, b.ground))
 	if b.spec.Base == frame.OnStirrup {
 		n.Add("Stirrup and its anchor as their designer states; the post's end stands clear so that it dries. Treat the cut end.", b.at((b.outer+b.inner)/2, end))
 	} else {

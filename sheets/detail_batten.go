@@ -52,13 +52,13 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		return b
 	}
 	firstEnd := first[len(first)-1].Y - r.Section.Depth*0.4
-	a := view("along the rafter, beside it", "", first, frame.KindPlate, firstEnd, s.PlateInner+around)
-	z := view("At the beam", "all along the slope", last, frame.KindBeam, s.BeamOuter-around, lastNear.Y+r.Section.Depth*0.6)
+	a := view("first battens, at the plate; measured along the slope", "", first, frame.KindPlate, firstEnd, s.PlateInner+around)
+	z := view("At the beam", "last batten", last, frame.KindBeam, s.BeamOuter-around, lastNear.Y+r.Section.Depth*0.6)
 	a.marks = func(p *page, v *draw.View) {
 		b := all[min(1, len(all)-1)]
 		p.placer.Label(draw.Label{
 			View: v, At: b.Place.Point(geom.V(0, b.Section.Width/2, b.Section.Depth/2)), Inside: true,
-			Text: m.stick("Batten", b) + ", laid flat", Width: detailWords, Toward: geom.P(-1, -2),
+			Text: m.stick("Batten", b) + ", laid flat; drill for the screws near the ends", Width: detailWords, Toward: geom.P(-1, -2),
 		})
 	}
 	return []*viewBlock{a, z}

@@ -80,12 +80,6 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 	b.row(draw.Right).Chain("from the seat", heights...)
 	b.row(draw.Bottom).Chain("", at(beamInner, seat), at(outer, seat), at(inner, seat)).
 		Overall("", at(inner, seat), at(outer, seat))
-	if weathered {
-		b.over = func(p *page, v *draw.View) {
-			edge := at(beamInner, seat)
-			p.placer.Angle(draw.Angle{View: v, Apex: edge, A: at(inner, seat), B: foot, Radius: chamferArc})
-		}
-	}
 	n := b.note(draw.Left)
 	n.Width = detailWords
 	n.AddInside(m.stick("Beam", beam), at(beamInner-beam.Section.Width*0.2, seat+beam.Section.Depth*0.75))
@@ -96,13 +90,10 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 			at(middle+hole.Diameter/2, seat+beam.Section.Depth*0.35))
 	}
 	if weathered {
-		n.Add("Chamfer sheds water to the house side: "+m.fine(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
+		n.Add("Chamfer "+m.figures.Angle(chamfer.Angle)+" sheds water to the house side: "+m.fine(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
 	}
 	return b
 }
-
-// chamferArc is the radius of the arc of a chamfer's angle, mm on paper.
-const chamferArc = 14
 
 // postTop is the top of a post seen from above.
 func (m *maker) postTop(beam, post frame.Member) *viewBlock {

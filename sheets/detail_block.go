@@ -8,12 +8,14 @@ import (
 )
 
 // detailBlock is a detail: its views side by side, lined up and at one scale,
-// with their titles in one line; the first carries the number. The reference
-// point is the left end of the line of titles.
+// with their titles in one line; the first carries the number. On narrow paper
+// they take several lines. The reference point is the left end of the last line
+// of titles.
 type detailBlock struct {
 	number int
 	views  []*viewBlock
 	wanted float64      // scale
+	width  float64      // mm of paper beyond which the views go on in a further line; 0: they do not
 	fine   draw.Figures // details are figured finer than the rest of the set
 }
 
@@ -55,38 +57,64 @@ type detailCell struct {
 	room  draw.Rect
 }
 
-// cells lays the views out from left to right.
+// cells lays the views out from left to right, in as many lines as the width
+// of the paper asks for. The reference point is the left end of the last line
+// of titles.
 func (b *detailBlock) cells(h draw.Hand) []detailCell {
-	out := make([]detailCell, len(b.views))
-	rooms := make([]draw.Rect, len(b.views))
-	low := 0.0
-	for i, v := range b.views {
-		rooms[i] = v.extent(h, v.fixed)
-		low = min(low, rooms[i].Y0)
+	var out []detailCell
+	for from := 0; from < len(b.views); {
+		line := b.line(h, from)
+		r, e := roomOf(out), roomOf(line)
+		for i := range out { // earlier lines move up
+			out[i] = out[i].move(e.Y1 + viewGap - r.Y0)
+		}
+		out = append(out, line...)
+		from += len(line)
 	}
-	up := titleAbove - low // of the views over the titles
-	x := 0.0
-	for i, v := range b.views {
-		r := rooms[i]
+	return out
+}
+
+func (c detailCell) move(up float64) detailCell {
+	d := geom.P(0, up)
+	return detailCell{c.at.Add(d), c.title.Add(d), c.room.Move(d)}
+}
+
+func roomOf(cells []detailCell) draw.Rect {
+	r := draw.EmptyRect()
+	for _, c := range cells {
+		r = r.Union(c.room)
+	}
+	return r
+}
+
+// line lays out the views from one on, as many as the width takes.
+func (b *detailBlock) line(h draw.Hand, from int) []detailCell {
+	var out []detailCell
+	var rooms []draw.Rect
+	x, low := 0.0, 0.0
+	for _, v := range b.views[from:] {
+		r := v.extent(h, v.fixed)
 		width, height := v.title.Size(h)
-		c := detailCell{room: r.Move(geom.P(x-r.X0, up))}
-		c.at = geom.P(x-r.X0, up)
 		edge := v.view.Outline(v.Bounds).X0 // of the view, seen from its own reference point
 		left := max(r.X0, min(edge, r.X1-width))
-		c.title = geom.P(x-r.X0+left, 0)
-		c.room = c.room.Union(draw.Rect{X0: c.title.X, Y0: -height, X1: c.title.X + width, Y1: 0})
-		out[i] = c
+		c := detailCell{at: geom.P(x-r.X0, 0), title: geom.P(x-r.X0+left, 0)}
+		c.room = draw.Rect{X0: x, Y0: -height, X1: max(x+r.W(), c.title.X+width), Y1: 0}
+		if len(out) > 0 && b.width > 0 && c.room.X1 > b.width {
+			break
+		}
+		out, rooms = append(out, c), append(rooms, r)
+		low = min(low, r.Y0)
 		x = c.room.X1 + viewGap
+	}
+	for i := range out {
+		out[i].at.Y = titleAbove - low // views stand over the titles at one height
+		out[i].room.Y1 = out[i].at.Y + rooms[i].Y1
 	}
 	return out
 }
 
 func (b *detailBlock) extent(h draw.Hand, _ float64) draw.Rect {
-	r := draw.EmptyRect()
-	for _, c := range b.cells(h) {
-		r = r.Union(c.room)
-	}
-	return r
+	return roomOf(b.cells(h))
 }
 
 func (b *detailBlock) draw(p *page, at geom.Pt, _ float64) {

@@ -167,8 +167,11 @@ func (h housed) section() *viewBlock {
 		b.row(draw.Bottom).Chain("from the cladding", h.at(0, h.low), h.at(h.back, h.low), h.at(h.face, h.low))
 	}
 	h.words(b.note(notes))
-	b.over = func(p *page, v *draw.View) {
-		a, z := h.face, h.face-h.in*max(math.Abs(h.face-out), fallRoom/v.Scale)
+	b.marks = func(p *page, v *draw.View) {
+		if math.Abs(h.face-out)*v.Scale < fallRoom {
+			return // the cross-section shows it
+		}
+		a, z := h.face, out
 		p.placer.Fall(draw.Fall{View: v, A: h.at(a, h.frame.RafterTop(a)), B: h.at(z, h.frame.RafterTop(z)), Offset: fallOver})
 	}
 	return b
@@ -177,25 +180,26 @@ func (h housed) section() *viewBlock {
 // The place of a fall's arrow, mm on paper.
 const (
 	fallOver = 3  // over its line
-	fallRoom = 40 // along it
+	fallRoom = 32 // along it: for less there is no arrow
 )
 
 // words are the notes of the section.
 func (h housed) words(n *draw.NoteColumn) {
 	n.Width = detailWords
 	depth := h.rafter.Section.Depth
-	n.AddInside(h.stick("Rafter", h.rafter), h.at(h.face-h.in*depth*rafterStub/2, h.top-depth*0.3))
+	n.AddInside(h.stick("Rafter", h.rafter), h.at(h.face-h.in*depth*rafterStub/2, h.top-depth*0.25))
 	n.AddInside(h.stick(upperFirst(string(h.timber.Kind)), h.timber), h.at((h.face+h.back)/2, h.low+h.timber.Section.Depth*0.1))
 	seat := "Bearing: the seat follows the fall; the rafter's underside lies on all of it."
 	if h.job.Rafters.Seat == frame.SeatLevel {
 		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it."
 	}
+	seat += " Tie-down as its designer states."
 	n.Add(seat, h.mouth.Lerp(h.inside, 0.5))
 	cut := "Square end cut"
 	if a := h.frame.Slope.Angle; a > 0 {
 		cut = "Plumb end cut: saw set " + h.figures.Angle(a) + " off square"
 	}
-	n.Add(cut+". Treat the cut end before assembly.", h.at(h.inside.Y, h.top-depth*0.5))
+	n.Add(cut+". Treat the cut end before assembly.", h.at(h.inside.Y, h.top-depth*0.7))
 }
 
 // faceView is the face of the timber with the rafter taken out.

@@ -84,14 +84,25 @@ func (m *maker) detailDrafts(s shelves) []draft {
 	return out
 }
 
+// smallestDetail is the scale under which a detail is none.
+const smallestDetail = 1. / 20
+
 // settle gives a detail the scale wanted, or the largest smaller one at which it
-// fits an empty sheet.
+// fits an empty sheet with its views in one line or in several.
 func (b *detailBlock) settle(h draw.Hand, sp draw.Space) {
 	free := freeOf(sp)
+	fits := func() bool {
+		e := b.extent(h, 1)
+		return e.W() <= free.W() && e.H() <= sp.Above.H() || e.W() <= sp.Beside.W() && e.H() <= free.H()
+	}
 	for _, scale := range scalesFrom(b.wanted) {
 		b.rescale(scale)
-		e := b.extent(h, scale)
-		if e.W() <= free.W() && e.H() <= sp.Above.H() || e.W() <= sp.Beside.W() && e.H() <= free.H() {
+		for _, b.width = range []float64{0, free.W()} {
+			if fits() {
+				return
+			}
+		}
+		if scale <= smallestDetail {
 			return
 		}
 	}
@@ -162,10 +173,29 @@ func (s *shelves) arrange(blocks []block) ([]shelf, bool) {
 			}
 		}
 		if sheet != nil {
-			return sheet, true
+			return s.inOrder(sheet, blocks), true
 		}
 	}
 	return nil, false
+}
+
+// inOrder sorts the blocks of each shelf, and the shelves if they then fit too,
+// as they are given.
+func (s *shelves) inOrder(sheet []shelf, blocks []block) []shelf {
+	rank := func(b block) int { return slices.Index(blocks, b) }
+	for i, row := range sheet {
+		sorted := slices.SortedFunc(slices.Values(row.blocks), func(a, b block) int { return cmp.Compare(rank(a), rank(b)) })
+		sheet[i] = shelf{}
+		for _, b := range sorted {
+			sheet[i] = sheet[i].with(b, b.extent(s.hand, 1))
+		}
+	}
+	rows := slices.Clone(sheet)
+	slices.SortStableFunc(rows, func(a, b shelf) int { return cmp.Compare(rank(a.blocks[0]), rank(b.blocks[0])) })
+	if s.fits(rows) {
+		return rows
+	}
+	return sheet
 }
 
 // place puts a block on the first shelf that takes it or on a new one; nil if
