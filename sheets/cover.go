@@ -29,10 +29,22 @@ func (m *maker) coverSheets(rest []draft) []draft {
 }
 
 // coverFlow fills the cover, and further sheets as needed; all are the drafts
-// of the set.
+// of the set. The picture gives way a little where that saves a sheet.
 func (m *maker) coverFlow(sp draw.Space, all []draft) []flowed {
+	picture := m.pictureBlock()
+	sheets := m.coverWith(sp, all, picture, picturePart)
+	for part := picturePart; len(sheets) > 1 && part > pictureLeast; part -= pictureStep {
+		if fewer := m.coverWith(sp, all, picture, part-pictureStep); len(fewer) < len(sheets) {
+			return fewer
+		}
+	}
+	return sheets
+}
+
+// coverWith fills the cover with the picture taking a part of its height.
+func (m *maker) coverWith(sp draw.Space, all []draft, picture *pictureBlock, part float64) []flowed {
 	fl := newFlow(m.hand, sp)
-	fl.across(pictureColumns, m.pictureBlock(), picturePart)
+	fl.across(pictureColumns, picture, part)
 	fl.add(words("General notes", m.generalNotes()))
 	fl.add(words("Cautions", cautions()))
 	fl.add(drawingList(all))
@@ -54,7 +66,9 @@ func (m *maker) coverFlow(sp draw.Space, all []draft) []flowed {
 // of the sheet.
 const (
 	pictureColumns = 2
-	picturePart    = 0.42
+	picturePart    = 0.5
+	pictureLeast   = 0.3
+	pictureStep    = 0.04
 )
 
 // wordWidth is the width of a column of notes on the cover, mm on paper: some
