@@ -28,38 +28,46 @@ func (m *maker) coverSheets(rest []draft) []draft {
 	}
 }
 
-// coverFlow fills the cover, and further sheets as needed; all are the drafts
-// of the set. The picture gives way a little where that saves a sheet.
+// coverFlow fills the cover, and a further sheet as needed; all are the drafts
+// of the set. The picture gives way a little where that saves the sheet, or
+// keeps on the cover what a reviewer looks for there.
 func (m *maker) coverFlow(sp draw.Space, all []draft) []flowed {
 	picture := m.pictureBlock()
-	sheets := m.coverWith(sp, all, picture, picturePart)
-	for part := picturePart; len(sheets) > 1 && part > pictureLeast; part -= pictureStep {
-		if fewer := m.coverWith(sp, all, picture, part-pictureStep); len(fewer) < len(sheets) {
-			return fewer
+	best, _ := m.coverWith(sp, all, picture, picturePart)
+	found := false
+	for part := picturePart; part >= pictureLeast; part -= pictureStep {
+		sheets, first := m.coverWith(sp, all, picture, part)
+		if len(sheets) == 1 {
+			return sheets
+		}
+		if first && !found {
+			best, found = sheets, true
 		}
 	}
-	return sheets
+	return best
 }
 
-// coverWith fills the cover with the picture taking a part of its height.
-func (m *maker) coverWith(sp draw.Space, all []draft, picture *pictureBlock, part float64) []flowed {
+// coverWith fills the cover with the picture taking a part of its height. It
+// reports whether all that belongs on the cover is on it.
+func (m *maker) coverWith(sp draw.Space, all []draft, picture *pictureBlock, part float64) ([]flowed, bool) {
 	fl := newFlow(m.hand, sp)
 	fl.across(pictureColumns, picture, part)
 	fl.add(words("General notes", m.generalNotes()))
 	fl.add(words("Cautions", cautions()))
 	fl.add(drawingList(all))
 	fl.add(m.keySizes())
+	fl.add(m.designBasis())
+	fl.add(m.reviewBox())
 	if w := m.frame.Warnings; len(w) > 0 {
 		fl.add(words("Look at these first", warnings(w)))
 	}
-	fl.add(m.designBasis())
-	fl.add(m.reviewBox())
+	first := len(fl.sheets) == 1
 	fl.add(m.materials())
 	fl.add(&keyBlock{})
 	if h := m.job.Habits(); len(h) > 0 {
 		fl.add(words("Taken where the job file is silent", habits(h)))
 	}
-	return fl.sheets
+	return fl.sheets, first
 }
 
 // The picture stands over the first columns of words and takes the upper part
