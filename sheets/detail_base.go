@@ -69,7 +69,11 @@ func (b base) section() *viewBlock {
 		beside: []geom.Vec{b.at(b.edgeInner+groundWide, b.ground), b.at(b.edgeOuter-groundWide, b.ground)},
 	})
 	ground := b.at(b.edgeOuter, b.ground)
-	v.row(draw.Right).Chain("post", b.at(b.edgeOuter, b.bottom), b.at(b.outer, end), ground).
+	post := []geom.Vec{b.at(b.edgeOuter, b.bottom), b.at(b.outer, end), ground}
+	if b.spec.Base == frame.OnStirrup {
+		post = []geom.Vec{b.at(b.outer, b.top), b.at(b.outer, end)}
+	}
+	v.row(draw.Right).Chain("post", post...).
 		Chain("concrete", b.at(b.edgeOuter, b.bottom), ground, b.at(b.outer, b.top))
 	v.row(draw.Bottom).Chain("", b.at(b.edgeInner, b.bottom), b.at(b.inner, b.bottom), b.at(b.outer, b.bottom), b.at(b.edgeOuter, b.bottom)).
 		Overall("", b.at(b.edgeInner, b.bottom), b.at(b.edgeOuter, b.bottom))
@@ -78,7 +82,7 @@ func (b base) section() *viewBlock {
 	n.AddInside(b.stick("Post", b.post), b.at((b.outer+b.inner)/2, b.top+1.4*b.post.Section.Depth))
 	words := "Concrete, round, Ø" + b.figures.Length(b.spec.Footing.Size)
 	if !b.spec.Footing.Round {
-		words = "Concrete, square, " + b.figures.Size(b.spec.Footing.Size, b.spec.Footing.Size)
+		words = "Concrete, square, sides " + b.figures.Length(b.spec.Footing.Size)
 	}
 	n.AddInside(words+". Mix, size and depth are for the designer to confirm.", b.at(b.edgeInner-(b.edgeInner-b.inner)/2, b.bottom+(b.ground-b.bottom)*0.45))
 	if b.spec.Footing.Collar > 0 {

@@ -34,7 +34,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 	last := []geom.Vec{lastNear, lastFar, onLine(s.BeamInner)}
 
 	up := all[0].Place.W.Mul(all[0].Section.Depth)
-	view := func(name, note string, chain []geom.Vec, timber frame.Kind, y0, y1 float64) *viewBlock {
+	view := func(name, note string, chain []geom.Vec, timber frame.Kind, shown []frame.Member, y0, y1 float64) *viewBlock {
 		t, _ := m.frame.Member(timber, 1)
 		crop := everywhere()
 		crop.Min.Y, crop.Max.Y = y0, y1
@@ -42,7 +42,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		crop.Min.Z = low
 		c := closeUp{
 			name: name, axes: geom.LeftEnd(), cut: true, at: geom.V(x, (y0+y1)/2, s.RafterTop((y0+y1)/2)), crop: crop,
-			show: func(b frame.Member) bool { return only(r, t)(b) || b.Kind == frame.KindBatten },
+			show: only(append([]frame.Member{r, t}, shown...)...),
 		}
 		b := m.closeUp(c)
 		b.title.Note = note
@@ -52,8 +52,8 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		return b
 	}
 	firstEnd := first[len(first)-1].Y - r.Section.Depth*0.4
-	a := view("first battens, at the plate; measured along the slope", "", first, frame.KindPlate, firstEnd, s.PlateInner+around)
-	z := view("At the beam", "last batten", last, frame.KindBeam, s.BeamOuter-around, lastNear.Y+r.Section.Depth*0.6)
+	a := view("first battens, at the plate; measured along the slope", "", first, frame.KindPlate, all[:min(2, len(all))], firstEnd, s.PlateInner+closeMargin)
+	z := view("At the beam", "last batten", last, frame.KindBeam, all[len(all)-1:], s.BeamOuter-closeMargin, lastNear.Y+r.Section.Depth*0.6)
 	a.marks = func(p *page, v *draw.View) {
 		b := all[min(1, len(all)-1)]
 		p.placer.Label(draw.Label{

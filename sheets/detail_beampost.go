@@ -83,7 +83,7 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 	n := b.note(draw.Left)
 	n.Width = detailWords
 	n.AddInside(m.stick("Beam", beam), at(beamInner-beam.Section.Width*0.2, seat+beam.Section.Depth*0.75))
-	n.AddInside(m.stick("Post", post)+", its outer face flush with the beam's", at(inner-post.Section.Depth*0.25, crop.Min.Z+around))
+	n.AddInside(m.stick("Post", post)+", its outer face flush with the beam's", at(inner-post.Section.Depth*0.25, crop.Min.Z+closeMargin))
 	n.Add("Bearing: level seat, as wide as the beam", at(beamInner-beam.Section.Width*0.2, seat))
 	if rod {
 		n.Add("Rod Ø"+m.fine(m.job.Posts.Rod.Diameter)+" in a hole Ø"+m.fine(hole.Diameter)+", upright through the beam and "+m.fine(hole.Depth)+" into the post. Glue, nut and washer as its designer states.",

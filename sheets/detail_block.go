@@ -19,9 +19,9 @@ type detailBlock struct {
 	fine   draw.Figures // details are figured finer than the rest of the set
 }
 
-// viewGap is the distance between the views of one detail with everything
+// detailGap is the distance between the views of one detail with everything
 // round them, mm on paper (own): with their rows they stand 25 mm apart.
-const viewGap = 10.0
+const detailGap = 10.0
 
 // titleAbove is the distance from the lowest part of the views to the titles.
 const titleAbove = 5.0
@@ -66,7 +66,7 @@ func (b *detailBlock) cells(h draw.Hand) []detailCell {
 		line := b.line(h, from)
 		r, e := roomOf(out), roomOf(line)
 		for i := range out { // earlier lines move up
-			out[i] = out[i].move(e.Y1 + viewGap - r.Y0)
+			out[i] = out[i].move(e.Y1 + detailGap - r.Y0)
 		}
 		out = append(out, line...)
 		from += len(line)
@@ -104,7 +104,7 @@ func (b *detailBlock) line(h draw.Hand, from int) []detailCell {
 		}
 		out, rooms = append(out, c), append(rooms, r)
 		low = min(low, r.Y0)
-		x = c.room.X1 + viewGap
+		x = c.room.X1 + detailGap
 	}
 	for i := range out {
 		out[i].at.Y = titleAbove - low // views stand over the titles at one height

@@ -131,32 +131,32 @@ func (m *maker) endsLike(d detail, rest float64) int {
 
 // The size of close-ups of housings.
 const (
-	rafterStub = 0.6  // of the rafter beyond the face, in depths of the rafter
-	around     = 12   // beyond what is shown, mm
-	besideIt   = 0.65 // of the timber at each side of the housing, in widths of it
+	rafterStub  = 0.6  // of the rafter beyond the face, in depths of the rafter
+	closeMargin = 12   // beyond what is shown, mm
+	besideIt    = 0.65 // of the timber at each side of the housing, in widths of it
 )
 
 func (h housed) section() *viewBlock {
 	out := h.face - h.in*rafterStub*h.rafter.Section.Depth // where the rafter is torn off
 	under := h.frame.RafterTop(out) - (h.top - h.mouth.Z)  // its underside there
 	crop := everywhere()
-	crop.Min.Y, crop.Max.Y = min(out, h.back), max(out, h.back)+around
-	crop.Min.Z = min(h.low, under) - around
-	crop.Max.Z = max(h.high, h.top, h.frame.RafterTop(out)) + around
+	crop.Min.Y, crop.Max.Y = min(out, h.back), max(out, h.back)+closeMargin
+	crop.Min.Z = min(h.low, under) - closeMargin
+	crop.Max.Z = max(h.high, h.top, h.frame.RafterTop(out)) + closeMargin
 	c := closeUp{
 		name: "section through the middle of the rafter", axes: geom.LeftEnd(), cut: true,
 		at: h.at(h.face, (h.low+h.high)/2), show: only(h.rafter, h.timber),
 	}
 	rows, notes := draw.Right, draw.Left
 	if h.in > 0 {
-		crop.Max.Y = h.job.Wall.Cladding + 2*around
+		crop.Max.Y = h.job.Wall.Cladding + 2*closeMargin
 		c.house = []string{frame.HouseCladding, frame.HouseWall}
 		c.show = func(b frame.Member) bool {
 			return only(h.rafter, h.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
 		}
 		rows, notes = draw.Left, draw.Right
 	} else {
-		crop.Min.Y, crop.Max.Y = h.back-around, out
+		crop.Min.Y, crop.Max.Y = h.back-closeMargin, out
 	}
 	c.crop = crop
 	b := h.closeUp(c)
@@ -190,16 +190,33 @@ func (h housed) words(n *draw.NoteColumn) {
 	n.AddInside(h.stick("Rafter", h.rafter), h.at(h.face-h.in*depth*rafterStub/2, h.top-depth*0.25))
 	n.AddInside(h.stick(upperFirst(string(h.timber.Kind)), h.timber), h.at((h.face+h.back)/2, h.low+h.timber.Section.Depth*0.1))
 	seat := "Bearing: the seat follows the fall; the rafter's underside lies on all of it."
-	if h.job.Rafters.Seat == frame.SeatLevel {
-		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it."
+	if h.housing.Slope == 0 {
+		seat = "Bearing: the seat is level; the rafter's underside lies on all of it."
+	}
+	if h.shoulder() > 0 {
+		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it, " + h.fine(h.shoulder()) + " off its deep end."
 	}
 	seat += " Tie-down as its designer states."
-	n.Add(seat, h.mouth.Lerp(h.inside, 0.5))
+	n.Add(seat, h.mouth.Lerp(h.inside, 0.5), h.mouth, h.mouth.Lerp(h.inside, 0.8))
 	cut := "Square end cut"
 	if a := h.frame.Slope.Angle; a > 0 {
 		cut = "Plumb end cut: saw set " + h.figures.Angle(a) + " off square"
 	}
 	n.Add(cut+". Treat the cut end before assembly.", h.at(h.inside.Y, h.top-depth*0.7))
+}
+
+// shoulder is how much a level seat takes off the rafter's end.
+func (h housed) shoulder() float64 {
+	end := frame.FaceStart
+	if h.in < 0 {
+		end = frame.FaceEnd
+	}
+	for _, f := range h.rafter.Features {
+		if s, ok := f.(frame.SeatCut); ok && s.End == end {
+			return s.Shoulder()
+		}
+	}
+	return 0
 }
 
 // faceView is the face of the timber with the rafter taken out.
@@ -250,5 +267,9 @@ func (h housed) cutNotes(b *viewBlock) {
 	n.AddInside(fmt.Sprintf("Housing %s deep, %s wide: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
 		h.fine(h.housing.Depth), h.fine(h.housing.Width), h.fine(h.joint.Clearance)), at(h.high-tall*0.25))
 	n.AddInside("Hold until the rafters are delivered: cut each housing to the actual width of its own rafter. Treat the cut faces.", at(h.high-tall*0.55))
-	n.Add(fmt.Sprintf("Floor above the underside: %s at the face, %s at the back.", h.fine(h.housing.Floor), h.fine(h.housing.FloorInside())), at(h.mouth.Z))
+	floor := fmt.Sprintf("Floor above the underside: %s at the face, %s at the back.", h.fine(h.housing.Floor), h.fine(h.housing.FloorInside()))
+	if h.housing.Slope == 0 {
+		floor = "Floor level, " + h.fine(h.housing.Floor) + " above the underside."
+	}
+	n.Add(floor, at(h.mouth.Z))
 }

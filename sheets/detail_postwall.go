@@ -45,12 +45,12 @@ func postWallViews(m *maker, d detail) []*viewBlock {
 		tip = free - far*spec.Fixing.Length
 	}
 	crop := everywhere()
-	back := face - far*(m.job.Wall.Cladding+2*around)
+	back := face - far*(m.job.Wall.Cladding+2*closeMargin)
 	if far*(tip-back) < 0 {
-		back = tip - far*around
+		back = tip - far*closeMargin
 	}
 	crop.Min.X, crop.Max.X = min(back, free+far), max(back, free+far)
-	crop.Min.Y, crop.Max.Y = y0-2*around, y1+2*around
+	crop.Min.Y, crop.Max.Y = y0-2*closeMargin, y1+2*closeMargin
 	v := m.closeUp(closeUp{
 		name: "section from above, at a screw", axes: geom.Plan(), cut: true, at: at, crop: crop, house: []string{wall},
 		show: func(b frame.Member) bool { return only(post)(b) || packed && only(packer)(b) },
@@ -71,6 +71,6 @@ func postWallViews(m *maker, d detail) []*viewBlock {
 		n.AddInside("Packer "+packer.Mark+" at each screw, "+m.figures.Size(packer.Section.Depth, packer.Section.Width), pt((near+face)/2, at.Y+packer.Section.Width*0.3))
 	}
 	n.Add(m.screwWords(spec.Fixing), pt(near+far*(post.Section.Width*0.4), at.Y+spec.Fixing.Hole/2))
-	n.AddInside("Into a confirmed stud only; find cables and pipes before drilling", pt(face-far*(m.job.Wall.Cladding+around), at.Y-(y1-y0)*0.3))
+	n.AddInside("Into a confirmed stud only; find cables and pipes before drilling", pt(face-far*(m.job.Wall.Cladding+closeMargin), at.Y-(y1-y0)*0.3))
 	return []*viewBlock{v}
 }

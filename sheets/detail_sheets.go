@@ -32,16 +32,18 @@ func (m *maker) detailSheets() []draft {
 			}
 			blocks[i].wanted = scale
 		}
-		if s := m.shelve(blocks); choice == 0 || s.better(best) {
-			best = s
+		for _, loose := range []bool{false, true} {
+			if s := m.shelve(blocks, loose); best.sheets == nil || s.better(best) {
+				best = s
+			}
 		}
 	}
 	return m.detailDrafts(best)
 }
 
 // shelve puts the details on shelves at the scales wanted.
-func (m *maker) shelve(blocks []*detailBlock) shelves {
-	s := shelves{hand: m.hand, space: m.room(detailTitle)}
+func (m *maker) shelve(blocks []*detailBlock, loose bool) shelves {
+	s := shelves{hand: m.hand, space: m.room(detailTitle), loose: loose}
 	for _, b := range blocks {
 		b.settle(m.hand, s.space)
 		s.scales = append(s.scales, b.views[0].fixed)
@@ -50,8 +52,12 @@ func (m *maker) shelve(blocks []*detailBlock) shelves {
 	return s
 }
 
+// muchFuller is how much more of its room a sheet must use to count as better
+// filled.
+const muchFuller = 0.1
+
 // better reports whether s takes fewer sheets than t, or as many with larger
-// drawings.
+// drawings, or with no sheet so empty.
 func (s shelves) better(t shelves) bool {
 	if len(s.sheets) != len(t.sheets) {
 		return len(s.sheets) < len(t.sheets)
@@ -62,7 +68,24 @@ func (s shelves) better(t shelves) bool {
 		}
 		return total
 	}
-	return sum(s.scales) > sum(t.scales)
+	if a, b := sum(s.scales), sum(t.scales); a != b {
+		return a > b
+	}
+	return s.emptiest() > t.emptiest()+muchFuller
+}
+
+// emptiest is the part of its room that the emptiest sheet uses.
+func (s shelves) emptiest() float64 {
+	free := freeOf(s.space)
+	least := 1.0
+	for _, sheet := range s.sheets {
+		used := 0.0
+		for _, row := range sheet {
+			used += row.w * row.h()
+		}
+		least = min(least, used/(free.W()*free.H()))
+	}
+	return least
 }
 
 // detailDrafts makes sheets of shelves.
@@ -131,29 +154,34 @@ func (s shelf) with(b block, room draw.Rect) shelf {
 	return s
 }
 
-// shelves fills sheets with blocks, in order, in rows from the top.
+// shelves fills sheets with blocks in rows from the top.
 type shelves struct {
 	hand   draw.Hand
 	space  draw.Space
-	blocks []block // of the last sheet
+	loose  bool // a block may stand on an earlier sheet than the one before it
+	scales []float64
 	all    []block
-	scales []float64 // of all
+	blocks [][]block // of each sheet
 	sheets [][]shelf
 }
 
-// add puts a block on the last sheet if its blocks can be arranged so that all
-// fit, else on a new one. A block that fits no sheet stands on one alone, for
-// the audit to report.
+// add puts a block on a sheet if its blocks can be arranged so that all fit:
+// the last one or, if it may, the first. If none takes it it stands on a new
+// one, and if it fits no sheet alone, for the audit to report.
 func (s *shelves) add(b block) {
 	s.all = append(s.all, b)
-	if all := append(s.blocks[:len(s.blocks):len(s.blocks)], b); len(s.sheets) > 0 {
-		if sheet, ok := s.arrange(all); ok {
-			s.blocks = all
-			s.sheets[len(s.sheets)-1] = sheet
+	from := max(0, len(s.sheets)-1)
+	if s.loose {
+		from = 0
+	}
+	for i := from; i < len(s.sheets); i++ {
+		more := append(slices.Clone(s.blocks[i]), b)
+		if sheet, ok := s.arrange(more); ok {
+			s.blocks[i], s.sheets[i] = more, sheet
 			return
 		}
 	}
-	s.blocks = []block{b}
+	s.blocks = append(s.blocks, []block{b})
 	s.sheets = append(s.sheets, []shelf{shelf{}.with(b, b.extent(s.hand, 1))})
 }
 

@@ -73,8 +73,8 @@ func (f plateFixed) tip() float64 {
 func (f plateFixed) section() *viewBlock {
 	clad := f.job.Wall.Cladding
 	crop := everywhere()
-	crop.Min.Z, crop.Max.Z = f.low-2*around, f.high+2*around
-	crop.Max.Y = max(f.tip(), clad+2*around) + around
+	crop.Min.Z, crop.Max.Z = f.low-2*closeMargin, f.high+2*closeMargin
+	crop.Max.Y = max(f.tip(), clad+2*closeMargin) + closeMargin
 	crop.Min.Y = f.outer - 1
 	v := f.closeUp(closeUp{
 		name: "section at a screw", axes: geom.LeftEnd(), cut: true, at: f.at(f.outer, f.screw), crop: crop,
@@ -112,7 +112,7 @@ func (f plateFixed) words(n *draw.NoteColumn) {
 			break
 		}
 	}
-	n.AddInside(into, f.at(clad+2*around, f.screw-tall*0.15))
+	n.AddInside(into, f.at(clad+2*closeMargin, f.screw-tall*0.15))
 	n.AddInside("Cladding as found: some authorities allow no fixing through it; ask first", f.at(clad/2, f.low+tall*0.08))
 }
 
