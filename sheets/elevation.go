@@ -3,120 +3,170 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 )
 
-// elevationScale is the largest scale tried for the elevations.
-const elevationScale = 1.0 / 20
+// The scales of the elevations: they show where things stand, and no more of
+// it at a scale over the largest. Below the scale for one sheet they rather
+// take several.
+const (
+	elevationScale = 1.0 / 20
+	oneSheetScale  = 1.0 / 50
+)
 
 // elevationSheets lays out the front and both end elevations. The right end
 // stands to the right of the front, its levels in line with it.
 func (m *maker) elevationSheets() []draft {
+	const title, ends = "Elevations", "End elevations"
 	front, left, right := m.frontElevation(), m.endElevation(frame.Left), m.endElevation(frame.Right)
-	return m.lay("Elevations", []string{onElevations}, m.scales(elevationScale),
-		grid{{left, front, right}},
-		grid{{front, right}, {left, nil}},
-		grid{{front, nil}, {left, right}},
-		grid{{front}, {left}, {right}},
-	)
+	for _, scale := range m.scales(elevationScale) {
+		left.title.NoBar, right.title.NoBar = true, true // one scale bar a sheet
+		if all, ok := m.fitted(title, scale, grid{{left, front, right}}, grid{{front, right}, {left, nil}},
+			grid{{front, nil}, {left, right}}, grid{{front}, {left}, {right}}); ok {
+			return []draft{all}
+		}
+		if scale > oneSheetScale && m.job.Paper.Scale == 0 {
+			continue
+		}
+		a, fits := m.fitted("Front elevation", scale, grid{{front}})
+		if !fits {
+			continue
+		}
+		left.title.NoBar = false
+		if b, ok := m.fitted(ends, scale, grid{{left, right}}, grid{{left}, {right}}); ok {
+			return []draft{a, b}
+		}
+		b, fitsLeft := m.fitted("Left end elevation", scale, grid{{left}})
+		right.title.NoBar = false
+		c, fitsRight := m.fitted("Right end elevation", scale, grid{{right}})
+		if fitsLeft && fitsRight {
+			return []draft{a, b, c}
+		}
+	}
+	return m.lay(title, []string{onElevations}, m.scales(elevationScale), grid{{front}, {left}, {right}})
+}
+
+// fitted is a sheet of the elevations at a scale, if one of the grids fits.
+func (m *maker) fitted(title string, scale float64, grids ...grid) (draft, bool) {
+	a, ok := arrange(m.hand, m.room(title), []float64{scale}, grids...)
+	return draft{title, []string{onElevations}, a}, ok
 }
 
 // frontElevation is the frame seen from outside.
 func (m *maker) frontElevation() *viewBlock {
 	j, s := m.job, m.frame.Setout
-	all := func(int) bool { return true }
-	pic := m.elevation(geom.Front(), all, nil)
+	pic := m.elevation(geom.Front(), func(int) bool { return true }, 0)
 	b := newViewIn("Front elevation", pic, geom.V(j.Plate.From, 0, 0), m.elevationBounds(pic))
-	b.title.Note = "seen standing outside, facing the house; dashed below ground and deck"
+	b.title.Note = "seen standing outside, facing the house; dashed: below ground and deck"
 
 	at := func(x, z float64) geom.Vec { return geom.V(x, s.BeamOuter, z) }
-	beam := m.frame.Of(frame.KindBeam)[0]
-	top, under := beam.Place.O.Z+beam.Section.Depth, beam.Place.O.Z
-	var posts []geom.Vec
+	low := at(j.Plate.From, m.lowest())
+	stops := []geom.Vec{}
 	for _, p := range j.Posts.At {
-		posts = append(posts, at(p.Along, p.Ground-p.Footing.Depth))
+		stops = append(stops, at(p.Along, low.Z))
 	}
-	b.Bottom.Running("post centres from the left end of the plate", at(j.Plate.From, under), append(posts, at(j.Plate.To, under))...)
-	b.Bottom.Overall("beam", at(j.Beam.From, under), at(j.Beam.To, under))
-	if bt := m.frame.Of(frame.KindBatten); len(bt) > 0 {
-		from, to := m.sticks(frame.KindRafter)
-		z := bt[0].Place.O.Z + bt[0].Section.Depth
-		b.Top.Chain("battens past the end rafters", at(bt[0].Place.O.X, z), at(from, z), at(to, z), at(bt[0].Place.O.X+bt[0].Length, z))
-		b.Top.Overall("overall", at(bt[0].Place.O.X, z), at(bt[0].Place.O.X+bt[0].Length, z))
+	stops = append(stops, at(j.Plate.To, low.Z))
+	b.Bottom.Running("post centres", low, stops...)
+	if j.Beam.From != j.Plate.From || j.Beam.To != j.Plate.To {
+		b.Bottom.Running("beam", low, at(j.Beam.From, low.Z), at(j.Beam.To, low.Z))
 	}
-	p := j.Posts.At[0]
-	b.Left.Chain("at post 1", at(p.Along, p.Ground-p.Footing.Depth), at(p.Along, p.Ground), at(p.Along, under), at(p.Along, top))
-	for _, l := range m.namedLevels(func(l frame.Level) bool { return l.At.Y <= s.BeamOuter || l.At.Y == s.PlateOuter && l.Z == j.Plate.Top }) {
+	from, to := m.reachAlong()
+	high := m.frame.RafterTop(s.PlateOuter)
+	b.Top.Overall("overall", at(from, high), at(to, high))
+	for _, l := range m.namedLevels(m.seenInFront) {
 		b.level(draw.Right).Add(l.Name, l.At)
 	}
 	b.over = func(p *page, v *draw.View) { m.groundLine(p, v, nil) }
 	b.marks = func(p *page, v *draw.View) {
-		m.nameOpenings(p, v)
-		for _, k := range []frame.Kind{frame.KindPost, frame.KindBeam, frame.KindFooting} {
-			for _, mb := range m.frame.Of(k) {
-				m.markMember(p, v, mb)
-			}
-		}
 		m.markDetails(p, v, onElevations)
+		m.nameOpenings(p, v)
+		m.frontMarks(p, v)
 	}
 	return b
+}
+
+// seenInFront reports whether a level is of a surface that the front elevation
+// shows, or of the plate, from which all others are set out.
+func (m *maker) seenInFront(l frame.Level) bool {
+	return l.At.Y <= m.frame.Setout.BeamOuter || l.Z == m.job.Plate.Top && !strings.Contains(l.Name, "rafter") || l.Z == m.job.Wall.Soffit
+}
+
+// lowest is the level of the deepest footing.
+func (m *maker) lowest() float64 {
+	low := m.job.Levels.Ground
+	for _, f := range m.frame.Of(frame.KindFooting) {
+		low = min(low, f.Place.O.Z)
+	}
+	return low
+}
+
+// reachAlong is the stretch along the wall that the frame takes, battens and
+// all.
+func (m *maker) reachAlong() (from, to float64) {
+	from, to = m.job.Plate.From, m.job.Plate.To
+	for _, k := range []frame.Kind{frame.KindBeam, frame.KindRafter, frame.KindBatten} {
+		for _, mb := range m.frame.Of(k) {
+			b := mb.Solid().Bounds()
+			from, to = min(from, b.Min.X), max(to, b.Max.X)
+		}
+	}
+	return from, to
 }
 
 // endElevation is the frame seen along the wall from one end. The wall that
 // comes out at that end stands in the way and is left off.
 func (m *maker) endElevation(side frame.Side) *viewBlock {
 	j, s := m.job, m.frame.Setout
-	axes, name, inTheWay := geom.LeftEnd(), "Left end elevation", frame.HouseLeft
-	end := 0
+	axes, name, inTheWay, end := geom.LeftEnd(), "Left end elevation", frame.HouseLeft, 0
 	if side == frame.Right {
-		axes, name, inTheWay = geom.RightEnd(), "Right end elevation", frame.HouseRight
-		end = len(j.Posts.At) - 1
+		axes, name, inTheWay, end = geom.RightEnd(), "Right end elevation", frame.HouseRight, len(j.Posts.At)-1
 	}
 	show := func(body int) bool {
 		h, ok := m.scene.house(body)
 		return !ok || h.Name != inTheWay
 	}
-	near := end + 1
-	pic := m.elevation(axes, show, &near)
-	b := newViewIn(name, pic, geom.V(0, s.BeamOuter/2, 0), m.elevationBounds(pic))
+	pic := m.elevation(axes, show, end+1)
+	b := newViewIn(name, pic, geom.Vec{}, m.elevationBounds(pic))
 	b.title.Note = fmt.Sprintf("seen along the wall from its %s end", side)
 	for _, r := range j.Wall.Returns {
 		if r.Side == side {
-			b.title.Note += "; the wall that comes out there is left off"
+			b.title.Note += ", the side wall left off"
 		}
 	}
 	post := j.Posts.At[end]
 	at := func(y, z float64) geom.Vec { return geom.V(post.Along, y, z) }
 	low := post.Ground - post.Footing.Depth
-	stops := []geom.Vec{at(s.PlateOuter, low), at(s.BeamInner, low), at(s.BeamOuter, low)}
-	b.Bottom.Running("out from the cladding", at(0, low), stops...)
 	outside := b.Right
 	if side == frame.Right {
 		outside = b.Left
+		b.Bottom.Within = true
+		b.Bottom.Running("out from the cladding", at(0, low), at(s.PlateOuter, low), at(s.BeamInner, low), at(s.BeamOuter, low))
 	}
 	beam := m.frame.Of(frame.KindBeam)[0]
 	under := beam.Place.O.Z
-	outside.Chain(fmt.Sprintf("at post %d", end+1), at(s.BeamOuter, low), at(s.BeamOuter, post.Ground), at(s.BeamOuter, under), at(s.BeamOuter, under+beam.Section.Depth))
-	b.over = func(p *page, v *draw.View) {
-		m.groundLine(p, v, &post)
-		draw.Fall{View: v, A: at(s.PlateOuter, m.frame.RafterTop(s.PlateOuter)), B: at(s.BeamInner, m.frame.RafterTop(s.BeamInner)), Offset: 6, Prefix: "fall "}.Draw(p.sheet, p.hand)
-	}
+	outside.Chain(fmt.Sprintf("post %d", end+1), at(s.BeamOuter, low), at(s.BeamOuter, post.Ground), at(s.BeamOuter, under), at(s.BeamOuter, under+beam.Section.Depth))
+	b.over = func(p *page, v *draw.View) { m.groundLine(p, v, &post) }
+	b.marks = func(p *page, v *draw.View) { m.endMarks(p, v, end) }
 	return b
 }
 
 // elevation looks at the frame and the house from outside. Posts and footings
-// are dashed where ground or deck hides them: all of them, or only the one
-// numbered near.
-func (m *maker) elevation(axes geom.View, show func(body int) bool, near *int) picture {
+// are dashed where ground or deck hides them: those numbered only, or all if
+// that is 0.
+func (m *maker) elevation(axes geom.View, show func(body int) bool, only int) picture {
+	crop := everywhere()
+	crop.Max.Z = m.houseTop()
 	pic := m.scene.see(look{
 		axes: axes,
 		show: func(_ *scene, body int) bool { return show(body) },
+		crop: &crop, torn: true,
 		hidden: func(s *scene, body int) bool {
 			mb, _ := s.member(body)
-			return (mb.Kind == frame.KindPost || mb.Kind == frame.KindFooting) && (near == nil || mb.No == *near)
+			return (mb.Kind == frame.KindPost || mb.Kind == frame.KindFooting) && (only == 0 || mb.No == only)
 		},
 	})
 	floor := m.highestFloor()
@@ -150,16 +200,21 @@ func (m *maker) elevationBounds(pic picture) draw.Rect {
 			r = r.Union(projectBox(pic.axes, h.Shape.Bounds()))
 		}
 	}
+	r.Y1 = min(r.Y1, max(pic.bounds.Y1, m.houseTop()))
 	return r
 }
 
-// sticks is the stretch along the wall that the members of a kind take.
-func (m *maker) sticks(k frame.Kind) (from, to float64) {
-	ms := m.frame.Of(k)
-	from, to = ms[0].Solid().Bounds().Min.X, ms[0].Solid().Bounds().Max.X
-	for _, mb := range ms {
-		b := mb.Solid().Bounds()
-		from, to = min(from, b.Min.X), max(to, b.Max.X)
+// Where the house is cut short at its top, mm.
+const (
+	wallAbove = 150 // above the plate
+	eaveAbove = 60  // above the soffit
+)
+
+// houseTop is the level at which the house is cut short.
+func (m *maker) houseTop() float64 {
+	top := m.job.Plate.Top + wallAbove
+	if w := m.job.Wall; w.SoffitOut > 0 {
+		top = max(top, w.Soffit+eaveAbove)
 	}
-	return from, to
+	return top
 }

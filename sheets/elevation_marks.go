@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -70,10 +71,68 @@ func (m *maker) nameOpenings(p *page, v *draw.View) {
 	}
 }
 
-// markMember puts the part mark on a member as the view shows it.
-func (m *maker) markMember(p *page, v *draw.View, mb frame.Member) {
-	i := slices.IndexFunc(m.frame.Members, func(o frame.Member) bool { return o.Kind == mb.Kind && o.No == mb.No })
-	p.placer.Part(draw.Part{View: v, At: mb.Solid().Bounds().Centre(), Mark: mb.Mark, ID: m.scene.id(i)})
+// frontMarks marks what the front elevation shows.
+func (m *maker) frontMarks(p *page, v *draw.View) {
+	part := func(mb frame.Member, at geom.Vec) {
+		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
+	}
+	for _, mb := range m.frame.Of(frame.KindBeam) {
+		part(mb, mb.Place.Point(geom.V(mb.Length/3, 0, mb.Section.Depth/2)))
+	}
+	for i, mb := range m.frame.Of(frame.KindPost) {
+		at := mb.Solid().Bounds().Centre()
+		at.Z = m.job.Posts.At[i].Ground + (mb.Place.O.Z+mb.Length-m.job.Posts.At[i].Ground)*0.6
+		part(mb, at)
+	}
+	for i, mb := range m.frame.Of(frame.KindFooting) {
+		at := mb.Solid().Bounds().Centre()
+		at.Z = m.job.Posts.At[i].Ground - 0.6*m.job.Posts.At[i].Footing.Depth
+		at.X -= 0.3 * mb.Section.Width
+		part(mb, at)
+	}
+	m.battenWords(p, v)
+}
+
+// battenWords says how far the battens run past the end rafters.
+func (m *maker) battenWords(p *page, v *draw.View) {
+	bt, rs := m.frame.Of(frame.KindBatten), m.frame.Of(frame.KindRafter)
+	if len(bt) == 0 {
+		return
+	}
+	last := bt[len(bt)-1].Solid().Bounds()
+	left := rs[0].Solid().Bounds().Min.X - last.Min.X
+	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
+	words := fmt.Sprintf("battens run past the end rafters by %s at the left and %s at the right", m.figures.Length(left), m.figures.Length(right))
+	at := geom.V(last.Min.X+0.8*(last.Max.X-last.Min.X), last.Min.Y, (last.Min.Z+last.Max.Z)/2)
+	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.3, -1)})
+}
+
+// endMarks marks what an end elevation shows and gives the fall.
+func (m *maker) endMarks(p *page, v *draw.View, end int) {
+	s := m.frame.Setout
+	rafters, posts, footings := m.frame.Of(frame.KindRafter), m.frame.Of(frame.KindPost), m.frame.Of(frame.KindFooting)
+	rafter := rafters[0]
+	if end > 0 {
+		rafter = rafters[len(rafters)-1]
+	}
+	post, footing := posts[end], footings[end]
+	from, to := geom.V(0, s.PlateOuter, m.frame.RafterTop(s.PlateOuter)), geom.V(0, s.BeamInner, m.frame.RafterTop(s.BeamInner))
+	const under = 7 // mm on paper, below the rafter
+	depth := rafter.Section.Depth / rafter.Place.W.Z * v.Scale
+	draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "}.Draw(p.sheet, p.hand)
+	part := func(mb frame.Member, at geom.Vec) {
+		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
+	}
+	ground := m.job.Posts.At[end].Ground
+	pb, fb := post.Solid().Bounds(), footing.Solid().Bounds()
+	part(rafter, rafter.Place.Point(geom.V(rafter.Length/2, 0, rafter.Section.Depth/2)))
+	part(post, geom.V(0, (pb.Min.Y+pb.Max.Y)/2, ground+0.5*(pb.Max.Z-ground)))
+	part(footing, geom.V(0, fb.Min.Y+0.2*footing.Section.Width, ground-0.6*m.job.Posts.At[end].Footing.Depth))
+	plate, beam := m.frame.Of(frame.KindPlate)[0], m.frame.Of(frame.KindBeam)[0]
+	for _, mb := range []frame.Member{plate, beam} {
+		c := mb.Solid().Bounds().Centre()
+		part(mb, geom.V(0, c.Y, c.Z))
+	}
 }
 
 // markDetails puts the marks of the details on a view that carries them.

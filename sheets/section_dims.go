@@ -43,6 +43,7 @@ func (c *cross) over(p *page, v *draw.View) {
 	c.heights(p, v)
 	c.inGround(p, v)
 	c.sight(p, v)
+	c.howToFall(p, v)
 }
 
 // groundCut draws the ground line with the earth below it.
@@ -54,19 +55,20 @@ func (c *cross) groundCut(p *page, v *draw.View) {
 
 // Where the dimensions in the view stand, mm on paper.
 const (
-	dropOff  = 14.0 // the drop, in front of the beam
-	fallOff  = 7.0  // the arrow of the fall, under the rafter
-	clearOff = 12.0 // the clear span, under the beam
-	headOff  = 12.0 // the head height, behind the beam
-	plateOff = 14.0 // the same, in front of the plate
-	eyeOff   = 7.0  // the eye's height, in front of the wall
-	footOff  = 7.0  // the depths in the ground, behind the footing
+	dropOff   = 14.0  // the drop, in front of the beam
+	fallOff   = 7.0   // the arrow of the fall, under the rafter
+	fallShare = 110.0 // in which the arrow of the fall leaves half to leaders
+	clearOff  = 12.0  // the clear span, under the beam
+	headOff   = 12.0  // the head height, behind the beam
+	plateOff  = 14.0  // the same, in front of the plate
+	eyeOff    = 7.0   // the eye's height, in front of the wall
+	footOff   = 7.0   // the depths in the ground, behind the footing
 )
 
 // words is the longest of the prefixes with which a figure takes no more than
 // the middle part of its line; the last one if none does.
 func (c *cross) words(length float64, prefixes ...string) string {
-	const part = 0.6
+	const part = 0.8
 	for _, w := range prefixes[:len(prefixes)-1] {
 		if draw.TextWidth(w+c.figures.Length(length), draw.NoteHeight, false) < part*length*c.view.Scale {
 			return w
@@ -86,8 +88,11 @@ func (c *cross) drop(p *page, v *draw.View) {
 		p.sheet.Dot(draw.Dimension, v.Pt(q), dot)
 	}
 	depth := c.plumbDepth() * v.Scale
-	// Between the two head heights.
+	// Between the two head heights, in the half near the house if it has room.
 	a, b := s.PlateOuter-plateOff/v.Scale, s.BeamInner+headOff/v.Scale
+	if (a-b)*v.Scale > fallShare {
+		b = (a + b) / 2
+	}
 	draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: -depth - fallOff, Prefix: "fall "}.Draw(p.sheet, p.hand)
 	if !c.runIsClear() {
 		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Offset: -depth - fallOff - 2*clearOff, Prefix: c.words(sl.Run, "run of the fall ", "run ")}.Draw(p.sheet, p.hand)
@@ -147,7 +152,7 @@ func (c *cross) inGround(p *page, v *draw.View) {
 		draw.Span{View: v, A: edge(z), B: edge(ground), Dir: draw.Upright, Offset: off, Prefix: c.words(ground-z, words...)}.Draw(p.sheet, p.hand)
 	}
 	if end < ground {
-		depth(end, -footOff, "post in ground ", "")
+		depth(end, -footOff, "post in ground ", "in ground ", "")
 	}
 	depth(low, -2*footOff, "hole ", "")
 }

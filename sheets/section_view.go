@@ -27,6 +27,7 @@ type cross struct {
 	footing frame.Member
 	spec    frame.Post       // of the post
 	inner   *draw.NoteColumn // about what is near the house
+	middle  *draw.NoteColumn // about the rafter, if tight
 	outer   *draw.NoteColumn // about what is near the beam
 	deep    *draw.LevelStack // of what is below ground, if tight
 }
@@ -62,7 +63,7 @@ func (c cross) laidOut(pic picture, tight bool) *cross {
 	c.viewBlock = b
 	b.title.Label = "A"
 	b.title.Note = "looking to the right along the wall"
-	b.over, b.marks = c.over, c.labels
+	b.over = c.over
 	c.rows()
 	c.levels()
 	c.notes()
@@ -77,8 +78,6 @@ func (c *cross) top(y float64) geom.Vec { return c.at(y, c.frame.RafterTop(y)) }
 
 // Where the house is cut short, mm.
 const (
-	wallAbove  = 150 // above the plate
-	eaveAbove  = 60  // above the soffit
 	wallBehind = 110 // behind the cladding
 	groundPast = 200 // in front of what stands farthest out
 )
@@ -89,12 +88,12 @@ func (c *cross) see() picture {
 	plane := c.at(0, 0)
 	crop := geom.Box3{
 		Min: geom.V(c.job.Wall.From-far, c.front()-groundPast, -far),
-		Max: geom.V(c.job.Wall.To+far, c.job.Wall.Cladding+wallBehind, c.ceiling()),
+		Max: geom.V(c.job.Wall.To+far, c.job.Wall.Cladding+wallBehind, c.houseTop()),
 	}
 	pic := c.scene.see(look{
 		axes: geom.LeftEnd(),
 		cut:  &plane,
-		crop: &crop,
+		crop: &crop, torn: true,
 		show: func(s *scene, body int) bool {
 			if h, ok := s.house(body); ok {
 				return h.Name != frame.HouseLeft && h.Name != frame.HouseRight
@@ -135,15 +134,6 @@ func (c *cross) nearest(mb frame.Member) bool {
 		return mb.No == c.post.No
 	}
 	return true
-}
-
-// ceiling is the level at which the house is cut short.
-func (c *cross) ceiling() float64 {
-	top := c.job.Plate.Top + wallAbove
-	if w := c.job.Wall; w.SoffitOut > 0 {
-		top = max(top, w.Soffit+eaveAbove)
-	}
-	return top
 }
 
 // front is the world y of what stands farthest out.
@@ -198,6 +188,9 @@ func (c *cross) extent(h draw.Hand, scale float64) draw.Rect {
 	defer func() { *c.view = was }()
 	c.set(geom.Pt{}, scale)
 	c.placeWords()
+	if c.tight && !c.roomy(scale) {
+		return draw.Rect{X0: -far, Y0: -far, X1: far, Y1: far} // fits no sheet
+	}
 	return c.viewBlock.extent(h, scale).Union(c.inner.Extent()).Union(c.outer.Extent()).Union(c.deep.Extent(h))
 }
 
@@ -209,7 +202,9 @@ func (c *cross) draw(p *page, at geom.Pt, scale float64) {
 }
 
 func (c *cross) finish(p *page) {
+	c.markDetails(p, c.view, onSection)
 	c.inner.Draw(p.placer)
+	c.middle.Draw(p.placer)
 	c.outer.Draw(p.placer)
-	c.viewBlock.finish(p)
+	c.footingWords(p, c.view)
 }

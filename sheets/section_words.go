@@ -50,6 +50,7 @@ func (c *cross) notes() {
 	if c.tight {
 		c.inner = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	}
+	c.middle = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	c.outer = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	c.battenNote()
 	c.rafterNote()
@@ -100,12 +101,16 @@ func (c *cross) rafterNote() {
 	}
 	words := fmt.Sprintf("%s. %s from long point to long point. Let into the plate by %s and into the beam by %s. %s",
 		c.stick("rafter", c.rafter), c.figures.Length(c.rafter.Length), c.figures.Length(j.Plate.Housing), c.figures.Length(j.Beam.Housing), seat)
+	column, parts := c.inner, []float64{0.14, 0.12}
+	if c.tight {
+		column, parts = c.middle, []float64{0.55, 0.5, 0.6}
+	}
 	var at []geom.Vec
-	for _, part := range []float64{0.1, 0.12} {
+	for _, part := range parts {
 		y := s.PlateOuter + part*(s.BeamInner-s.PlateOuter)
 		at = append(at, c.at(y, c.frame.RafterTop(y)-c.plumbDepth()))
 	}
-	c.inner.AddNote(draw.ColumnNote{Text: words, At: at, ID: memberID(c.rafter)})
+	column.AddNote(draw.ColumnNote{Text: words, At: at, ID: memberID(c.rafter)})
 }
 
 func (c *cross) plateNote() {
@@ -124,11 +129,16 @@ func (c *cross) plateNote() {
 // The columns of notes and the level marks, mm on paper.
 const (
 	leftNotes  = 62.0 // width of the words left of the house
-	roomNotes  = 92.0 // the same under the rafters
+	roomNotes  = 58.0 // the same under the rafters, near the plate
+	spanNotes  = 46.0 // the same in the middle of the span
+	spanGap    = 8.0  // between those two
+	deepNotes  = 92.0 // the same beside the footing
 	frontNotes = 84.0 // the same between the levels
-	roomOff    = 27.0 // from the plate to the words under the rafters
+	roomOff    = 33.0 // from the plate to the words under the rafters
 	frontOff   = 13.0 // from the level marks' start to the words between them
 	dropRoom   = 34.0 // from the beam to the level marks: the drop stands before them
+	leastRow   = 10.0 // from the battens to their row
+	overHouse  = 5.0  // from where the house is cut short to the row
 	stackClear = 14.0 // the level marks of roof or floor reach about so far past their surfaces
 )
 
@@ -138,6 +148,10 @@ func (c *cross) placeWords() {
 	s, k := c.frame.Setout, c.view.Scale
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
+	for _, rows := range c.Sloped {
+		first := c.frame.Of(frame.KindBatten)[0].Solid().Bounds()
+		rows.First = max(leastRow, (c.houseTop()-first.Max.Z)*k+overHouse)
+	}
 	stack := c.level(draw.Right)
 	stack.Bounds.X1 = max(c.Bounds.X1, -s.BeamOuter+dropRoom/k)
 
@@ -145,13 +159,22 @@ func (c *cross) placeWords() {
 	c.outer.Bounds.X1 = stack.Bounds.X1
 	c.outer.Bounds.Y0, c.outer.Bounds.Y1 = c.floor()+stackClear/k, beam-stackClear/k
 
-	c.inner.Bounds.Y0, c.inner.Bounds.Y1 = c.floor(), c.ceiling()
+	c.inner.Bounds.Y0, c.inner.Bounds.Y1 = c.floor(), c.houseTop()
 	c.inner.Width, c.inner.Offset = leftNotes, 0
 	if c.tight {
 		c.inner.Width, c.inner.Offset = roomNotes, roomOff
 		c.inner.Bounds.X1 = -s.PlateOuter
 		c.inner.Bounds.Y1 = min(plate, c.eye().Z) - stackClear/k/2
+		c.middle.Bounds = c.inner.Bounds
+		c.middle.Width, c.middle.Offset = spanNotes, roomOff+roomNotes+spanGap
 	}
+}
+
+// roomy reports whether the span has room for the words that a tight section
+// puts in it.
+func (c *cross) roomy(scale float64) bool {
+	s := c.frame.Setout
+	return (s.PlateOuter-s.BeamInner)*scale > roomOff+roomNotes+spanGap+spanNotes+2*headOff-spanGap
 }
 
 // floor is the level that one stands on in the plane.
@@ -165,34 +188,75 @@ func (c *cross) floor() float64 {
 // eye is the eye at the wall.
 func (c *cross) eye() geom.Vec { return c.at(0, c.floor()+c.job.Levels.Eye) }
 
-// labels are the words that look for a place in the view itself.
-func (c *cross) labels(p *page, v *draw.View) {
-	c.footingWords(p, v)
-	c.markDetails(p, v, onSection)
-}
-
-// footingWords says how the post stands.
-func (c *cross) footingWords(p *page, v *draw.View) {
+// belowNotes says how the post stands in the ground. Laid out tight the words
+// stand beside the footing, else they look for a place.
+func (c *cross) belowNotes() []draw.ColumnNote {
 	f, spec := c.spec.Footing, c.spec
 	b, pb := c.footing.Solid().Bounds(), c.post.Solid().Bounds()
-	left := geom.P(-1, -0.3)
 	size := c.figures.Size(f.Size, f.Size)
 	if f.Round {
 		size = "Ø" + c.figures.Length(f.Size)
 	}
-	say := func(text string, at geom.Vec, id string) {
-		p.placer.Label(draw.Label{View: v, At: at, Text: text, ID: id, Toward: left})
-	}
 	top := "its top falls away from the post to shed water"
 	if f.Collar > 0 {
-		top = fmt.Sprintf("its top is %s above ground at the post and falls away to shed water", c.figures.Length(f.Collar))
+		top = fmt.Sprintf("its top stands %s above ground at the post and falls away to shed water", c.figures.Length(f.Collar))
 	}
-	say(fmt.Sprintf("footing %s: concrete, %s, %s deep; %s", c.footing.Mark, size, c.figures.Length(f.Depth), top),
-		c.at(b.Max.Y, b.Min.Z+0.4*f.Depth), memberID(c.footing))
+	edge := func(part float64) geom.Vec { return c.at(b.Max.Y, b.Min.Z+part*f.Depth) }
+	notes := []draw.ColumnNote{{
+		Text: fmt.Sprintf("footing %s: concrete, %s, %s deep; %s", c.footing.Mark, size, c.figures.Length(f.Depth), top),
+		At:   []geom.Vec{edge(0.85), edge(0.7), edge(0.1)}, ID: memberID(c.footing),
+	}}
+	end := draw.ColumnNote{At: []geom.Vec{c.at(pb.Max.Y, pb.Min.Z)}, ID: memberID(c.post)}
 	switch {
 	case spec.Base == frame.OnStirrup:
-		say(fmt.Sprintf("post on a stirrup, its end %s clear of the concrete", c.figures.Length(f.Stand)), c.at(pb.Max.Y, pb.Min.Z), memberID(c.post))
+		end.Text = fmt.Sprintf("post on a stirrup, its end %s clear of the concrete", c.figures.Length(f.Stand))
 	case f.Pad > 0:
-		say(fmt.Sprintf("the post's end stands on %s of concrete", c.figures.Length(f.Pad)), c.at(pb.Max.Y, pb.Min.Z), memberID(c.post))
+		end.Text = fmt.Sprintf("the post's end stands on %s of concrete", c.figures.Length(f.Pad))
+	default:
+		return notes
+	}
+	return append(notes, end)
+}
+
+// footingWords puts the notes on the post in the ground.
+func (c *cross) footingWords(p *page, v *draw.View) {
+	notes := c.belowNotes()
+	if !c.tight {
+		for _, n := range notes {
+			p.placer.Label(draw.Label{View: v, At: n.At[0], Text: n.Text, ID: n.ID, Toward: geom.P(1, -0.5)})
+		}
+		return
+	}
+	bounds := projectBox(v.Axes, c.footing.Solid().Bounds())
+	bounds.Y0, bounds.Y1 = bounds.Y0+deepClear/v.Scale, c.spec.Ground-earthDepth/v.Scale
+	column := draw.NewNoteColumn(v, bounds, draw.Left)
+	column.Offset, column.Width = 2*footOff+frontOff, deepNotes
+	for _, n := range notes {
+		column.AddNote(n)
+	}
+	column.Draw(p.placer)
+}
+
+// deepClear is kept free over the lowest level mark, mm on paper.
+const deepClear = 7.0
+
+// howToFall puts into words how the fall is set, where there is room for them
+// under the notes in front of the beam.
+func (c *cross) howToFall(p *page, v *draw.View) {
+	sl, f := c.frame.Slope, c.figures
+	beam := c.frame.Of(frame.KindBeam)[0]
+	words := fmt.Sprintf("Carry the level of the rafters' top edge over the %s across to the %s and measure %s down from it: there lies the rafters' top edge.",
+		sl.From, sl.To, f.Length(sl.Drop))
+	if up := beam.Place.O.Z + beam.Section.Depth - c.frame.RafterTop(c.frame.Setout.BeamInner); f.Round(up) == 0 {
+		words += " The top of the beam is level with it at the beam inner arris."
+	} else {
+		words += fmt.Sprintf(" The top of the beam stands %s above it at the beam inner arris.", f.Length(up))
+	}
+	block := draw.NoteBlock{Title: "To set the fall", Notes: []string{words}, Width: frontNotes}
+	_, h := block.Size()
+	low := v.Pt(c.at(0, c.floor())).Y + stackClear
+	x := v.Outline(c.outer.Bounds).X1 + frontOff
+	if c.outer.Extent().Y0 > low+h+stackGap {
+		block.Draw(p.sheet, geom.P(x, low+h))
 	}
 }
