@@ -11,33 +11,84 @@ import (
 const planScale = 1.0 / 10
 
 // planSheets lays out the framing plan and the plan of the battens: on one
-// sheet if that costs no size, else on two.
+// sheet if that costs no size, else on two. Where the paper is too small for
+// all its dimension rows, those of studs and screws go to a plan of the plate.
 func (m *maker) planSheets() []draft {
 	const title = "Framing plan"
-	framing, column := m.framingView(), m.planColumn()
-	topics := []string{"plan", "battens"}
-	alone := []grid{{{framing, hung{column, framing}}}, {{framing}, {column}}}
-	if len(m.frame.Of(frame.KindBatten)) == 0 {
-		return m.lay(title, topics[:1], m.scales(planScale), alone...)
-	}
-	battens := m.battenView()
-	together := []grid{
-		{{framing, hung{stackBlock{battens, column}, framing}}},
-		{{framing, hung{battens, framing}, hung{column, framing}}},
-		{{stackBlock{framing, battens}, column}},
-		{{framing, battens}, {column}},
-	}
+	topics := []string{"plan"}
+	column := m.planColumn()
+	full, lean := m.framingView(true), m.framingView(false)
 	for _, scale := range m.scales(planScale) {
 		one := []float64{scale}
-		if a, ok := arrange(m.hand, m.room(title), one, together...); ok {
-			return []draft{{title, topics, a}}
+		if d := m.plansOnOne(one, full, column); d != nil {
+			return d
 		}
-		if _, ok := arrange(m.hand, m.room(title), one, alone...); ok {
-			break
+		if a, ok := arrange(m.hand, m.room(title), one, withColumn(full, column)...); ok {
+			return append([]draft{{title, topics, a}}, m.restOfPlans(m.battenView(true))...)
+		}
+		if a, ok := arrange(m.hand, m.room(title), one, withColumn(lean, column)...); ok {
+			return append([]draft{{title, topics, a}}, m.restOfPlans(m.plateView(), m.battenView(true))...)
+		}
+		if a, ok := arrange(m.hand, m.room(title), one, grid{{lean}}); ok {
+			return append([]draft{{title, topics, a}}, m.restOfPlans(m.plateView(), m.battenView(true), column)...)
 		}
 	}
-	return append(m.lay(title, topics[:1], m.scales(planScale), alone...),
-		m.lay("Batten plan", topics[1:], m.scales(planScale), grid{{battens}})...)
+	return append(m.lay(title, topics, m.scales(planScale), grid{{lean}}),
+		m.restOfPlans(m.plateView(), m.battenView(true), column)...)
+}
+
+// withColumn are the arrangements of a view and what stands beside it.
+func withColumn(view, column block) []grid {
+	return []grid{{{view, hung{column, view}}}, {{view}, {column}}}
+}
+
+// plansOnOne sets both plans on one sheet at one of the scales; nil if they do
+// not fit.
+func (m *maker) plansOnOne(scales []float64, framing, column block) []draft {
+	const title = "Framing plan"
+	topics := []string{"plan", "battens"}
+	grids := withColumn(framing, column)
+	if len(m.frame.Of(frame.KindBatten)) > 0 {
+		battens := m.battenView(false)
+		grids = []grid{
+			{{framing, hung{stackBlock{battens, column}, framing}}},
+			{{framing, hung{battens, framing}, hung{column, framing}}},
+			{{stackBlock{framing, battens}, column}},
+			{{framing, battens}, {column}},
+		}
+	}
+	if a, ok := arrange(m.hand, m.room(title), scales, grids...); ok {
+		return []draft{{title, topics, a}}
+	}
+	return nil
+}
+
+// restOfPlans lays out what did not go on the sheet of the framing plan,
+// together where it fits; a nil block is left out.
+func (m *maker) restOfPlans(blocks ...block) []draft {
+	var row, stack grid
+	title := "Plate and batten plans"
+	for _, b := range blocks {
+		if b == nil {
+			continue
+		}
+		row, stack = grid{append(append([]block{}, row.first()...), b)}, append(stack, []block{b})
+	}
+	if len(stack) == 0 {
+		return nil
+	}
+	if len(stack) == 1 {
+		title = "Batten plan"
+	}
+	return m.lay(title, []string{"battens"}, m.scales(planScale), stack, row)
+}
+
+// first is the first row of a grid.
+func (g grid) first() []block {
+	if len(g) == 0 {
+		return nil
+	}
+	return g[0]
 }
 
 // planView is a plan with the house at the top, a strip for words between the
@@ -88,24 +139,39 @@ func (b *planView) strip(scale float64) {
 }
 
 // northBox is the place of the north point beside a view that covers e with
-// its reference point at the origin: left of the title, under the rows.
+// its reference point at the origin: at the foot, left of the title or right
+// of it, wherever it takes less room.
 func (b *planView) northBox(h draw.Hand, e draw.Rect, scale float64) draw.Rect {
 	was := *b.view
 	defer func() { *b.view = was }()
 	b.set(geom.Pt{}, scale)
-	x := b.view.Outline(b.Bounds).X0 - titleToNorth
-	y := e.Y0 + draw.NorthSize
-	if rows := b.Bottom.Extent(h); !rows.Empty() {
-		y = min(y, rows.Y0-titleToNorth)
+	rows := b.Bottom.Extent(h)
+	outline := b.view.Outline(b.Bounds)
+	left := draw.Rect{X0: outline.X0 - titleToNorth - draw.NorthSize, X1: outline.X0 - titleToNorth, Y0: e.Y0, Y1: e.Y0 + draw.NorthSize}
+	if !rows.Empty() && left.Y1 > rows.Y0-titleToNorth {
+		left = left.Move(geom.P(0, rows.Y0-titleToNorth-left.Y1))
 	}
-	return draw.Rect{X0: x - draw.NorthSize, Y0: y - draw.NorthSize, X1: x, Y1: y}
+	title, _ := b.title.Size(h)
+	x := outline.X0 + title
+	for _, r := range []draw.Rect{rows, b.Right.Extent(h)} {
+		if !r.Empty() {
+			x = max(x, r.X1)
+		}
+	}
+	x += titleToNorth
+	right := draw.Rect{X0: x, X1: x + draw.NorthSize, Y0: e.Y0, Y1: e.Y0 + draw.NorthSize}
+	if l, r := e.Union(left), e.Union(right); r.H() < l.H() || r.H() == l.H() && r.W() < l.W() {
+		return right
+	}
+	return left
 }
 
 // titleToNorth is the distance from a title to the north point, mm on paper.
 const titleToNorth = 2.0
 
-// framingView is the plan of the frame without battens.
-func (m *maker) framingView() block {
+// framingView is the plan of the frame without battens, with the rows of studs
+// and screws or without them.
+func (m *maker) framingView(full bool) block {
 	wall := m.wallPlan(m.planReach())
 	pic := m.scene.see(look{
 		axes: geom.Plan(),
@@ -118,10 +184,11 @@ func (m *maker) framingView() block {
 			return mb.Kind == frame.KindPost
 		},
 	}).with(wall.picture)
-	bounds := pic.bounds
-	bounds.X0, bounds.X1 = max(wall.x0, wall.all.X0), min(wall.x1, wall.all.X1)
-	b := newViewIn("Framing plan", pic, m.origin(), bounds)
-	b.title.Note = "seen from above, battens left off; the wall is cut at window height"
+	b := newViewIn("Framing plan", pic, m.origin(), pic.bounds.Union(wall.all))
+	b.title.Note = "seen from above, without battens; wall cut at window height"
+	if full {
+		m.plateRows(b.Around)
+	}
 	m.framingRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
 	b.marks = func(p *page, v *draw.View) { m.framingMarks(p, v, wall) }
@@ -137,25 +204,49 @@ func (m *maker) planView(b *viewBlock, w wallPlan) *planView {
 // face of the cladding.
 func (m *maker) origin() geom.Vec { return geom.V(m.job.Plate.From, 0, 0) }
 
-// framingRows hangs the dimension rows on the framing plan.
-func (m *maker) framingRows(a *draw.Around) {
-	j, s := m.job, m.frame.Setout
-	plate := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, j.Plate.Top) }
-	beam := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, 0) }
-	from, to := plate(j.Plate.From), plate(j.Plate.To)
+// plateView is the plan of the wall plate alone, for its studs and screws.
+func (m *maker) plateView() block {
+	reach := m.planReach()
+	reach.y0 = m.frame.Setout.PlateOuter - wallMore
+	wall := m.wallPlan(reach)
+	pic := m.scene.see(look{axes: geom.Plan(), show: func(s *scene, body int) bool {
+		mb, ok := s.member(body)
+		return ok && (mb.Kind == frame.KindPlate || mb.Kind == frame.KindPacker && mb.No <= len(m.frame.Setout.PlateFixings))
+	}}).with(wall.picture)
+	b := newViewIn("Wall plate", pic, m.origin(), pic.bounds.Union(wall.all))
+	b.title.Note = "seen from above, its studs and screws"
+	m.plateRows(b.Around)
+	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
+	b.marks = func(p *page, v *draw.View) { m.wallWords(p, v, wall) }
+	pv := m.planView(b, wall)
+	pv.given = false // the framing plan has the north point
+	return pv
+}
 
+// plateRows hangs the rows of studs and screws over a plan.
+func (m *maker) plateRows(a *draw.Around) {
+	j := m.job
+	plate := func(x float64) geom.Vec { return geom.V(x, m.frame.Setout.PlateOuter, j.Plate.Top) }
 	var studs, screws []geom.Vec
 	for _, x := range j.Wall.Studs {
 		if x >= j.Plate.From && x <= j.Plate.To {
 			studs = append(studs, plate(x))
 		}
 	}
-	for _, f := range s.PlateFixings {
+	for _, f := range m.frame.Setout.PlateFixings {
 		screws = append(screws, plate(f.Along))
 	}
+	a.Top.Running("studs", plate(j.Plate.From), studs...)
+	a.Top.Running("screws, packers", plate(j.Plate.From), screws...)
+}
+
+// framingRows hangs the other dimension rows on the framing plan.
+func (m *maker) framingRows(a *draw.Around) {
+	j, s := m.job, m.frame.Setout
+	plate := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, j.Plate.Top) }
+	beam := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, 0) }
+	from, to := plate(j.Plate.From), plate(j.Plate.To)
 	rafters := alongOf(s.Rafters, plate)
-	a.Top.Running("studs", from, studs...)
-	a.Top.Running("screws, packers", from, screws...)
 	a.Top.Running("rafter centres", from, append(rafters, to)...)
 	a.Top.Equal("rafter spaces", len(rafters)-1, rafters[0], rafters[len(rafters)-1])
 	a.Top.Overall("wall plate", from, to)
@@ -166,10 +257,10 @@ func (m *maker) framingRows(a *draw.Around) {
 	}
 	a.Bottom.Running("post centres", beam(j.Plate.From), append(posts, beam(j.Plate.To))...)
 	if j.Beam.From != j.Plate.From {
-		a.Bottom.Running("rafter centres on the beam", beam(j.Beam.From), alongOf(s.Rafters, beam)...)
+		a.Bottom.Running("rafters on beam", beam(j.Beam.From), alongOf(s.Rafters, beam)...)
 	}
 	if j.Beam.From != j.Plate.From || j.Beam.To != j.Plate.To {
-		a.Bottom.Chain("ends of beam and plate", beam(j.Plate.From), beam(j.Beam.From), beam(j.Beam.To), beam(j.Plate.To))
+		a.Bottom.Chain("beam and plate", beam(j.Plate.From), beam(j.Beam.From), beam(j.Beam.To), beam(j.Plate.To))
 	}
 	a.Bottom.Overall("beam", beam(j.Beam.From), beam(j.Beam.To))
 

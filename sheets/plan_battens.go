@@ -7,8 +7,12 @@ import (
 )
 
 // battenView looks square on to the slope of the rafters, so that lengths down
-// the slope are true.
-func (m *maker) battenView() block {
+// the slope are true; with a scale bar or, beside a view of the same scale,
+// without. It is nil if there are no battens.
+func (m *maker) battenView(bar bool) block {
+	if len(m.frame.Of(frame.KindBatten)) == 0 {
+		return nil
+	}
 	rafter := m.frame.Of(frame.KindRafter)[0]
 	axes := geom.View{Right: geom.V(1, 0, 0), Up: rafter.Place.U.Neg(), Toward: rafter.Place.W}
 	if axes.Up.Y < 0 {
@@ -20,7 +24,7 @@ func (m *maker) battenView() block {
 	}})
 	b := newView("Batten plan", pic, m.origin())
 	b.title.Note = "seen square on to the slope; figures run to the house-side edges"
-	b.title.NoBar = true // the framing plan has the bar
+	b.title.NoBar = !bar
 	m.battenRows(b.Around)
 	b.marks = func(p *page, v *draw.View) {
 		bs := m.frame.Of(frame.KindBatten)

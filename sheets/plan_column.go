@@ -61,7 +61,7 @@ func (m *maker) squareNote() string {
 	if f.Round(a) == f.Round(b) {
 		return how + fmt.Sprintf("both diagonals measure %s.", f.Length(a))
 	}
-	return how + fmt.Sprintf("%s from the left end of the plate and %s from its right end. They differ by %s because the ends do.",
+	return how + fmt.Sprintf("%s from the left end of the plate and %s from its right end. They differ by %s because the ends of plate and beam do not line up.",
 		f.Length(a), f.Length(b), f.Length(math.Abs(f.Round(a)-f.Round(b))))
 }
 

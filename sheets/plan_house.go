@@ -48,6 +48,7 @@ func (m *maker) wallPlan(r reach) wallPlan {
 	})
 	w := wallPlan{picture: p, reach: r, back: p.all.Y1}
 	w.outline()
+	w.all = w.all.Intersect(draw.Rect{X0: r.x0, Y0: r.y0, X1: r.x1, Y1: w.back})
 	return w
 }
 

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -10,30 +11,51 @@ import (
 
 // framingMarks marks the members, the fall and the house on the framing plan.
 func (m *maker) framingMarks(p *page, v *draw.View, w wallPlan) {
-	m.fallArrow(p, v)
+	m.fallArrow(p, v, max(w.all.X1, m.planReach().x1-wallMore))
 	m.wallWords(p, v, w)
 	m.markOnce(p, v, frame.KindPlate)
 	m.markOnce(p, v, frame.KindBeam)
 	m.markEach(p, v, frame.KindPost)
 	m.markEach(p, v, frame.KindRafter)
+	m.markDetails(p, v, onPlan)
 }
 
-// fallArrow shows the fall in a bay that nothing else is in.
-func (m *maker) fallArrow(p *page, v *draw.View) {
+// fallArrow shows the fall in a bay that nothing else is in; where the bays are
+// too narrow on the paper, beside the frame.
+func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
+	const bay, beside, long = 7.0, 5.5, 36.0 // mm on paper
 	s := m.frame.Setout
 	x := m.clearBay()
-	draw.Fall{
+	if s.Centres*v.Scale < bay {
+		x = right + beside/v.Scale
+	}
+	if (s.PlateOuter-s.BeamInner)*v.Scale < long {
+		return // the section gives it
+	}
+	p.placer.Fall(draw.Fall{
 		View: v, Prefix: "fall ",
 		A: geom.V(x, s.PlateOuter, m.frame.RafterTop(s.PlateOuter)),
 		B: geom.V(x, s.BeamInner, m.frame.RafterTop(s.BeamInner)),
-	}.Draw(p.sheet, p.hand)
+	})
 }
 
-// clearBay is the middle of a bay well away from the section line.
+// clearBay is the middle of a bay near the left quarter of the frame that the
+// section does not pass through.
 func (m *maker) clearBay() float64 {
 	at := m.frame.Setout.Rafters
-	k := len(at) / 4
-	return (at[k] + at[k+1]) / 2
+	quarter := at[0] + (at[len(at)-1]-at[0])/4
+	best, found := 0.0, math.Inf(1)
+	for i := 1; i < len(at); i++ {
+		x := (at[i-1] + at[i]) / 2
+		far := math.Abs(x - quarter)
+		if cut := m.sectionX(); cut > at[i-1] && cut < at[i] {
+			far += at[len(at)-1] // only if there is no other
+		}
+		if far < found {
+			best, found = x, far
+		}
+	}
+	return best
 }
 
 // middle is the middle of a member's upper side.
@@ -56,7 +78,7 @@ func (m *maker) markOnce(p *page, v *draw.View, k frame.Kind) {
 // number.
 func (m *maker) markEach(p *page, v *draw.View, k frame.Kind) {
 	all := m.frame.Of(k)
-	const alike = 4 // so many in a row are marked once
+	const alike = 3 // so many in a row are marked once
 	if len(all) >= alike && all[0].Mark == all[len(all)-1].Mark {
 		mb := all[len(all)*2/3]
 		p.placer.Part(draw.Part{View: v, At: m.markPoint(mb), Mark: fmt.Sprintf("%s × %d", mb.Mark, len(all)), ID: memberID(mb)})
@@ -73,6 +95,8 @@ func (m *maker) markPoint(mb frame.Member) geom.Vec {
 	switch mb.Kind {
 	case frame.KindPost:
 		return mb.Place.Point(geom.V(mb.Length, mb.Section.Width/2, mb.Section.Depth*3/4))
+	case frame.KindFooting:
+		return mb.Place.Point(geom.V(mb.Length, mb.Section.Width/6, mb.Section.Depth/2))
 	case frame.KindRafter:
 		return mb.Place.Point(geom.V(mb.Length*nearBeam, mb.Section.Width/2, mb.Section.Depth))
 	}
@@ -82,18 +106,21 @@ func (m *maker) markPoint(mb frame.Member) geom.Vec {
 // wallWords letters the openings and the house behind the wall.
 func (m *maker) wallWords(p *page, v *draw.View, w wallPlan) {
 	base := v.Flat(geom.P(0, w.back)).Y + wordStrip/2
-	x0, x1 := v.Flat(geom.P(w.x0, 0)).X, v.Flat(geom.P(w.x1, 0)).X
+	x0, x1 := v.Flat(geom.P(w.all.X0, 0)).X, v.Flat(geom.P(w.all.X1, 0)).X
 	put := func(width, want float64, draw func(at geom.Pt)) {
 		if x, ok := freeAlong(p, base, width, want, x0, x1); ok {
 			draw(geom.P(x, base))
 		}
 	}
 	for _, o := range m.job.Wall.Openings {
+		if o.To < w.x0 || o.From > w.x1 {
+			continue
+		}
 		name := o.Name
 		if name == "" {
 			name = o.Kind
 		}
-		put(draw.TextWidth(name, draw.NoteHeight, false), v.Flat(geom.P((o.From+o.To)/2, 0)).X, func(at geom.Pt) {
+		put(draw.TextWidth(name, draw.NoteHeight, false), v.Flat(geom.P((max(o.From, w.x0)+min(o.To, w.x1))/2, 0)).X, func(at geom.Pt) {
 			p.sheet.AddText(draw.Text{Layer: draw.Notes, At: geom.P(at.X, at.Y-draw.NoteHeight/2), Align: draw.Centred, Height: draw.NoteHeight, String: name})
 		})
 	}
@@ -103,7 +130,7 @@ func (m *maker) wallWords(p *page, v *draw.View, w wallPlan) {
 func (b *planView) houseWords(p *page) {
 	const words, arrows = "house this side", 12 // mm on paper: both arrows
 	width := draw.TextWidth(words, draw.NoteHeight, false) + arrows
-	wall := b.view.Flat(geom.P(min(b.wall.x1, b.wall.all.X1), b.wall.back))
+	wall := b.view.Flat(geom.P(b.wall.all.X1, b.wall.back))
 	for y := wall.Y + wordStrip/2; y < b.room.Y1; y += draw.NoteHeight {
 		if x, ok := freeAlong(p, y, width, wall.X-width/2, b.room.X0, b.room.X1); ok {
 			p.sheet.Toward(words, geom.P(x, y), geom.P(0, 1))

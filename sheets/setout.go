@@ -6,6 +6,10 @@ import (
 	"plumbcut/geom/frame"
 )
 
+// setoutScale is the scale of a set-out plan that everybody reads: rather than
+// go under it, the tables go to a sheet of their own.
+const setoutScale = 1.0 / 50
+
 // setoutSheets lays out the post set-out plan: what a builder holds in the
 // paddock with a tape.
 func (m *maker) setoutSheets() []draft {
@@ -13,22 +17,40 @@ func (m *maker) setoutSheets() []draft {
 	topics := []string{"setout"}
 	plan := m.setoutView()
 	tables := stackBlock{&tableBlock{m.tapeTable()}, &tableBlock{m.holeTable()}}
-	notes := &wordBlock{draw.NoteBlock{Title: "How to set out", Numbered: true, Notes: m.setoutNotes()}}
-	square, site := block(m.squareView()), block(nil)
-	small, both := besideBlock{square}, stackBlock{square}
-	if b := m.siteView(); b != nil {
-		site, small, both = b, append(small, b), append(both, b)
+	notes := &wordBlock{draw.NoteBlock{Title: "How to set out", Numbered: true, Width: 90, Notes: m.setoutNotes()}}
+	square, site := block(m.squareView()), block(m.siteView())
+	small := besideBlock{square, site}
+	together := []grid{
+		{{stackBlock{plan, spacer(siteGap), small}, stackBlock{tables, notes}}},
+		{{stackBlock{plan, spacer(siteGap), site}, stackBlock{tables, besideBlock{notes, square}}}},
+		{{plan, hung{stackBlock{tables, besideBlock{notes, stackBlock{square, site}}}, plan}}},
+		{{plan, hung{stackBlock{tables, notes}, plan}}, {small, nil}},
+		{{plan}, {besideBlock{tables, notes, small}}},
 	}
-	beside := func(b ...block) block { return hung{stackBlock{tables, besideBlock(b)}, plan} }
-	return m.lay(title, topics, m.scales(planScale),
-		grid{{plan, beside(notes, square)}, {site, nil}},
-		grid{{plan, beside(notes, both)}},
-		grid{{plan, beside(notes)}, {small, nil}},
-		grid{{stackBlock{plan, small}, stackBlock{tables, notes}}},
-		grid{{plan}, {besideBlock{tables, notes, small}}},
-		grid{{plan}, {besideBlock{tables, notes}}, {small}},
-	)
+	rest := []grid{
+		{{stackBlock{tables, small}, notes}},
+		{{stackBlock{besideBlock{tables, notes}, small}}},
+		{{stackBlock{tables, notes}}, {small}},
+	}
+	for _, scale := range m.scales(planScale) {
+		one := []float64{scale}
+		if a, ok := arrange(m.hand, m.room(title), one, together...); ok {
+			return []draft{{title, topics, a}}
+		}
+		if a, ok := arrange(m.hand, m.room(title), one, grid{{plan}}); ok && scale < setoutScale+minScaleStep {
+			return append([]draft{{title, topics, a}}, m.lay("Post set-out tables", topics, scalesFrom(scale), rest...)...)
+		}
+	}
+	return append(m.lay(title, topics, m.scales(planScale), grid{{plan}}), m.lay("Post set-out tables", topics, scalesFrom(setoutScale), rest...)...)
 }
+
+// siteGap is the room between two views in a stack, besides its own gaps, mm on
+// paper.
+const siteGap = 3.0
+
+// minScaleStep tells two scales of the series apart: the nearest are 1:500 and
+// 1:1000.
+const minScaleStep = 1e-4
 
 // The two fixed points of the set-out stand on the face of the cladding, plumb
 // under the ends of the plate.
@@ -72,7 +94,7 @@ func (m *maker) setoutView() *planView {
 			return ok && mb.Kind == frame.KindPost
 		},
 	}).with(wall.picture)
-	bounds := holes.Union(draw.Rect{X0: max(wall.x0, wall.all.X0), Y0: 0, X1: min(wall.x1, wall.all.X1), Y1: wall.back})
+	bounds := holes.Union(wall.all)
 	if y := -m.job.Levels.DeckOut; y > reach.y0 {
 		bounds.Y0 = min(bounds.Y0, y)
 	}
@@ -135,7 +157,7 @@ func (m *maker) drawDeck(p *page, v *draw.View, w wallPlan) {
 	if y == 0 || y < w.y0 {
 		return
 	}
-	x0, x1 := m.between(max(w.x0, w.all.X0), min(w.x1, w.all.X1), y)
+	x0, x1 := m.between(w.all.X0, w.all.X1, y)
 	p.sheet.Line(light(draw.Solid), v.Flat(geom.P(x0, y)), v.Flat(geom.P(x1, y)))
 }
 

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"math"
+
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -11,7 +13,7 @@ func (m *maker) squareView() *viewBlock {
 	along, out := m.triangle()
 	l, _ := m.fixedPoints()
 	a, o := l.Add(geom.V(along, 0, 0)), l.Add(geom.V(0, -out, 0))
-	b := m.diagram("Square off the wall at L", l, draw.Rect{X0: l.X, Y0: l.Y - out, X1: l.X + along, Y1: l.Y})
+	b := m.diagram("Square at L", l, draw.Rect{X0: l.X, Y0: l.Y - out, X1: l.X + along, Y1: l.Y})
 	b.steps = 1
 	b.Top.Overall("along", l, a)
 	b.Left.Overall("out", l, o)
@@ -36,11 +38,11 @@ func (m *maker) diagram(name string, ref geom.Vec, bounds draw.Rect) *viewBlock 
 	return b
 }
 
-// siteView shows how far the boundaries are from the frame; nil if the job
-// gives none.
-func (m *maker) siteView() *viewBlock {
+// siteView shows how far the boundaries are from the frame; it is empty if the
+// job gives none.
+func (m *maker) siteView() block {
 	if len(m.job.Site.Boundaries) == 0 {
-		return nil
+		return spacer(0)
 	}
 	r := m.planReach()
 	foot := draw.Rect{X0: r.x0 + wallMore, Y0: r.y0 + wallMore, X1: r.x1 - wallMore, Y1: 0}
@@ -62,11 +64,11 @@ func (m *maker) siteView() *viewBlock {
 	for _, s := range m.job.Site.Boundaries {
 		switch s.Side {
 		case frame.Left:
-			b.Bottom.Overall("boundary", at(all.X0, 0), at(foot.X0, 0))
+			b.Bottom.Overall("", at(all.X0, 0), at(foot.X0, 0))
 		case frame.Right:
-			b.Bottom.Overall("boundary", at(foot.X1, 0), at(all.X1, 0))
+			b.Bottom.Overall("", at(foot.X1, 0), at(all.X1, 0))
 		default:
-			b.Left.Overall("boundary", at(0, foot.Y0), at(0, all.Y0))
+			b.Left.Overall("", at(0, foot.Y0), at(0, all.Y0))
 		}
 	}
 	b.over = func(p *page, v *draw.View) { m.drawSite(p, v, foot, all) }
@@ -84,15 +86,22 @@ func (m *maker) drawSite(p *page, v *draw.View, foot, all draw.Rect) {
 	word(v.Flat(foot.Centre()), "frame")
 	word(v.Flat(geom.P(foot.Centre().X, 0)).Add(geom.P(0, 1.5)), "house")
 	style := draw.Style{Layer: draw.Context, Pen: draw.Middle, Dash: draw.Chain}
+	const clear = 1.5 // mm on paper, from the words to the line that they name
 	for _, b := range m.job.Site.Boundaries {
-		line := [2]geom.Pt{{X: all.X0, Y: all.Y0}, {X: all.X1, Y: all.Y0}}
+		p0, p1 := v.Flat(geom.P(all.X0, all.Y0)), v.Flat(geom.P(all.X1, all.Y0))
+		t := draw.Text{Layer: draw.Notes, Align: draw.Centred, Height: draw.NoteHeight, String: "boundary"}
 		switch b.Side {
 		case frame.Left:
-			line[1] = geom.P(all.X0, 0)
+			p1 = v.Flat(geom.P(all.X0, 0))
+			t.Turn, t.At = math.Pi/2, p0.Lerp(p1, 0.5).Sub(geom.P(clear, 0))
 		case frame.Right:
-			line[0] = geom.P(all.X1, 0)
+			p0 = v.Flat(geom.P(all.X1, 0))
+			t.Turn, t.At = math.Pi/2, p0.Lerp(p1, 0.5).Sub(geom.P(clear, 0))
+		default:
+			t.At = p0.Lerp(p1, 0.5).Add(geom.P(0, clear))
 		}
-		s.Line(style, v.Flat(line[0]), v.Flat(line[1]))
+		s.Line(style, p0, p1)
+		s.AddText(t)
 	}
 }
 
@@ -107,15 +116,8 @@ func (m *maker) setoutMarks(p *page, v *draw.View, w wallPlan) {
 		p.sheet.Dot(draw.Notes, v.Pt(f.at), 0.8)
 		p.placer.Label(draw.Label{View: v, At: f.at, Text: f.name})
 	}
-	for _, k := range []frame.Kind{frame.KindPost, frame.KindFooting} {
-		for _, mb := range m.frame.Of(k) {
-			at := mb.Place.Point(geom.V(0, mb.Section.Width/2, mb.Section.Depth/2))
-			if k == frame.KindFooting {
-				at = mb.Place.Point(geom.V(0, mb.Section.Width/6, mb.Section.Depth/2))
-			}
-			p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb), Toward: geom.P(0, 1)})
-		}
-	}
+	m.markEach(p, v, frame.KindPost)
+	m.markEach(p, v, frame.KindFooting)
 	_, x1 := m.stringEnds()
 	y := m.frame.Setout.BeamOuter
 	p.placer.Label(draw.Label{View: v, At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords})

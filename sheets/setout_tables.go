@@ -58,31 +58,64 @@ func (m *maker) setoutNotes() []string {
 	left, right := m.fixedPoints()
 	notes := []string{
 		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f.Length(right.X-left.X)),
-		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle. Set the string line %s out from the cladding, level, along the outer faces of the posts.", f.Length(left.Y-s.BeamOuter)),
+		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts.", f.Length(left.Y-s.BeamOuter)),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
-		"Find buried pipes and cables before digging. The size of the holes is for a licensed person to confirm.",
+		"Find buried pipes and cables before digging. A licensed person confirms the size of the holes.",
 	}
-	if in := m.inDeck(); in != "" {
-		notes = append(notes, in)
+	for _, n := range []string{m.inDeck(), m.underHouse()} {
+		if n != "" {
+			notes = append(notes, n)
+		}
 	}
 	return notes
 }
 
 // inDeck says which posts come up through the deck.
 func (m *maker) inDeck() string {
-	var marks []string
-	posts := m.frame.Of(frame.KindPost)
-	for i, c := range m.postCentres() {
+	var in []string
+	posts := m.postCentres()
+	for i, c := range posts {
 		if -c.Y < m.job.Levels.DeckOut {
-			marks = append(marks, posts[i].Mark)
+			in = append(in, strconv.Itoa(i+1))
 		}
 	}
-	if len(marks) == 0 {
+	const then = "up through the deck. Lift its boards first and find its joists and bearers."
+	switch len(in) {
+	case 0:
+		return ""
+	case len(posts):
+		return "The posts come " + then
+	case 1:
+		return fmt.Sprintf("Post %s comes %s", in[0], then)
+	}
+	return fmt.Sprintf("Posts %s come %s", joined(in), then)
+}
+
+// underHouse says which holes would reach under a wall of the house.
+func (m *maker) underHouse() string {
+	var in []string
+	for i, f := range m.frame.Of(frame.KindFooting) {
+		b := f.Solid().Bounds()
+		under := b.Max.Y > 0
+		for _, r := range m.job.Wall.Returns {
+			if b.Max.Y > -r.Length {
+				under = under || r.Side == frame.Left && b.Min.X < r.At || r.Side == frame.Right && b.Max.X > r.At
+			}
+		}
+		if under {
+			in = append(in, strconv.Itoa(i+1))
+		}
+	}
+	if len(in) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s come up through the deck. Lift its boards first and find its joists and bearers.", joined(marks))
+	hole := "hole of post "
+	if len(in) > 1 {
+		hole = "holes of posts "
+	}
+	return "The " + hole + joined(in) + " would reach under the house. Ask a licensed person before digging beside its footing."
 }
 
 // triangle is the largest 3-4-5 triangle, in whole steps, that fits between

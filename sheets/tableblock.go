@@ -114,3 +114,12 @@ func (b hung) extent(h draw.Hand, scale float64) draw.Rect {
 func (b hung) draw(p *page, at geom.Pt, scale float64) {
 	b.block.draw(p, at.Add(b.drop(p.hand, scale)), scale)
 }
+
+// spacer is a block of a height, mm on paper, with nothing in it.
+type spacer float64
+
+func (b spacer) extent(draw.Hand, float64) draw.Rect { return draw.Rect{Y0: -float64(b)} }
+
+func (b spacer) draw(*page, geom.Pt, float64) {}
+
+func (b spacer) finish(*page) {}
