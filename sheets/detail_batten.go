@@ -52,8 +52,8 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		return b
 	}
 	firstEnd := first[len(first)-1].Y - r.Section.Depth*0.4
-	a := view("first battens, at the plate; measured along the slope", "", first, frame.KindPlate, all[:min(2, len(all))], firstEnd, s.PlateInner+closeMargin)
-	z := view("At the beam", "last batten", last, frame.KindBeam, all[len(all)-1:], s.BeamOuter-closeMargin, lastNear.Y+r.Section.Depth*0.6)
+	a := view("along the slope, from the plate", "", first, frame.KindPlate, all[:min(2, len(all))], firstEnd, s.PlateInner+closeMargin)
+	z := view("At the beam", "the last batten", last, frame.KindBeam, all[len(all)-1:], s.BeamOuter-closeMargin, lastNear.Y+r.Section.Depth*0.6)
 	a.marks = func(p *page, v *draw.View) {
 		b := all[min(1, len(all)-1)]
 		p.placer.Label(draw.Label{

@@ -17,6 +17,7 @@ type detailBlock struct {
 	wanted float64      // scale
 	width  float64      // mm of paper beyond which the views go on in a further line; 0: they do not
 	fine   draw.Figures // details are figured finer than the rest of the set
+	laid   map[laidOut][]detailCell
 }
 
 // detailGap is the distance between the views of one detail with everything
@@ -28,7 +29,7 @@ const titleAbove = 5.0
 
 // newDetailBlock numbers the views and takes their titles in hand.
 func (m *maker) newDetailBlock(d detail) *detailBlock {
-	b := &detailBlock{number: d.number, views: d.spec.views(m, d), wanted: d.spec.scale, fine: m.fineFigures()}
+	b := &detailBlock{number: d.number, views: d.spec.views(m, d), wanted: d.spec.scale, fine: m.fineFigures(), laid: map[laidOut][]detailCell{}}
 	for i, v := range b.views {
 		v.Title = nil
 		v.title.NoBar = i > 0
@@ -57,10 +58,24 @@ type detailCell struct {
 	room  draw.Rect
 }
 
-// cells lays the views out from left to right, in as many lines as the width
+// laidOut is what the layout of a block depends on.
+type laidOut struct{ scale, width float64 }
+
+// cells is the layout, measured once.
+func (b *detailBlock) cells(h draw.Hand) []detailCell {
+	key := laidOut{b.views[0].fixed, b.width}
+	if c, ok := b.laid[key]; ok {
+		return c
+	}
+	c := b.lines(h)
+	b.laid[key] = c
+	return c
+}
+
+// lines lays the views out from left to right, in as many lines as the width
 // of the paper asks for. The reference point is the left end of the last line
 // of titles.
-func (b *detailBlock) cells(h draw.Hand) []detailCell {
+func (b *detailBlock) lines(h draw.Hand) []detailCell {
 	var out []detailCell
 	for from := 0; from < len(b.views); {
 		line := b.line(h, from)

@@ -84,7 +84,7 @@ func (m *maker) stick(name string, b frame.Member) string {
 // fineFigures writes the figures of details.
 func (m *maker) fineFigures() draw.Figures {
 	f := m.figures
-	const tenth, small = 0.1, 64
+	const tenth, small = 0.1, 32 // of a millimetre; 1/32 inch
 	f.Step, f.Fraction = tenth, small
 	return f
 }

@@ -74,7 +74,7 @@ func (f plateFixed) section() *viewBlock {
 	clad := f.job.Wall.Cladding
 	crop := everywhere()
 	crop.Min.Z, crop.Max.Z = f.low-2*closeMargin, f.high+2*closeMargin
-	crop.Max.Y = max(f.tip(), clad+2*closeMargin) + closeMargin
+	crop.Max.Y = max(f.tip(), clad+closeMargin) + 2*closeMargin
 	crop.Min.Y = f.outer - 1
 	v := f.closeUp(closeUp{
 		name: "section at a screw", axes: geom.LeftEnd(), cut: true, at: f.at(f.outer, f.screw), crop: crop,
