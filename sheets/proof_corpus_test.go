@@ -1,0 +1,266 @@
+package sheets_test
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+	"runtime/debug"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"plumbcut/draw"
+	"plumbcut/geom/frame"
+	"plumbcut/geom/frame/jobgen"
+	"plumbcut/geom/measure"
+	"plumbcut/sheets"
+)
+
+// The proofs look at whole sets from outside, as who gets the drawings does:
+// the examples, and many random jobs. The first few random jobs go through the
+// proofs that read finished files, all of them through the audits.
+const (
+	auditedJobs = 500
+	longJobs    = 2000
+	writtenJobs = 20 // written to files, which takes longer than the drawing
+)
+
+var long = flag.Bool("long", false, "audit 2000 random jobs rather than 500")
+
+// drawn is a job with everything that is made of it.
+type drawn struct {
+	name    string
+	frame   *frame.Frame
+	set     *draw.Set
+	figures measure.Format
+}
+
+// source names a job and gives its text.
+type source struct {
+	name string
+	text func() ([]byte, error)
+}
+
+// examples are the jobs that the project shows to visitors.
+func examples(t testing.TB) []source {
+	t.Helper()
+	files, err := filepath.Glob("../examples/*/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatal("there are no examples", err)
+	}
+	var out []source
+	for _, f := range files {
+		out = append(out, source{filepath.Base(f), func() ([]byte, error) { return os.ReadFile(f) }})
+	}
+	return out
+}
+
+// random are the random jobs of the first n seeds.
+func random(n int) []source {
+	var out []source
+	for seed := range uint64(n) {
+		out = append(out, source{fmt.Sprintf("seed %d", seed), func() ([]byte, error) { return jobgen.Job(seed), nil }})
+	}
+	return out
+}
+
+// written are the jobs of the proofs that read finished files.
+func written(t testing.TB) []source {
+	t.Helper()
+	return append(examples(t), random(writtenJobs)...)
+}
+
+// make reads, builds and draws a job. Of a random job that breaks a rule of
+// building it gives nothing: few do, and the generator's own test counts them.
+func (s source) make() (*drawn, error) {
+	text, err := s.text()
+	if err != nil {
+		return nil, err
+	}
+	job, err := frame.Read(s.name, text)
+	if err != nil {
+		return nil, err
+	}
+	f, err := frame.Build(job)
+	if err != nil && strings.HasPrefix(s.name, "seed ") {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	set, err := sheets.Make(f)
+	if err != nil {
+		return nil, err
+	}
+	d := &drawn{name: s.name, frame: f, set: set}
+	if job.Units == frame.FeetInches {
+		d.figures.Units = measure.FeetInches
+	}
+	return d, nil
+}
+
+// each makes the jobs on all cores and gives them to check, which may run
+// several at a time. What fails of a job is told with its name. It returns how
+// many jobs were checked.
+func each(t *testing.T, jobs []source, check func(*drawn)) int {
+	t.Helper()
+	todo := make(chan source)
+	var mu sync.Mutex
+	var wait sync.WaitGroup
+	count := 0
+	one := func(s source) {
+		defer func() {
+			if r := recover(); r != nil {
+				t.Errorf("%s: panic: %v\n%s", s.name, r, debug.Stack())
+			}
+		}()
+		d, err := s.make()
+		if err != nil {
+			t.Errorf("%s: %v", s.name, err)
+			return
+		}
+		if d != nil {
+			check(d)
+			mu.Lock()
+			count++
+			mu.Unlock()
+		}
+	}
+	for range runtime.GOMAXPROCS(0) {
+		wait.Go(func() {
+			for s := range todo {
+				one(s)
+			}
+		})
+	}
+	for _, s := range jobs {
+		todo <- s
+	}
+	close(todo)
+	wait.Wait()
+	return count
+}
+
+// ledger gathers what audits find, by rule, so that one fault that shows in
+// hundreds of jobs is told once.
+type ledger struct {
+	mu    sync.Mutex
+	rules map[string][]entry
+}
+
+type entry struct{ job, what string }
+
+func (l *ledger) add(rule, job, format string, args ...any) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.rules == nil {
+		l.rules = map[string][]entry{}
+	}
+	l.rules[rule] = append(l.rules[rule], entry{job, fmt.Sprintf(format, args...)})
+}
+
+// told is how many findings of a rule are told in full, each of another job.
+const told = 5
+
+// report makes each rule that was broken a failing subtest.
+func (l *ledger) report(t *testing.T) {
+	t.Helper()
+	for _, rule := range sorted(l.rules) {
+		t.Run(rule, func(t *testing.T) { t.Error(l.summary(rule)) })
+	}
+}
+
+// summary tells of a rule how often it was broken, and where first.
+func (l *ledger) summary(rule string) string {
+	all := l.rules[rule]
+	slices.SortStableFunc(all, func(a, b entry) int { return compareNames(a.job, b.job) })
+	jobs := map[string]bool{}
+	var b strings.Builder
+	for _, e := range all {
+		if !jobs[e.job] && len(jobs) < told {
+			fmt.Fprintf(&b, "\n\t%s: %s", e.job, e.what)
+		}
+		jobs[e.job] = true
+	}
+	return fmt.Sprintf("%d findings in %d jobs, first%s", len(all), len(jobs), &b)
+}
+
+// compareNames puts seed 9 before seed 10.
+func compareNames(a, b string) int {
+	if len(a) != len(b) {
+		return len(a) - len(b)
+	}
+	return strings.Compare(a, b)
+}
+
+func sorted[V any](m map[string]V) []string {
+	var keys []string
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}
+
+// TestAudits draws every example and the random jobs and lets every audit look
+// at each: no two members share room, every bearing is met, every dimension is
+// what the model measures and stands to scale, nothing overlaps, nothing is
+// outside the frame, every mark leads somewhere, every sheet says what ISO 7200
+// asks for and stands at a scale of ISO 5455.
+func TestAudits(t *testing.T) {
+	n := auditedJobs
+	if *long {
+		n = longJobs
+	}
+	if testing.Short() {
+		n = writtenJobs
+	}
+	var found, gaps ledger
+	count := each(t, append(examples(t), random(n)...), func(d *drawn) {
+		d.auditAll(&found)
+		for _, s := range d.set.Sheets {
+			for _, f := range s.LineGaps() {
+				gaps.add(string(f.Rule)+" ("+s.Title+")", d.name, "%s", f)
+			}
+		}
+	})
+	if least := n - n/50; count < least {
+		t.Errorf("only %d jobs were drawn, want %d at least", count, least)
+	}
+	found.report(t)
+	// A small scale can force lines together, so these are told, not counted.
+	for _, rule := range sorted(gaps.rules) {
+		t.Log(rule, gaps.summary(rule))
+	}
+}
+
+// auditAll puts down everything that any audit finds in one job.
+func (d *drawn) auditAll(l *ledger) {
+	for _, f := range d.frame.Audit() {
+		l.add("model: "+f.Rule, d.name, "%s", f.What)
+	}
+	if err := d.set.Check(); err != nil {
+		l.add("set cannot be written", d.name, "%v", err)
+	}
+	for _, f := range d.set.Audit(d.figures) {
+		l.add(fmt.Sprintf("%s: %s", d.title(f.Sheet), f.Rule), d.name, "%s", f)
+	}
+	for _, check := range []func(*draw.Set) []string{shownScales, namedFields, shownLinks} {
+		for _, what := range check(d.set) {
+			rule, what, _ := strings.Cut(what, ": ")
+			l.add(rule, d.name, "%s", what)
+		}
+	}
+}
+
+func (d *drawn) title(number string) string {
+	for _, s := range d.set.Sheets {
+		if s.Number == number {
+			return s.Title
+		}
+	}
+	return number
+}
