@@ -131,6 +131,7 @@ func (p placing) fit(h draw.Hand, sp draw.Space) ([][]geom.Pt, bool) {
 		return p.places(geom.P(room.X0+left.X/2, room.Y1-left.Y/2), extra), true
 	}
 	// No clear rectangle holds it; perhaps it fits round the title block.
+	const slack = 1e-6 // mm: rounding, where a piece touches the edge
 	at := p.places(geom.P(free.X0, free.Y1), geom.Pt{})
 	for r, row := range p.grid {
 		for c, b := range row {
@@ -139,7 +140,7 @@ func (p placing) fit(h draw.Hand, sp draw.Space) ([][]geom.Pt, bool) {
 			}
 			for _, e := range piecesOf(b, h, p.scale) {
 				e = e.Move(at[r][c])
-				if !free.Encloses(e) || e.Expand(blockGap/2).Overlaps(sp.Block) {
+				if !free.Expand(slack).Encloses(e) || e.Expand(blockGap/2).Overlaps(sp.Block) {
 					return nil, false
 				}
 			}

@@ -66,29 +66,21 @@ func (m *maker) plansOnOne(scales []float64, framing, column block) []draft {
 // restOfPlans lays out what did not go on the sheet of the framing plan,
 // together where it fits; a nil block is left out.
 func (m *maker) restOfPlans(blocks ...block) []draft {
-	var row, stack grid
-	title := "Plate and batten plans"
+	var row []block
+	var stack grid
 	for _, b := range blocks {
-		if b == nil {
-			continue
+		if b != nil {
+			row, stack = append(row, b), append(stack, []block{b})
 		}
-		row, stack = grid{append(append([]block{}, row.first()...), b)}, append(stack, []block{b})
 	}
-	if len(stack) == 0 {
+	if len(row) == 0 {
 		return nil
 	}
-	if len(stack) == 1 {
-		title = "Batten plan"
+	title := "Framing plan, continued"
+	if b, ok := row[0].(*viewBlock); ok && len(row) == 1 {
+		title = b.title.Name
 	}
-	return m.lay(title, []string{"battens"}, m.scales(planScale), stack, row)
-}
-
-// first is the first row of a grid.
-func (g grid) first() []block {
-	if len(g) == 0 {
-		return nil
-	}
-	return g[0]
+	return m.lay(title, []string{"battens"}, m.scales(planScale), stack, grid{row})
 }
 
 // planView is a plan with the house at the top, a strip for words between the

@@ -101,9 +101,15 @@ func (m *maker) drawSite(p *page, v *draw.View, foot, all draw.Rect) {
 			t.At = p0.Lerp(p1, 0.5).Add(geom.P(0, clear))
 		}
 		s.Line(style, p0, p1)
-		s.AddText(t)
+		if p1.Sub(p0).Len() > roomForWord*t.Width() {
+			s.AddText(t)
+		}
 	}
 }
+
+// roomForWord is how many times as long as the word a boundary must be drawn to
+// be lettered: less, and two at a corner would touch.
+const roomForWord = 2.2
 
 // setoutMarks marks the posts, the holes, the fixed points and the string.
 func (m *maker) setoutMarks(p *page, v *draw.View, w wallPlan) {

@@ -58,6 +58,19 @@ func (b stackBlock) draw(p *page, at geom.Pt, scale float64) {
 	}
 }
 
+func (b stackBlock) pieces(h draw.Hand, scale float64) []draw.Rect {
+	var out []draw.Rect
+	y := 0.0
+	for _, part := range b {
+		e := part.extent(h, scale)
+		for _, r := range piecesOf(part, h, scale) {
+			out = append(out, r.Move(geom.P(-e.X0, y-e.Y1)))
+		}
+		y -= e.H() + stackGap
+	}
+	return out
+}
+
 func (b stackBlock) finish(p *page) {
 	for _, part := range b {
 		part.finish(p)
@@ -90,6 +103,19 @@ func (b besideBlock) draw(p *page, at geom.Pt, scale float64) {
 	}
 }
 
+func (b besideBlock) pieces(h draw.Hand, scale float64) []draw.Rect {
+	var out []draw.Rect
+	x := 0.0
+	for _, part := range b {
+		e := part.extent(h, scale)
+		for _, r := range piecesOf(part, h, scale) {
+			out = append(out, r.Move(geom.P(x-e.X0, -e.Y1)))
+		}
+		x += e.W() + columnGap
+	}
+	return out
+}
+
 func (b besideBlock) finish(p *page) {
 	for _, part := range b {
 		part.finish(p)
@@ -109,6 +135,14 @@ func (b hung) drop(h draw.Hand, scale float64) geom.Pt {
 
 func (b hung) extent(h draw.Hand, scale float64) draw.Rect {
 	return b.block.extent(h, scale).Move(b.drop(h, scale))
+}
+
+func (b hung) pieces(h draw.Hand, scale float64) []draw.Rect {
+	out, drop := piecesOf(b.block, h, scale), b.drop(h, scale)
+	for i := range out {
+		out[i] = out[i].Move(drop)
+	}
+	return out
 }
 
 func (b hung) draw(p *page, at geom.Pt, scale float64) {
