@@ -112,7 +112,7 @@ func (d Span) figure(h Hand, l *spanPlan) {
 			l.text.Align = End
 		}
 		l.text.Turn = 0
-		l.text.At = l.lo.Lerp(l.hi, 0.5).Add(geom.P(side*nearStroke, -l.text.Height/2))
+		l.text.At = l.lo.Lerp(l.hi, 0.5).Add(geom.P(side*(h.extension()+nearLine), -l.text.Height/2))
 		return
 	}
 	l.text.At = l.hi.Add(dir.Mul(nearStroke)).Add(up)
