@@ -13,9 +13,12 @@ import (
 // of titles.
 type detailBlock struct {
 	number int
+	title  string
 	views  []*viewBlock
-	wanted float64      // scale
-	width  float64      // mm of paper beyond which the views go on in a further line; 0: they do not
+	scale  float64 // to draw it at
+	least  float64 // where a smaller one saves a sheet
+	wanted float64 // of the two
+	now    laidOut
 	fine   draw.Figures // details are figured finer than the rest of the set
 	laid   map[laidOut][]detailCell
 }
@@ -29,7 +32,13 @@ const titleAbove = 5.0
 
 // newDetailBlock numbers the views and takes their titles in hand.
 func (m *maker) newDetailBlock(d detail) *detailBlock {
-	b := &detailBlock{number: d.number, views: d.spec.views(m, d), wanted: d.spec.scale, fine: m.fineFigures(), laid: map[laidOut][]detailCell{}}
+	b := &detailBlock{
+		number: d.number, title: d.title, views: d.spec.views(m, d), scale: d.spec.scale, least: d.spec.scale,
+		wanted: d.spec.scale, fine: m.fineFigures(), laid: map[laidOut][]detailCell{},
+	}
+	if d.spec.least != 0 {
+		b.least = d.spec.least
+	}
 	for i, v := range b.views {
 		v.Title = nil
 		v.title.NoBar = i > 0
@@ -44,10 +53,17 @@ func (m *maker) newDetailBlock(d detail) *detailBlock {
 	return b
 }
 
-// rescale sets the scale of all views.
-func (b *detailBlock) rescale(scale float64) {
+// laidOut is a way of laying out a detail.
+type laidOut struct {
+	scale float64
+	width float64 // mm of paper beyond which the views go on in a further line; 0: they do not
+}
+
+// lay chooses how the detail is laid out.
+func (b *detailBlock) lay(l laidOut) {
+	b.now = l
 	for _, v := range b.views {
-		v.fixed = scale
+		v.fixed = l.scale
 	}
 }
 
@@ -58,17 +74,13 @@ type detailCell struct {
 	room  draw.Rect
 }
 
-// laidOut is what the layout of a block depends on.
-type laidOut struct{ scale, width float64 }
-
 // cells is the layout, measured once.
 func (b *detailBlock) cells(h draw.Hand) []detailCell {
-	key := laidOut{b.views[0].fixed, b.width}
-	if c, ok := b.laid[key]; ok {
+	if c, ok := b.laid[b.now]; ok {
 		return c
 	}
 	c := b.lines(h)
-	b.laid[key] = c
+	b.laid[b.now] = c
 	return c
 }
 
@@ -114,7 +126,7 @@ func (b *detailBlock) line(h draw.Hand, from int) []detailCell {
 		left := max(r.X0, min(edge, r.X1-width))
 		c := detailCell{at: geom.P(x-r.X0, 0), title: geom.P(x-r.X0+left, 0)}
 		c.room = draw.Rect{X0: x, Y0: -height, X1: max(x+r.W(), c.title.X+width), Y1: 0}
-		if len(out) > 0 && b.width > 0 && c.room.X1 > b.width {
+		if len(out) > 0 && b.now.width > 0 && c.room.X1 > b.now.width {
 			break
 		}
 		out, rooms = append(out, c), append(rooms, r)

@@ -94,6 +94,7 @@ func (h housed) at(y, z float64) geom.Vec { return geom.V(h.x, y, z) }
 func housingViews(m *maker, d detail) []*viewBlock {
 	h := m.housed(d.joint)
 	views := []*viewBlock{h.section(), h.faceView("rafter taken out, waste hatched")}
+	last := h // in the last view, which has room for notes beside it
 	done := map[string]bool{}
 	for _, j := range d.alike {
 		left, right := m.beside(j)
@@ -108,11 +109,12 @@ func housingViews(m *maker, d detail) []*viewBlock {
 				note = "at the left end"
 			}
 		}
-		v := m.housed(j).faceView(note)
+		last = m.housed(j)
+		v := last.faceView(note)
 		v.title.Name = "At the end"
 		views = append(views, v)
 	}
-	h.cutNotes(views[len(views)-1])
+	last.cutNotes(views[len(views)-1])
 	return views
 }
 
@@ -187,7 +189,8 @@ const (
 func (h housed) words(n *draw.NoteColumn) {
 	n.Width = detailWords
 	depth := h.rafter.Section.Depth
-	n.AddInside(h.stick("Rafter", h.rafter), h.at(h.face-h.in*depth*rafterStub/2, h.top-depth*0.25))
+	middle := h.face - h.in*depth*rafterStub/2 // of the rafter shown
+	n.AddInside(h.stick("Rafter", h.rafter)+". Tie-down as its designer states.", h.at(middle, h.frame.RafterTop(middle)-depth*0.25))
 	n.AddInside(h.stick(upperFirst(string(h.timber.Kind)), h.timber), h.at((h.face+h.back)/2, h.low+h.timber.Section.Depth*0.1))
 	seat := "Bearing: the seat follows the fall; the rafter's underside lies on all of it."
 	if h.housing.Slope == 0 {
@@ -196,7 +199,6 @@ func (h housed) words(n *draw.NoteColumn) {
 	if h.shoulder() > 0 {
 		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it, " + h.fine(h.shoulder()) + " off its deep end."
 	}
-	seat += " Tie-down as its designer states."
 	n.Add(seat, h.mouth.Lerp(h.inside, 0.5), h.mouth, h.mouth.Lerp(h.inside, 0.8))
 	cut := "Square end cut"
 	if a := h.frame.Slope.Angle; a > 0 {
@@ -234,7 +236,7 @@ func (h housed) faceView(note string) *viewBlock {
 	b := h.closeUp(c)
 	b.title.Note = note
 	from, to := h.timber.Place.O.X, h.timber.Place.O.X+h.timber.Length
-	x0, x1 := max(from, h.x-w/2), min(to, h.x+w/2)
+	x0, x1 := h.sides()
 	left, right := geom.V(x0, h.face, h.low), geom.V(x1, h.face, h.low)
 	for _, end := range []float64{from, to} {
 		if math.Abs(end-h.x)-w/2 < openEnd {
@@ -253,16 +255,21 @@ func (h housed) faceView(note string) *viewBlock {
 	return b
 }
 
+// sides are the sides of the housing, or the end of the timber that it runs out
+// at.
+func (h housed) sides() (x0, x1 float64) {
+	half := h.housing.Width / 2
+	return max(h.timber.Place.O.X, h.x-half), min(h.timber.Place.O.X+h.timber.Length, h.x+half)
+}
+
 // cutNotes say how the housing is cut, beside a view of the face.
 func (h housed) cutNotes(b *viewBlock) {
-	// The view may be that of another rafter; its axes say where.
 	n := b.note(draw.Right)
 	n.Width = detailWords
-	middle := b.view.Base.X
-	if b.view.Axes.Right.X < 0 {
-		middle = -middle
-	}
-	at := func(z float64) geom.Vec { return geom.V(middle+h.housing.Width*0.2*b.view.Axes.Right.X, h.face, z) }
+	const right = 0.3 // of the width from the middle, where the notes stand
+	x0, x1 := h.sides()
+	x := (x0+x1)/2 + right*(x1-x0)*b.view.Axes.Right.X
+	at := func(z float64) geom.Vec { return geom.V(x, h.face, z) }
 	tall := h.high - h.mouth.Z
 	n.AddInside(fmt.Sprintf("Housing %s deep, %s wide: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
 		h.fine(h.housing.Depth), h.fine(h.housing.Width), h.fine(h.joint.Clearance)), at(h.high-tall*0.25))

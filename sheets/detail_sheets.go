@@ -15,22 +15,21 @@ const detailTitle = "Joint details"
 // many to a sheet as there is room for. Where a smaller scale saves a sheet it
 // is used, for as few details as possible.
 func (m *maker) detailSheets() []draft {
-	blocks := make([]*detailBlock, len(m.details))
-	small := []int{} // those that may be drawn smaller
-	for i, d := range m.details {
-		blocks[i] = m.newDetailBlock(d)
-		if d.spec.least != 0 {
-			small = append(small, i)
+	var blocks, small []*detailBlock // small: those that may be drawn smaller
+	for _, d := range m.details {
+		parts := m.newDetailBlock(d).parts(m.hand, m.room(detailTitle))
+		blocks = append(blocks, parts...)
+		if d.spec.least != 0 && len(parts) == 1 {
+			small = append(small, parts...)
 		}
 	}
 	var best shelves
 	for choice := range 1 << len(small) {
-		for k, i := range small {
-			scale := m.details[i].spec.scale
+		for k, b := range small {
+			b.wanted = b.scale
 			if choice&(1<<(len(small)-1-k)) != 0 { // the last ones first
-				scale = m.details[i].spec.least
+				b.wanted = b.least
 			}
-			blocks[i].wanted = scale
 		}
 		for _, loose := range []bool{false, true} {
 			if s := m.shelve(blocks, loose); best.sheets == nil || s.better(best) {
@@ -38,7 +37,7 @@ func (m *maker) detailSheets() []draft {
 			}
 		}
 	}
-	return m.detailDrafts(best)
+	return best.drafts()
 }
 
 // shelve puts the details on shelves at the scales wanted.
@@ -46,7 +45,6 @@ func (m *maker) shelve(blocks []*detailBlock, loose bool) shelves {
 	s := shelves{hand: m.hand, space: m.room(detailTitle), loose: loose}
 	for _, b := range blocks {
 		b.settle(m.hand, s.space)
-		s.scales = append(s.scales, b.views[0].fixed)
 		s.add(b)
 	}
 	return s
@@ -62,13 +60,13 @@ func (s shelves) better(t shelves) bool {
 	if len(s.sheets) != len(t.sheets) {
 		return len(s.sheets) < len(t.sheets)
 	}
-	sum := func(scales []float64) (total float64) {
-		for _, k := range scales {
-			total += math.Log(k)
+	sum := func(all []settled) (total float64) {
+		for _, b := range all {
+			total += math.Log(b.laidOut.scale)
 		}
 		return total
 	}
-	if a, b := sum(s.scales), sum(t.scales); a != b {
+	if a, b := sum(s.all), sum(t.all); a != b {
 		return a > b
 	}
 	return s.emptiest() > t.emptiest()+muchFuller
@@ -88,18 +86,17 @@ func (s shelves) emptiest() float64 {
 	return least
 }
 
-// detailDrafts makes sheets of shelves.
-func (m *maker) detailDrafts(s shelves) []draft {
+// drafts makes sheets of the shelves.
+func (s shelves) drafts() []draft {
 	for _, b := range s.all {
-		b.(*detailBlock).rescale(s.scales[0])
-		s.scales = s.scales[1:]
+		b.lay(b.laidOut)
 	}
 	var out []draft
 	for _, sheet := range s.sheets {
 		var topics []string
 		for _, row := range sheet {
 			for _, b := range row.blocks {
-				topics = append(topics, detailTopic(b.(*detailBlock).number))
+				topics = append(topics, detailTopic(b.number))
 			}
 		}
 		out = append(out, draft{detailTitle, topics, s.spread(sheet)})
@@ -110,30 +107,53 @@ func (m *maker) detailDrafts(s shelves) []draft {
 // smallestDetail is the scale under which a detail is none.
 const smallestDetail = 1. / 20
 
+// fits reports whether a detail fits an empty sheet.
+func (b *detailBlock) fits(h draw.Hand, sp draw.Space) bool {
+	free, e := freeOf(sp), b.extent(h, 1)
+	return e.W() <= free.W() && e.H() <= sp.Above.H() || e.W() <= sp.Beside.W() && e.H() <= free.H()
+}
+
 // settle gives a detail the scale wanted, or the largest smaller one at which it
 // fits an empty sheet with its views in one line or in several.
-func (b *detailBlock) settle(h draw.Hand, sp draw.Space) {
-	free := freeOf(sp)
-	fits := func() bool {
-		e := b.extent(h, 1)
-		return e.W() <= free.W() && e.H() <= sp.Above.H() || e.W() <= sp.Beside.W() && e.H() <= free.H()
-	}
+func (b *detailBlock) settle(h draw.Hand, sp draw.Space) bool {
 	for _, scale := range scalesFrom(b.wanted) {
-		b.rescale(scale)
-		for _, b.width = range []float64{0, free.W()} {
-			if fits() {
-				return
+		for _, width := range []float64{0, freeOf(sp).W()} {
+			if b.lay(laidOut{scale, width}); b.fits(h, sp) {
+				return true
 			}
 		}
 		if scale <= smallestDetail {
-			return
+			break
 		}
 	}
+	return false
+}
+
+// parts is the detail itself or, where the paper is too small for that at a
+// scale of use, a detail for each of its views.
+func (b *detailBlock) parts(h draw.Hand, sp draw.Space) []*detailBlock {
+	const ofUse = 2.5 // times smaller than wanted, at most
+	if b.settle(h, sp) && b.now.scale*ofUse >= b.least || len(b.views) == 1 {
+		return []*detailBlock{b}
+	}
+	var out []*detailBlock
+	for i, v := range b.views {
+		part := *b
+		part.views = []*viewBlock{v}
+		part.laid = map[laidOut][]detailCell{}
+		if i > 0 {
+			v.title.Label = b.views[0].title.Label
+			v.title.Name = b.title + ": " + lowerFirst(v.title.Name)
+			v.title.NoBar = false
+		}
+		out = append(out, &part)
+	}
+	return out
 }
 
 // shelf is a row of blocks on a sheet.
 type shelf struct {
-	blocks []block
+	blocks []*detailBlock
 	rooms  []draw.Rect // of each block, from its reference point
 	w      float64     // of the blocks with the gaps between them
 	up     float64     // from the line of the reference points to the top
@@ -143,7 +163,7 @@ type shelf struct {
 func (s shelf) h() float64 { return s.up + s.down }
 
 // with is the shelf with one more block.
-func (s shelf) with(b block, room draw.Rect) shelf {
+func (s shelf) with(b *detailBlock, room draw.Rect) shelf {
 	if len(s.blocks) > 0 {
 		s.w += blockGap
 	}
@@ -159,17 +179,22 @@ type shelves struct {
 	hand   draw.Hand
 	space  draw.Space
 	loose  bool // a block may stand on an earlier sheet than the one before it
-	scales []float64
-	all    []block
-	blocks [][]block // of each sheet
+	all    []settled
+	blocks [][]*detailBlock // of each sheet
 	sheets [][]shelf
+}
+
+// settled is a detail with the way in which it was laid out.
+type settled struct {
+	*detailBlock
+	laidOut
 }
 
 // add puts a block on a sheet if its blocks can be arranged so that all fit:
 // the last one or, if it may, the first. If none takes it it stands on a new
 // one, and if it fits no sheet alone, for the audit to report.
-func (s *shelves) add(b block) {
-	s.all = append(s.all, b)
+func (s *shelves) add(b *detailBlock) {
+	s.all = append(s.all, settled{b, b.now})
 	from := max(0, len(s.sheets)-1)
 	if s.loose {
 		from = 0
@@ -181,18 +206,18 @@ func (s *shelves) add(b block) {
 			return
 		}
 	}
-	s.blocks = append(s.blocks, []block{b})
+	s.blocks = append(s.blocks, []*detailBlock{b})
 	s.sheets = append(s.sheets, []shelf{shelf{}.with(b, b.extent(s.hand, 1))})
 }
 
 // arrange finds rows for the blocks: in their order, or the highest first, which
 // leaves the room beside the title block to the small ones.
-func (s *shelves) arrange(blocks []block) ([]shelf, bool) {
+func (s *shelves) arrange(blocks []*detailBlock) ([]shelf, bool) {
 	byHeight := slices.Clone(blocks)
-	slices.SortStableFunc(byHeight, func(a, b block) int {
+	slices.SortStableFunc(byHeight, func(a, b *detailBlock) int {
 		return cmp.Compare(b.extent(s.hand, 1).H(), a.extent(s.hand, 1).H())
 	})
-	for _, order := range [][]block{blocks, byHeight} {
+	for _, order := range [][]*detailBlock{blocks, byHeight} {
 		sheet := []shelf{}
 		for _, b := range order {
 			sheet = s.place(sheet, b)
@@ -209,10 +234,10 @@ func (s *shelves) arrange(blocks []block) ([]shelf, bool) {
 
 // inOrder sorts the blocks of each shelf, and the shelves if they then fit too,
 // as they are given.
-func (s *shelves) inOrder(sheet []shelf, blocks []block) []shelf {
-	rank := func(b block) int { return slices.Index(blocks, b) }
+func (s *shelves) inOrder(sheet []shelf, blocks []*detailBlock) []shelf {
+	rank := func(b *detailBlock) int { return slices.Index(blocks, b) }
 	for i, row := range sheet {
-		sorted := slices.SortedFunc(slices.Values(row.blocks), func(a, b block) int { return cmp.Compare(rank(a), rank(b)) })
+		sorted := slices.SortedFunc(slices.Values(row.blocks), func(a, b *detailBlock) int { return cmp.Compare(rank(a), rank(b)) })
 		sheet[i] = shelf{}
 		for _, b := range sorted {
 			sheet[i] = sheet[i].with(b, b.extent(s.hand, 1))
@@ -228,7 +253,7 @@ func (s *shelves) inOrder(sheet []shelf, blocks []block) []shelf {
 
 // place puts a block on the first shelf that takes it or on a new one; nil if
 // the sheet has no room.
-func (s *shelves) place(sheet []shelf, b block) []shelf {
+func (s *shelves) place(sheet []shelf, b *detailBlock) []shelf {
 	room := b.extent(s.hand, 1)
 	for i := range sheet {
 		longer := slices.Clone(sheet)

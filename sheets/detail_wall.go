@@ -99,7 +99,7 @@ func (f plateFixed) words(n *draw.NoteColumn) {
 	if f.packed {
 		wood = "plate and packer"
 		n.AddInside("Packer "+f.packer.Mark+" at each screw, "+f.figures.Size(f.packer.Section.Depth, f.packer.Section.Width)+
-			": water drains between the packers, so seal no edge of the plate to the wall", f.at(f.inner/2, f.high-tall*0.3))
+			": water drains between the packers, so seal no edge of the plate to the wall", f.at(f.inner/2, f.packer.Place.O.Z+f.packer.Length*0.8))
 	}
 	n.Add(f.screwWords(fix)+" through "+wood+": seal it at the cladding", f.at((f.inner+f.outer)/2, f.screw+fix.Hole/2))
 	into := "Into confirmed studs only, never into cladding alone. Find cables and pipes before drilling."
