@@ -14,10 +14,29 @@ const sectionScale = 1.0 / 10
 // sectionTitle is the title of its sheet.
 const sectionTitle = "Cross-section"
 
-// sectionSheets lays out the cross-section.
+// sectionSheets lays out the cross-section, with its words round it or, on a
+// small sheet, in lists.
 func (m *maker) sectionSheets() []draft {
-	wide, tight := m.crossSections()
-	return m.lay(sectionTitle, []string{sectionTopic("A")}, m.scales(sectionScale), grid{{wide}}, grid{{tight}})
+	c := m.newCross()
+	pic := c.see()
+	section := c.laidOut(pic, keyed)
+	topics := []string{onSection}
+	for _, scale := range m.scales(sectionScale) {
+		one := []float64{scale}
+		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{c.laidOut(pic, wide)}}, grid{{c.laidOut(pic, tight)}}); ok {
+			return []draft{{sectionTitle, topics, a}}
+		}
+		if scale > oneSheetScale && m.job.Paper.Scale == 0 {
+			continue
+		}
+		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section}, {section.lists()}}, grid{{section, section.lists()}}); ok {
+			return []draft{{sectionTitle, topics, a}}
+		}
+		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section}}); ok {
+			return append([]draft{{sectionTitle, topics, a}}, m.lay(sectionTitle+": lists", nil, one, grid{{section.lists()}})...)
+		}
+	}
+	return m.lay(sectionTitle, topics, m.scales(sectionScale), grid{{section}, {section.lists()}})
 }
 
 // sectionX is where along the wall the section plane stands: in the bay nearest

@@ -59,18 +59,22 @@ const (
 	fallOff   = 7.0   // the arrow of the fall, under the rafter
 	fallShare = 110.0 // in which the arrow of the fall leaves half to leaders
 	clearOff  = 12.0  // the clear span, under the beam
+	sightRoom = 26.0  // above the eye, in which the clear span finds room over the line of sight
+	eyeUnder  = 5.0   // the clear span, under the eye
 	headOff   = 12.0  // the head height, behind the beam
 	plateOff  = 14.0  // the same, in front of the plate
 	eyeOff    = 7.0   // the eye's height, in front of the wall
 	footOff   = 7.0   // the depths in the ground, behind the footing
 )
 
+// most is the part of a dimension line that its figure may take.
+const most = 0.8
+
 // words is the longest of the prefixes with which a figure takes no more than
-// the middle part of its line; the last one if none does.
-func (c *cross) words(length float64, prefixes ...string) string {
-	const part = 0.8
+// the given length of its line, mm of the model; the last one if none does.
+func (c *cross) words(length, room float64, prefixes ...string) string {
 	for _, w := range prefixes[:len(prefixes)-1] {
-		if draw.TextWidth(w+c.figures.Length(length), draw.NoteHeight, false) < part*length*c.view.Scale {
+		if draw.TextWidth(w+c.figures.Length(length), draw.NoteHeight, false) < room*c.view.Scale {
 			return w
 		}
 	}
@@ -82,7 +86,7 @@ func (c *cross) drop(p *page, v *draw.View) {
 	s, sl := c.frame.Setout, c.frame.Slope
 	from, to := c.top(s.Arris(sl.From)), c.top(s.Arris(sl.To))
 	before := (s.Arris(sl.To) - s.BeamOuter) * v.Scale
-	draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: before + dropOff, Beside: true, Prefix: "drop "}.Draw(p.sheet, p.hand)
+	draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: before + c.dropOff, Beside: true, Prefix: "drop "}.Draw(p.sheet, p.hand)
 	const dot = 0.7 // mm on paper
 	for _, q := range []geom.Vec{from, to} {
 		p.sheet.Dot(draw.Dimension, v.Pt(q), dot)
@@ -95,7 +99,8 @@ func (c *cross) drop(p *page, v *draw.View) {
 	}
 	draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: -depth - fallOff, Prefix: "fall "}.Draw(p.sheet, p.hand)
 	if !c.runIsClear() {
-		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Offset: -depth - fallOff - 2*clearOff, Prefix: c.words(sl.Run, "run of the fall ", "run ")}.Draw(p.sheet, p.hand)
+		low := min(to.Z, from.Z) - (depth+fallOff+2*clearOff)/v.Scale
+		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: c.besideSight(low), Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, most*sl.Run, "run of the fall ", "run ")}.Draw(p.sheet, p.hand)
 	}
 }
 
@@ -109,19 +114,22 @@ func (c *cross) heights(p *page, v *draw.View) {
 	s := c.frame.Setout
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
-	const lower = 0.75 // the figure stands low, clear of the leaders
+	const upper, lower = 0.45, 0.75 // the figure stands low, clear of leaders and sight
 	head := func(top geom.Vec, height, off float64) {
 		low := top.Sub(geom.V(0, 0, height))
-		draw.Span{View: v, A: top, B: low, Dir: draw.Upright, Offset: off, Share: lower, Prefix: c.words(height, "head height ", "head ", "")}.Draw(p.sheet, p.hand)
+		draw.Span{View: v, A: top, B: low, Dir: draw.Upright, Offset: off, Share: lower, Prefix: c.words(height, upper*height, "head height ", "head ", "")}.Draw(p.sheet, p.hand)
 	}
 	head(c.at(s.BeamInner, beam), s.HeadBeam, -headOff)
 	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, plateOff)
 	span := s.PlateOuter - s.BeamInner
-	words := c.words(span, "clear span ", "clear ")
+	words := c.words(span, most*span, "clear span ", "clear ")
 	if c.runIsClear() {
-		words = c.words(span, "clear span, and the run of the fall, ", "clear span = run ", "clear ")
+		words = c.words(span, most*span, "clear span, and the run of the fall, ", "clear span = run ", "clear ")
 	}
 	low := min(beam, plate) - clearOff/v.Scale
+	if (beam-c.eye().Z)*v.Scale < sightRoom {
+		low = min(beam, c.eye().Z) - eyeUnder/v.Scale
+	}
 	draw.Span{View: v, A: c.at(s.PlateOuter, plate), B: c.at(s.BeamInner, beam), Dir: draw.Across, Share: c.besideSight(low), Offset: (low - plate) * v.Scale, Prefix: words}.Draw(p.sheet, p.hand)
 }
 
@@ -149,7 +157,7 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }
 	depth := func(z, off float64, words ...string) {
-		draw.Span{View: v, A: edge(z), B: edge(ground), Dir: draw.Upright, Offset: off, Prefix: c.words(ground-z, words...)}.Draw(p.sheet, p.hand)
+		draw.Span{View: v, A: edge(z), B: edge(ground), Dir: draw.Upright, Offset: off, Prefix: c.words(ground-z, most*(ground-z), words...)}.Draw(p.sheet, p.hand)
 	}
 	if end < ground {
 		depth(end, -footOff, "post in ground ", "in ground ", "")

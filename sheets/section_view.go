@@ -8,19 +8,29 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// cross is the cross-section: the frame cut across and seen along the wall to
-// the right, the house at the left. It is laid out in one of two ways.
+// crossForm is how the words stand round the cross-section.
 //
 //	wide:  notes ┃ view ┃ levels      tight:  view, notes in it ┃ levels
 //	                                          ▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔┌─────────────┐
 //	                                                   footing  │ title block │
 //
 // The tight one reaches round the title block: only the footing goes down as
-// deep as that.
+// deep as that. Keyed, marks and letters stand in the view and the words in
+// lists, which may go on another sheet.
+type crossForm int
+
+const (
+	wide crossForm = iota
+	tight
+	keyed
+)
+
+// cross is the cross-section: the frame cut across and seen along the wall to
+// the right, the house at the left.
 type cross struct {
 	*viewBlock
 	*maker
-	tight   bool
+	form    crossForm
 	x       float64      // of the plane
 	rafter  frame.Member // the nearest beyond the plane, as post and footing are
 	post    frame.Member
@@ -30,13 +40,8 @@ type cross struct {
 	middle  *draw.NoteColumn // about the rafter, if tight
 	outer   *draw.NoteColumn // about what is near the beam
 	deep    *draw.LevelStack // of what is below ground, if tight
-}
-
-// crossSections are the cross-section laid out wide and tight.
-func (m *maker) crossSections() (wide, tight *cross) {
-	c := m.newCross()
-	pic := c.see()
-	return c.laidOut(pic, false), c.laidOut(pic, true)
+	list    []keyNote        // if keyed
+	dropOff float64          // of the drop, in front of the beam, mm on paper
 }
 
 func (m *maker) newCross() cross {
@@ -57,8 +62,8 @@ func (m *maker) newCross() cross {
 }
 
 // laidOut hangs everything on the picture.
-func (c cross) laidOut(pic picture, tight bool) *cross {
-	c.tight = tight
+func (c cross) laidOut(pic picture, form crossForm) *cross {
+	c.form = form
 	b := newViewIn("Cross-section", pic, c.at(0, 0), c.outline(pic))
 	c.viewBlock = b
 	b.title.Label = "A"
@@ -166,7 +171,7 @@ const earthDepth = 5.0
 // below it the footing with the rows and the title.
 func (c *cross) pieces(h draw.Hand, scale float64) []draw.Rect {
 	e := c.extent(h, scale)
-	if !c.tight {
+	if c.form != tight {
 		return []draw.Rect{e}
 	}
 	was := *c.view
@@ -187,8 +192,8 @@ func (c *cross) extent(h draw.Hand, scale float64) draw.Rect {
 	was := *c.view
 	defer func() { *c.view = was }()
 	c.set(geom.Pt{}, scale)
-	c.placeWords()
-	if c.tight && !c.roomy(scale) {
+	c.placeWords(h)
+	if c.form == tight && !c.roomy(scale) {
 		return draw.Rect{X0: -far, Y0: -far, X1: far, Y1: far} // fits no sheet
 	}
 	return c.viewBlock.extent(h, scale).Union(c.inner.Extent()).Union(c.outer.Extent()).Union(c.deep.Extent(h))
@@ -196,15 +201,16 @@ func (c *cross) extent(h draw.Hand, scale float64) draw.Rect {
 
 func (c *cross) draw(p *page, at geom.Pt, scale float64) {
 	c.set(at, scale)
-	c.placeWords()
+	c.placeWords(p.hand)
 	c.viewBlock.draw(p, at, scale)
 	c.deep.Draw(p.sheet, p.hand)
 }
 
 func (c *cross) finish(p *page) {
+	for _, column := range []*draw.NoteColumn{c.inner, c.middle, c.outer} {
+		column.Draw(p.placer)
+	}
 	c.markDetails(p, c.view, onSection)
-	c.inner.Draw(p.placer)
-	c.middle.Draw(p.placer)
-	c.outer.Draw(p.placer)
 	c.footingWords(p, c.view)
+	c.keyMarks(p, c.view)
 }

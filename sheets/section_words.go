@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"plumbcut/draw"
@@ -10,25 +12,39 @@ import (
 )
 
 // levels names the height of every surface. Laid out tight, the levels below
-// ground stand beside the footing instead.
+// ground stand beside the footing instead; keyed, letters stand for the names.
 func (c *cross) levels() {
 	stack := c.level(draw.Right)
 	c.deep = draw.NewLevelStack(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
 	c.deep.Offset = 2*footOff + rowEnd
-	sl := c.frame.Slope
-	from, to := c.top(c.frame.Setout.Arris(sl.From)), c.top(c.frame.Setout.Arris(sl.To))
-	stack.Add("top of rafters over the "+string(sl.From)+": drop from here", from)
-	stack.Add("top of rafters over the "+string(sl.To)+": to here", to)
-	for _, l := range c.namedLevels(c.shows) {
-		named := strings.HasPrefix(l.Name, "top of rafters") && (l.At.Y == from.Y || l.At.Y == to.Y)
+	for i, l := range c.surfaces() {
 		switch {
-		case named:
-		case l.Z >= c.ground() || !c.tight:
+		case c.form == keyed:
+			stack.Add(levelKey(i), l.At)
+		case l.Z >= c.ground() || c.form != tight:
 			stack.Add(l.Name, l.At)
 		default:
 			c.deep.Add(l.Name, l.At)
 		}
 	}
+}
+
+// surfaces are the named levels of the section, from the top. Those between
+// which the drop is measured say so.
+func (c *cross) surfaces() []frame.Level {
+	sl := c.frame.Slope
+	from, to := c.top(c.frame.Setout.Arris(sl.From)), c.top(c.frame.Setout.Arris(sl.To))
+	out := []frame.Level{
+		{Name: "top of rafters over the " + string(sl.From) + ": drop from here", Z: from.Z, At: from},
+		{Name: "top of rafters over the " + string(sl.To) + ": to here", Z: to.Z, At: to},
+	}
+	for _, l := range c.namedLevels(c.shows) {
+		if !strings.HasPrefix(l.Name, "top of rafters") || l.At.Y != from.Y && l.At.Y != to.Y {
+			out = append(out, l)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b frame.Level) int { return cmp.Compare(b.Z, a.Z) })
+	return out
 }
 
 // shows reports whether a level is of a thing that the section shows: of the
@@ -47,7 +63,7 @@ func (c *cross) shows(l frame.Level) bool {
 // notes names every member that the section shows and says what it is.
 func (c *cross) notes() {
 	c.inner = draw.NewNoteColumn(c.view, c.Bounds, draw.Left)
-	if c.tight {
+	if c.form == tight {
 		c.inner = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	}
 	c.middle = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
@@ -56,12 +72,24 @@ func (c *cross) notes() {
 	c.rafterNote()
 	c.plateNote()
 	beam := c.frame.Of(frame.KindBeam)[0]
-	c.outer.AddNote(draw.ColumnNote{Text: c.stick("beam", beam), ID: memberID(beam), At: c.onFront(beam, 0.3, 0.6)})
+	c.say(c.outer, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3, 0.6)})
 	eye, arris := c.eye(), c.sightArris()
 	way := arris.Sub(eye).Unit()
 	past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
-	c.outer.AddNote(draw.ColumnNote{Text: "line of sight under the beam, from the eye at the wall", At: []geom.Vec{past(groundPast), past(groundPast / 2)}})
-	c.outer.AddNote(draw.ColumnNote{Text: c.stick("post", c.post), ID: memberID(c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55)})
+	c.say(c.outer, frame.Member{}, draw.ColumnNote{Text: "line of sight under the beam, from the eye at the wall", At: []geom.Vec{past(groundPast), past(groundPast / 2)}})
+	c.say(c.outer, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55)})
+}
+
+// say adds a note about a member to a column; keyed, to the list.
+func (c *cross) say(column *draw.NoteColumn, mb frame.Member, n draw.ColumnNote) {
+	if mb.Mark != "" {
+		n.ID = memberID(mb)
+	}
+	if c.form == keyed {
+		c.list = append(c.list, keyNote{mb.Mark, n})
+		return
+	}
+	column.AddNote(n)
 }
 
 // onFront are points on a member's outer face, at parts of its height.
@@ -90,7 +118,7 @@ func (c *cross) battenNote() {
 		words += fmt.Sprintf("%d in all, clear gaps of %s. ", n, c.figures.Length(c.frame.Setout.BattenGap))
 	}
 	words += "The row over them runs down the slope from the plate, to the edge nearest the house"
-	c.inner.AddNote(draw.ColumnNote{Text: words, At: at, Inside: true})
+	c.say(c.inner, bt[0], draw.ColumnNote{Text: words, At: at, Inside: true})
 }
 
 func (c *cross) rafterNote() {
@@ -99,10 +127,10 @@ func (c *cross) rafterNote() {
 	if j.Rafters.Seat == frame.SeatLevel {
 		seat = "The seat of each housing is level"
 	}
-	words := fmt.Sprintf("%s. %s from long point to long point. Let into the plate by %s and into the beam by %s. %s",
+	words := fmt.Sprintf("%s. It is %s long, from long point to long point, let into the plate by %s and into the beam by %s. %s",
 		c.stick("rafter", c.rafter), c.figures.Length(c.rafter.Length), c.figures.Length(j.Plate.Housing), c.figures.Length(j.Beam.Housing), seat)
 	column, parts := c.inner, []float64{0.14, 0.12}
-	if c.tight {
+	if c.form == tight {
 		column, parts = c.middle, []float64{0.55, 0.5, 0.6}
 	}
 	var at []geom.Vec
@@ -110,7 +138,7 @@ func (c *cross) rafterNote() {
 		y := s.PlateOuter + part*(s.BeamInner-s.PlateOuter)
 		at = append(at, c.at(y, c.frame.RafterTop(y)-c.plumbDepth()))
 	}
-	column.AddNote(draw.ColumnNote{Text: words, At: at, ID: memberID(c.rafter)})
+	c.say(column, c.rafter, draw.ColumnNote{Text: words, At: at})
 }
 
 func (c *cross) plateNote() {
@@ -118,11 +146,11 @@ func (c *cross) plateNote() {
 	plate := c.frame.Of(frame.KindPlate)[0]
 	low := plate.Place.O.Z
 	middle := (s.PlateInner + s.PlateOuter) / 2
-	c.inner.AddNote(draw.ColumnNote{Text: c.stick("wall plate", plate), ID: memberID(plate), Inside: true,
+	c.say(c.inner, plate, draw.ColumnNote{Text: c.stick("wall plate", plate), Inside: true,
 		At: []geom.Vec{c.at(middle, low+0.25*plate.Section.Depth), c.at(middle, low+0.4*plate.Section.Depth)}})
 	if pk := c.frame.Of(frame.KindPacker); c.job.Plate.Packer.Thickness > 0 {
 		words := fmt.Sprintf("packer %s: holds the plate %s off the cladding, so that water drains", pk[0].Mark, c.figures.Length(c.job.Plate.Packer.Thickness))
-		c.inner.AddNote(draw.ColumnNote{Text: words, ID: memberID(pk[0]), At: []geom.Vec{c.at(s.PlateInner/2, pk[0].Place.O.Z)}})
+		c.say(c.inner, pk[0], draw.ColumnNote{Text: words, At: []geom.Vec{c.at(s.PlateInner/2, pk[0].Place.O.Z)}})
 	}
 }
 
@@ -136,24 +164,29 @@ const (
 	frontNotes = 84.0 // the same between the levels
 	roomOff    = 33.0 // from the plate to the words under the rafters
 	frontOff   = 13.0 // from the level marks' start to the words between them
-	dropRoom   = 34.0 // from the beam to the level marks: the drop stands before them
+	dropRoom   = 20.0 // from the drop to the level marks: its figure
+	steepDrop  = 15.0 // a drop of so much is a steep fall as drawn
 	leastRow   = 10.0 // from the battens to their row
 	overHouse  = 5.0  // from where the house is cut short to the row
 	stackClear = 14.0 // the level marks of roof or floor reach about so far past their surfaces
 )
 
-// placeWords sets the columns of notes and the level marks for the present
-// scale.
-func (c *cross) placeWords() {
+// placeWords sets the columns of notes, the level marks and the row of the
+// battens for the present scale.
+func (c *cross) placeWords(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
+	c.dropOff = dropOff
 	for _, rows := range c.Sloped {
 		first := c.frame.Of(frame.KindBatten)[0].Solid().Bounds()
 		rows.First = max(leastRow, (c.houseTop()-first.Max.Z)*k+overHouse)
+		if c.frame.Slope.Drop*k > steepDrop { // the figures of the row lean over the drop
+			c.dropOff = max(dropOff, rows.Extent(h).X1-c.view.Pt(c.at(s.BeamOuter, 0)).X+rowEnd)
+		}
 	}
 	stack := c.level(draw.Right)
-	stack.Bounds.X1 = max(c.Bounds.X1, -s.BeamOuter+dropRoom/k)
+	stack.Bounds.X1 = max(c.Bounds.X1, -s.BeamOuter+(c.dropOff+dropRoom)/k)
 
 	c.outer.Width, c.outer.Offset = frontNotes, frontOff
 	c.outer.Bounds.X1 = stack.Bounds.X1
@@ -161,7 +194,7 @@ func (c *cross) placeWords() {
 
 	c.inner.Bounds.Y0, c.inner.Bounds.Y1 = c.floor(), c.houseTop()
 	c.inner.Width, c.inner.Offset = leftNotes, 0
-	if c.tight {
+	if c.form == tight {
 		c.inner.Width, c.inner.Offset = roomNotes, roomOff
 		c.inner.Bounds.X1 = -s.PlateOuter
 		c.inner.Bounds.Y1 = min(plate, c.eye().Z) - stackClear/k/2
@@ -221,7 +254,10 @@ func (c *cross) belowNotes() []draw.ColumnNote {
 // footingWords puts the notes on the post in the ground.
 func (c *cross) footingWords(p *page, v *draw.View) {
 	notes := c.belowNotes()
-	if !c.tight {
+	if c.form == keyed {
+		return
+	}
+	if c.form == wide {
 		for _, n := range notes {
 			p.placer.Label(draw.Label{View: v, At: n.At[0], Text: n.Text, ID: n.ID, Toward: geom.P(1, -0.5)})
 		}
@@ -240,9 +276,20 @@ func (c *cross) footingWords(p *page, v *draw.View) {
 // deepClear is kept free over the lowest level mark, mm on paper.
 const deepClear = 7.0
 
-// howToFall puts into words how the fall is set, where there is room for them
-// under the notes in front of the beam.
+// howToFall says how the fall is set, where there is room for it under the
+// notes in front of the beam.
 func (c *cross) howToFall(p *page, v *draw.View) {
+	block := c.fallWords(frontNotes)
+	_, h := block.Size()
+	low := v.Pt(c.at(0, c.floor())).Y + stackClear
+	x := v.Outline(c.outer.Bounds).X1 + frontOff
+	if c.form != keyed && c.outer.Extent().Y0 > low+h+stackGap {
+		block.Draw(p.sheet, geom.P(x, low+h))
+	}
+}
+
+// fallWords are the words on setting the fall.
+func (c *cross) fallWords(width float64) draw.NoteBlock {
 	sl, f := c.frame.Slope, c.figures
 	beam := c.frame.Of(frame.KindBeam)[0]
 	words := fmt.Sprintf("Carry the level of the rafters' top edge over the %s across to the %s and measure %s down from it: there lies the rafters' top edge.",
@@ -252,11 +299,5 @@ func (c *cross) howToFall(p *page, v *draw.View) {
 	} else {
 		words += fmt.Sprintf(" The top of the beam stands %s above it at the beam inner arris.", f.Length(up))
 	}
-	block := draw.NoteBlock{Title: "To set the fall", Notes: []string{words}, Width: frontNotes}
-	_, h := block.Size()
-	low := v.Pt(c.at(0, c.floor())).Y + stackClear
-	x := v.Outline(c.outer.Bounds).X1 + frontOff
-	if c.outer.Extent().Y0 > low+h+stackGap {
-		block.Draw(p.sheet, geom.P(x, low+h))
-	}
+	return draw.NoteBlock{Title: "To set the fall", Notes: []string{words}, Width: width}
 }

@@ -1,0 +1,46 @@
+package sheets
+
+import (
+	"plumbcut/draw"
+)
+
+// keyNote is a note of the list that goes with a keyed section.
+type keyNote struct {
+	mark string // of the member; empty: of none
+	note draw.ColumnNote
+}
+
+// levelKey is the letter that stands for the i-th level from the top.
+func levelKey(i int) string {
+	const letters = "abcdefghjkmnpqrstuvwxyz" // i, l and o are too like figures
+	if i < len(letters) {
+		return letters[i : i+1]
+	}
+	return letters[i/len(letters)-1:i/len(letters)] + letters[i%len(letters):i%len(letters)+1]
+}
+
+// keyMarks puts the marks of the members on a keyed section.
+func (c *cross) keyMarks(p *page, v *draw.View) {
+	for _, n := range c.list {
+		if n.mark != "" {
+			p.placer.Part(draw.Part{View: v, At: n.note.At[0], Mark: n.mark, ID: n.note.ID, Edge: !n.note.Inside})
+		}
+	}
+}
+
+// listWidth is the width of the lists of a keyed section, mm on paper.
+const listWidth = 110.0
+
+// lists are the levels by their letters, the members by their marks, and how
+// the fall is set.
+func (c *cross) lists() block {
+	levels := draw.Table{Title: "Levels of section A", Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface"}}}
+	for i, l := range c.surfaces() {
+		levels.Rows = append(levels.Rows, draw.TableRow{Cells: []string{levelKey(i), c.figures.Level(l.Z), l.Name}})
+	}
+	members := draw.NoteBlock{Title: "Members of section A", Width: listWidth}
+	for _, n := range c.list {
+		members.Notes = append(members.Notes, sentence(n.note.Text))
+	}
+	return stackBlock{&tableBlock{levels}, &wordBlock{members}, &wordBlock{c.fallWords(listWidth)}}
+}
