@@ -3,6 +3,7 @@ package draw
 import (
 	"math"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"plumbcut/geom"
@@ -15,7 +16,7 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 	var lines []string
 	for _, para := range strings.Split(s, "\n") {
 		line := ""
-		for _, word := range strings.Fields(para) {
+		for _, word := range strings.FieldsFunc(para, breaks) {
 			longer := word
 			if line != "" {
 				longer = line + " " + word
@@ -35,6 +36,10 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 	}
 	return lines
 }
+
+// breaks reports whether a line may end at a character: at white space, but not
+// at a no-break space, which keeps a figure together.
+func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' }
 
 // breakWord cuts a word into lines that fit and the rest, which fits too. A
 // line takes at least one letter.

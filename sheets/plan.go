@@ -10,77 +10,91 @@ import (
 // a timber, and a larger one only fills paper.
 const planScale = 1.0 / 10
 
+// plans are the views and words that show the frame from above.
+type plans struct {
+	full    block      // the frame with all its dimension rows
+	lean    block      // without those of studs and screws
+	plate   block      // those
+	battens *viewBlock // nil without battens
+	column  block      // the members and the notes
+}
+
+// The titles of their sheets.
+const (
+	planTitle     = "Framing plan"
+	planMoreTitle = "Framing plan, continued"
+)
+
 // planSheets lays out the framing plan and the plan of the battens: on one
 // sheet if that costs no size, else on two. Where the paper is too small for
 // all its dimension rows, those of studs and screws go to a plan of the plate.
 func (m *maker) planSheets() []draft {
-	const title = "Framing plan"
-	topics := []string{"plan"}
-	column := m.planColumn()
-	full, lean := m.framingView(true), m.framingView(false)
+	v := plans{m.framingView(true), m.framingView(false), m.plateView(), m.battenView(), m.planColumn()}
 	for _, scale := range m.scales(planScale) {
-		one := []float64{scale}
-		if d := m.plansOnOne(one, full, column); d != nil {
-			return d
+		if a, ok := m.allPlans(v, scale); ok {
+			return []draft{{planTitle, []string{"plan", "battens"}, a}}
 		}
-		if a, ok := arrange(m.hand, m.room(title), one, withColumn(full, column)...); ok {
-			return append([]draft{{title, topics, a}}, m.restOfPlans(m.battenView(true))...)
-		}
-		if a, ok := arrange(m.hand, m.room(title), one, withColumn(lean, column)...); ok {
-			return append([]draft{{title, topics, a}}, m.restOfPlans(m.plateView(), m.battenView(true))...)
-		}
-		if a, ok := arrange(m.hand, m.room(title), one, grid{{lean}}); ok {
-			return append([]draft{{title, topics, a}}, m.restOfPlans(m.plateView(), m.battenView(true), column)...)
+		for _, o := range []struct {
+			grids []grid
+			rest  []block
+		}{
+			{beside(v.full, v.column), nil},
+			{beside(v.lean, stackBlock{v.plate, v.column})[:1], nil},
+			{beside(v.lean, v.column), []block{v.plate}},
+			{[]grid{{{v.lean}}}, []block{v.plate, v.column}},
+		} {
+			if a, ok := arrange(m.hand, m.room(planTitle), []float64{scale}, o.grids...); ok {
+				return append([]draft{{planTitle, []string{"plan"}, a}}, m.restOfPlans(v, o.rest)...)
+			}
 		}
 	}
-	return append(m.lay(title, topics, m.scales(planScale), grid{{lean}}),
-		m.restOfPlans(m.plateView(), m.battenView(true), column)...)
+	return append(m.lay(planTitle, []string{"plan"}, m.scales(planScale), grid{{v.lean}}),
+		m.restOfPlans(v, []block{v.plate, v.column})...)
 }
 
-// withColumn are the arrangements of a view and what stands beside it.
-func withColumn(view, column block) []grid {
+// beside are the arrangements of a view and what stands right of it or under
+// it.
+func beside(view, column block) []grid {
 	return []grid{{{view, hung{column, view}}}, {{view}, {column}}}
 }
 
-// plansOnOne sets both plans on one sheet at one of the scales; nil if they do
-// not fit.
-func (m *maker) plansOnOne(scales []float64, framing, column block) []draft {
-	const title = "Framing plan"
-	topics := []string{"plan", "battens"}
-	grids := withColumn(framing, column)
-	if len(m.frame.Of(frame.KindBatten)) > 0 {
-		battens := m.battenView(false)
+// allPlans sets everything on one sheet at a scale, if it fits.
+func (m *maker) allPlans(v plans, scale float64) (arrangement, bool) {
+	grids := beside(v.full, v.column)
+	if v.battens != nil {
+		v.battens.title.NoBar = true // the framing plan has the bar
 		grids = []grid{
-			{{framing, hung{stackBlock{battens, column}, framing}}},
-			{{framing, hung{battens, framing}, hung{column, framing}}},
-			{{stackBlock{framing, battens}, column}},
-			{{framing, battens}, {column}},
+			{{v.full, hung{stackBlock{v.battens, v.column}, v.full}}},
+			{{v.full, hung{v.battens, v.full}, hung{v.column, v.full}}},
+			{{stackBlock{v.full, v.battens}, v.column}},
+			{{v.full, v.battens}, {v.column}},
 		}
 	}
-	if a, ok := arrange(m.hand, m.room(title), scales, grids...); ok {
-		return []draft{{title, topics, a}}
+	a, ok := arrange(m.hand, m.room(planTitle), []float64{scale}, grids...)
+	if v.battens != nil && !ok {
+		v.battens.title.NoBar = false
 	}
-	return nil
+	return a, ok
 }
 
-// restOfPlans lays out what did not go on the sheet of the framing plan,
-// together where it fits; a nil block is left out.
-func (m *maker) restOfPlans(blocks ...block) []draft {
-	var row []block
-	var stack grid
-	for _, b := range blocks {
-		if b != nil {
-			row, stack = append(row, b), append(stack, []block{b})
+// restOfPlans lays out the battens and what else did not go on the sheet of
+// the framing plan, together where that fits.
+func (m *maker) restOfPlans(v plans, rest []block) []draft {
+	title := planMoreTitle
+	if v.battens != nil {
+		if len(rest) == 0 {
+			title = v.battens.title.Name
 		}
+		rest = append(rest, v.battens)
 	}
-	if len(row) == 0 {
+	if len(rest) == 0 {
 		return nil
 	}
-	title := "Framing plan, continued"
-	if b, ok := row[0].(*viewBlock); ok && len(row) == 1 {
-		title = b.title.Name
+	var stack grid
+	for _, b := range rest {
+		stack = append(stack, []block{b})
 	}
-	return m.lay(title, []string{"battens"}, m.scales(planScale), stack, grid{row})
+	return m.lay(title, []string{"battens"}, m.scales(planScale), stack, grid{rest})
 }
 
 // planView is a plan with the house at the top, a strip for words between the
@@ -114,11 +128,6 @@ func (b *planView) draw(p *page, at geom.Pt, scale float64) {
 	if b.given {
 		p.sheet.North(b.northBox(p.hand, e, scale).Move(at).Centre(), -b.north)
 	}
-}
-
-func (b *planView) finish(p *page) {
-	b.houseWords(p)
-	b.viewBlock.finish(p)
 }
 
 // strip moves the upper edge, from which the rows stand off, so that the strip
@@ -183,8 +192,9 @@ func (m *maker) framingView(full bool) block {
 	}
 	m.framingRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
-	b.marks = func(p *page, v *draw.View) { m.framingMarks(p, v, wall) }
-	return m.planView(b, wall)
+	plan := m.planView(b, wall)
+	b.marks = func(p *page, _ *draw.View) { m.framingMarks(p, plan) }
+	return plan
 }
 
 // planView gives a view of the plan its strip and its north point.
@@ -209,10 +219,10 @@ func (m *maker) plateView() block {
 	b.title.Note = "seen from above, its studs and screws"
 	m.plateRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
-	b.marks = func(p *page, v *draw.View) { m.wallWords(p, v, wall) }
-	pv := m.planView(b, wall)
-	pv.given = false // the framing plan has the north point
-	return pv
+	plan := m.planView(b, wall)
+	plan.given = false // the framing plan has the north point
+	b.marks = func(p *page, _ *draw.View) { m.wallWords(p, plan) }
+	return plan
 }
 
 // plateRows hangs the rows of studs and screws over a plan.

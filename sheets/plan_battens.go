@@ -7,9 +7,8 @@ import (
 )
 
 // battenView looks square on to the slope of the rafters, so that lengths down
-// the slope are true; with a scale bar or, beside a view of the same scale,
-// without. It is nil if there are no battens.
-func (m *maker) battenView(bar bool) block {
+// the slope are true. It is nil if there are no battens.
+func (m *maker) battenView() *viewBlock {
 	if len(m.frame.Of(frame.KindBatten)) == 0 {
 		return nil
 	}
@@ -24,7 +23,6 @@ func (m *maker) battenView(bar bool) block {
 	}})
 	b := newView("Batten plan", pic, m.origin())
 	b.title.Note = "seen square on to the slope; figures run to the house-side edges"
-	b.title.NoBar = !bar
 	m.battenRows(b.Around)
 	b.marks = func(p *page, v *draw.View) {
 		bs := m.frame.Of(frame.KindBatten)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -56,13 +57,14 @@ func (m *maker) diagonals() (fromLeft, fromRight float64) {
 // squareNote gives the diagonals and what they should differ by.
 func (m *maker) squareNote() string {
 	a, b := m.diagonals()
-	f := m.figures
+	f := m.said
 	how := "Check for square before the rafters go in. Tape from the plate's top outer arris to the beam's, end to end crosswise: "
-	if f.Round(a) == f.Round(b) {
-		return how + fmt.Sprintf("both diagonals measure %s.", f.Length(a))
+	round := m.figures.Round
+	if round(a) == round(b) {
+		return how + fmt.Sprintf("both diagonals measure %s.", f(a))
 	}
 	return how + fmt.Sprintf("%s from the left end of the plate and %s from its right end. They differ by %s because the ends of plate and beam do not line up.",
-		f.Length(a), f.Length(b), f.Length(math.Abs(f.Round(a)-f.Round(b))))
+		f(a), f(b), f(math.Abs(round(a)-round(b))))
 }
 
 // planNotes are the notes of the framing plan.
@@ -72,7 +74,7 @@ func (m *maker) planNotes() []string {
 		"Measure the clear distance between plate and beam at every rafter before cutting it.",
 	}
 	if len(m.frame.Of(frame.KindBatten)) > 1 {
-		notes = append(notes, fmt.Sprintf("The battens lie %s apart in the clear, measured down the slope.", m.figures.Length(m.frame.Setout.BattenGap)))
+		notes = append(notes, fmt.Sprintf("The battens lie %s apart in the clear, measured down the slope.", m.said(m.frame.Setout.BattenGap)))
 	}
 	if len(m.job.Wall.Studs) == 0 {
 		return append(notes, "The stud positions are to be found on site. Move each screw of the plate on to a stud, still clear of the rafters.")
@@ -83,13 +85,19 @@ func (m *maker) planNotes() []string {
 	return append(notes, "Prove every stud by drilling a pilot hole before the plate goes up.")
 }
 
+// said is a length as it stands in a sentence, kept on one line.
+func (m *maker) said(mm float64) string {
+	const noBreak = "\u00a0"
+	return strings.ReplaceAll(m.figures.Length(mm), " ", noBreak)
+}
+
 // blocked are the places of the plate's screws that need blocking, from the
 // left end of the plate.
 func (m *maker) blocked() []string {
 	var out []string
 	for _, f := range m.frame.Setout.PlateFixings {
 		if f.Blocking {
-			out = append(out, m.figures.Length(f.Along-m.job.Plate.From))
+			out = append(out, m.said(f.Along-m.job.Plate.From))
 		}
 	}
 	return out

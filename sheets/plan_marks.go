@@ -10,14 +10,15 @@ import (
 )
 
 // framingMarks marks the members, the fall and the house on the framing plan.
-func (m *maker) framingMarks(p *page, v *draw.View, w wallPlan) {
-	m.fallArrow(p, v, max(w.all.X1, m.planReach().x1-wallMore))
-	m.wallWords(p, v, w)
+func (m *maker) framingMarks(p *page, plan *planView) {
+	v := plan.view
+	m.markDetails(p, v, onPlan)
+	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
+	m.wallWords(p, plan)
 	m.markOnce(p, v, frame.KindPlate)
 	m.markOnce(p, v, frame.KindBeam)
-	m.markEach(p, v, frame.KindPost)
 	m.markEach(p, v, frame.KindRafter)
-	m.markDetails(p, v, onPlan)
+	m.markEach(p, v, frame.KindPost)
 }
 
 // fallArrow shows the fall in a bay that nothing else is in; where the bays are
@@ -104,7 +105,8 @@ func (m *maker) markPoint(mb frame.Member) geom.Vec {
 }
 
 // wallWords letters the openings and the house behind the wall.
-func (m *maker) wallWords(p *page, v *draw.View, w wallPlan) {
+func (m *maker) wallWords(p *page, plan *planView) {
+	v, w := plan.view, plan.wall
 	base := v.Flat(geom.P(0, w.back)).Y + wordStrip/2
 	x0, x1 := v.Flat(geom.P(w.all.X0, 0)).X, v.Flat(geom.P(w.all.X1, 0)).X
 	put := func(width, want float64, draw func(at geom.Pt)) {
@@ -124,6 +126,7 @@ func (m *maker) wallWords(p *page, v *draw.View, w wallPlan) {
 			p.sheet.AddText(draw.Text{Layer: draw.Notes, At: geom.P(at.X, at.Y-draw.NoteHeight/2), Align: draw.Centred, Height: draw.NoteHeight, String: name})
 		})
 	}
+	plan.houseWords(p)
 }
 
 // houseWords says where the house is: as near behind the wall as there is room.

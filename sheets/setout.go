@@ -103,8 +103,9 @@ func (m *maker) setoutView() *planView {
 	b.pad.X1 = stringWords
 	m.setoutRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawSetout(p, v, wall) }
-	b.marks = func(p *page, v *draw.View) { m.setoutMarks(p, v, wall) }
-	return m.planView(b, wall)
+	plan := m.planView(b, wall)
+	b.marks = func(p *page, _ *draw.View) { m.setoutMarks(p, plan) }
+	return plan
 }
 
 // stringWords is the width of the words at the end of the string line, and the

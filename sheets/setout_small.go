@@ -112,8 +112,9 @@ func (m *maker) drawSite(p *page, v *draw.View, foot, all draw.Rect) {
 const roomForWord = 2.2
 
 // setoutMarks marks the posts, the holes, the fixed points and the string.
-func (m *maker) setoutMarks(p *page, v *draw.View, w wallPlan) {
-	m.wallWords(p, v, w)
+func (m *maker) setoutMarks(p *page, plan *planView) {
+	v, w := plan.view, plan.wall
+	m.wallWords(p, plan)
 	l, r := m.fixedPoints()
 	for _, f := range []struct {
 		at   geom.Vec
@@ -122,13 +123,14 @@ func (m *maker) setoutMarks(p *page, v *draw.View, w wallPlan) {
 		p.sheet.Dot(draw.Notes, v.Pt(f.at), 0.8)
 		p.placer.Label(draw.Label{View: v, At: f.at, Text: f.name})
 	}
-	m.markEach(p, v, frame.KindPost)
-	m.markEach(p, v, frame.KindFooting)
 	_, x1 := m.stringEnds()
 	y := m.frame.Setout.BeamOuter
 	p.placer.Label(draw.Label{View: v, At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords})
 	if deck := -m.job.Levels.DeckOut; deck < 0 && deck > w.y0 {
-		x0, x1 := m.between(w.x0, w.x1, deck)
-		p.placer.Label(draw.Label{View: v, At: geom.V(x0+(x1-x0)*2/3, deck, 0), Text: "edge of deck"})
+		c := m.postCentres()
+		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
+		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of deck"})
 	}
+	m.markEach(p, v, frame.KindPost)
+	m.markEach(p, v, frame.KindFooting)
 }

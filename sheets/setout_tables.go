@@ -54,11 +54,11 @@ func holeSize(f interface{ Length(float64) string }, g frame.Footing) string {
 
 // setoutNotes say how the posts are set out, in order.
 func (m *maker) setoutNotes() []string {
-	f, s := m.figures, m.frame.Setout
+	f, s := m.said, m.frame.Setout
 	left, right := m.fixedPoints()
 	notes := []string{
-		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f.Length(right.X-left.X)),
-		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts.", f.Length(left.Y-s.BeamOuter)),
+		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f(right.X-left.X)),
+		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts.", f(left.Y-s.BeamOuter)),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
