@@ -1,8 +1,10 @@
 package cutting
 
+import "slices"
+
 // greedy returns a plan made stick by stick: the longest piece left and the
 // pieces that fill up its stick best, on the stick that costs least for the
-// weight it takes. It returns nil if the limited bins run out.
+// weight it takes. It returns nil, and notes the piece, if no stick is left for it.
 func (s *solver) greedy(left, limits []int) []use {
 	left, limits = clone(left), clone(limits)
 	weights := make([]int64, len(s.sizes))
@@ -24,11 +26,45 @@ func (s *solver) greedy(left, limits []int) []use {
 			}
 		}
 		if !found {
+			s.short = first
 			return nil
 		}
 		uses = s.take(uses, use{best, s.repeats(best, left, limits)}, left, limits)
 	}
 	return uses
+}
+
+// firstFit returns a plan on sticks of one bin alone: each piece, longest first, on
+// the first stick on which it fits. It returns nil if the bin does not do.
+func (s *solver) firstFit(b int) []use {
+	var uses []use
+	var rooms []int64
+	for i, z := range s.sizes {
+		for range z.demand {
+			k := slices.IndexFunc(rooms, func(room int64) bool { return room >= z.weight })
+			if k < 0 {
+				if len(uses) == s.bins[b].limit || s.bins[b].capacity < z.weight {
+					return nil
+				}
+				k = len(uses)
+				rooms = append(rooms, s.bins[b].capacity)
+				uses = append(uses, use{pattern{bin: b}, 1})
+			}
+			rooms[k] -= z.weight
+			uses[k].parts = addPiece(uses[k].parts, i)
+		}
+	}
+	return uses
+}
+
+// addPiece returns the parts with one more piece of the size, which none is
+// lighter than.
+func addPiece(parts []part, size int) []part {
+	if n := len(parts); n > 0 && parts[n-1].size == size {
+		parts[n-1].count++
+		return parts
+	}
+	return append(parts, part{size, 1})
 }
 
 // fullest returns the parts that fill the capacity best, one of size first among them.

@@ -35,7 +35,7 @@ func (l Length) String() string {
 // far beyond any job.
 const (
 	maxLength Length = 1_000_000 * Millimetre // of a stick or piece: one kilometre
-	maxPieces        = 100_000                // pieces in all
+	maxPieces        = 10_000                 // pieces in all
 	maxPrice         = 1_000_000_000          // of one stick
 )
 

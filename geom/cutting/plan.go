@@ -86,7 +86,7 @@ func Solve(j Job) (Plan, error) {
 	s := newSolver(p, effort)
 	ended := s.run()
 	if s.best == nil {
-		return Plan{}, &ShortError{Piece: j.Pieces[s.sizes[0].pieces[0]], Proven: ended}
+		return Plan{}, &ShortError{Piece: j.Pieces[s.sizes[s.short].pieces[0]], Proven: ended}
 	}
 	return s.plan(j), nil
 }
@@ -94,8 +94,10 @@ func Solve(j Job) (Plan, error) {
 // plan writes the best plan out stick by stick.
 func (s *solver) plan(j Job) Plan {
 	plan := Plan{Objective: j.objective(), Priced: true, Proven: s.proven()}
-	plan.Value = s.cost * s.coin
-	plan.Bound = min(s.bound, s.cost) * s.coin
+	plan.Value, plan.Bound = s.cost*s.coin, s.bound*s.coin
+	if plan.Proven {
+		plan.Bound = plan.Value // where the bound lies higher than any plan that costs less
+	}
 	queues := make([]queue, len(s.sizes))
 	for i, z := range s.sizes {
 		queues[i] = queue{pieces: z.pieces}

@@ -6,9 +6,14 @@ import (
 	"slices"
 )
 
-// valueScale is what the duals of the dearest bin are worth as whole numbers. A
-// product of a value and a weight must stay within 63 bits.
+// valueScale is the most that a piece is worth in whole numbers. A product of a
+// value and a weight must stay within 63 bits.
 const valueScale = 1 << 31
+
+// forbidding is the price of a piece that no stick is left for, in dearest bins. It
+// must exceed what one piece more can cost, but for jobs made to be odd; a
+// relaxation that leaves out such a piece all the same only bounds too low.
+const forbidding = 16
 
 // A relaxation is the answer to a problem in which a pattern may be cut a
 // fraction of a time: the patterns used, and a bound for whole ones.
@@ -42,7 +47,9 @@ type relaxer struct {
 	work    *work
 	scale   int64 // values per unit of bin cost
 	dearest int64
-	pool    []pattern
+	pool    []pattern // those found last
+	oldest  int       // where the next one goes once the pool is full
+	master  master    // of the last relaxation: its room is used again
 }
 
 func newRelaxer(p *problem, w *work) *relaxer {
@@ -50,7 +57,7 @@ func newRelaxer(p *problem, w *work) *relaxer {
 	for _, b := range p.bins {
 		r.dearest = max(r.dearest, b.cost)
 	}
-	r.scale = valueScale / r.dearest
+	r.scale = max(1, valueScale/(forbidding*r.dearest))
 	return r
 }
 
@@ -61,18 +68,20 @@ type master struct {
 	left, limits []int
 	rowOfSize    []int
 	rowOfBin     []int
-	simplex      *simplex
+	simplex      simplex
 	patterns     []pattern // of each simplex column; no parts where it is none
+	entries      []entry   // of all columns, one after another
 	best         relaxation
 }
 
 // relax returns the relaxation for the pieces and sticks left. It stops early
 // where the bound reaches enough: the caller then has no use for the rest.
 func (r *relaxer) relax(left, limits []int, enough int64) relaxation {
-	m := &master{relaxer: r, left: left, limits: limits}
+	m := &r.master
+	m.relaxer, m.left, m.limits, m.best = r, left, limits, relaxation{scaled: math.MinInt64}
 	m.start()
 	m.addPool()
-	m.best.scaled = math.MinInt64
+	m.work.spend(int64(60 + 4*len(m.patterns)))
 	const rounds = 1000 // far more than are ever needed; rounding errors must not loop
 	for range rounds {
 		pivots := m.simplex.optimise(m.tolerance(), 50*m.simplex.rows)
@@ -96,10 +105,10 @@ func (m *master) ceiling() int64 {
 // start sets up the rows with a basis that meets every demand: each size alone
 // on an unlimited stick, or short of pieces at a forbidding price.
 func (m *master) start() {
-	var rhs []float64
-	var basis []column
-	m.rowOfSize = make([]int, len(m.left))
-	m.rowOfBin = make([]int, len(m.limits))
+	rhs := make([]float64, 0, len(m.left)+len(m.limits))
+	basis := make([]column, 0, cap(rhs))
+	m.patterns, m.entries = m.patterns[:0], m.entries[:0]
+	m.rowOfSize, m.rowOfBin = zeroed(m.rowOfSize, len(m.left)), zeroed(m.rowOfBin, len(m.limits))
 	for i, n := range m.left {
 		m.rowOfSize[i] = -1
 		if n > 0 {
@@ -113,50 +122,57 @@ func (m *master) start() {
 		m.rowOfBin[b] = -1
 		if m.problem.bins[b].limited {
 			m.rowOfBin[b] = len(basis)
-			basis, rhs = append(basis, column{0, []entry{{len(basis), 1}}}), append(rhs, float64(n))
+			basis, rhs = append(basis, m.single(0, len(basis), 1)), append(rhs, float64(n))
 			m.patterns = append(m.patterns, pattern{})
 		}
 	}
-	m.simplex = newSimplex(basis, rhs)
+	m.simplex.start(basis, rhs)
 	for _, row := range m.rowOfSize {
 		if row >= 0 { // more pieces than wanted cost nothing
-			m.simplex.add(column{0, []entry{{row, -1}}})
+			m.simplex.add(m.single(0, row, -1))
 			m.patterns = append(m.patterns, pattern{})
 		}
 	}
 }
 
+// single returns a column of one entry.
+func (m *master) single(cost float64, row int, value float64) column {
+	from := len(m.entries)
+	m.entries = append(m.entries, entry{row, value})
+	return column{cost, m.entries[from : from+1 : from+1]}
+}
+
 // alone returns the first column of a size.
 func (m *master) alone(size, row int) (column, pattern) {
-	const forbidding = 1000 // times the dearest bin; a plan never uses that many for one piece
-	c := column{forbidding * float64(m.dearest), []entry{{row, 1}}}
 	var p pattern
+	cost, pieces := float64(forbidding*m.dearest), 1.0
 	for b, bin := range m.problem.bins {
 		n := min(int64(m.left[size]), bin.capacity/m.problem.sizes[size].weight)
 		if bin.limited || n == 0 {
 			continue
 		}
-		if v := float64(n); float64(bin.cost)/v < c.cost/c.entries[0].value {
-			c = column{float64(bin.cost), []entry{{row, v}}}
+		if float64(bin.cost)/float64(n) < cost/pieces {
+			cost, pieces = float64(bin.cost), float64(n)
 			p = pattern{b, []part{{size, int(n)}}}
 		}
 	}
-	return c, p
+	return m.single(cost, row, pieces), p
 }
 
-func (m *master) column(p pattern) column {
-	c := column{cost: float64(m.problem.bins[p.bin].cost), entries: make([]entry, 0, len(p.parts)+1)}
+// patternColumn returns the column of a pattern.
+func (m *master) patternColumn(p pattern) column {
+	from := len(m.entries)
 	for _, t := range p.parts {
-		c.entries = append(c.entries, entry{m.rowOfSize[t.size], float64(t.count)})
+		m.entries = append(m.entries, entry{m.rowOfSize[t.size], float64(t.count)})
 	}
 	if row := m.rowOfBin[p.bin]; row >= 0 {
-		c.entries = append(c.entries, entry{row, 1})
+		m.entries = append(m.entries, entry{row, 1})
 	}
-	return c
+	return column{float64(m.problem.bins[p.bin].cost), m.entries[from:len(m.entries):len(m.entries)]}
 }
 
 func (m *master) add(p pattern) {
-	m.simplex.add(m.column(p))
+	m.simplex.add(m.patternColumn(p))
 	m.patterns = append(m.patterns, p)
 }
 
@@ -170,6 +186,17 @@ func (m *master) addPool() {
 			m.add(pattern{p.bin, parts})
 		}
 	}
+}
+
+// keep puts a pattern into the pool, in place of the oldest if it is full.
+func (r *relaxer) keep(p pattern) {
+	const perSize, atLeast = 4, 50 // more would cost more time than they save
+	if len(r.pool) < perSize*len(r.problem.sizes)+atLeast {
+		r.pool = append(r.pool, p)
+		return
+	}
+	r.pool[r.oldest] = p
+	r.oldest = (r.oldest + 1) % len(r.pool)
 }
 
 // clip returns the parts less the pieces that are not left.
@@ -203,7 +230,7 @@ func (m *master) price() bool {
 		}
 		floor := bin.cost * m.scale
 		if row := m.rowOfBin[b]; row >= 0 {
-			floor += int64(max(0, -m.simplex.dual[row]) * float64(m.scale))
+			floor += m.whole(-m.simplex.dual[row])
 		}
 		k.solve(bin.capacity, floor, knapsackNodes)
 		m.work.spend(int64(knapsackNodes - k.nodes))
@@ -212,9 +239,9 @@ func (m *master) price() bool {
 			continue
 		}
 		p := pattern{b, k.parts()}
-		if m.simplex.reduced(m.column(p)) < -m.tolerance() {
+		if m.simplex.reduced(m.patternColumn(p)) < -m.tolerance() {
 			m.add(p)
-			m.pool = append(m.pool, p)
+			m.keep(p)
 			improved = true
 		}
 	}
@@ -227,11 +254,18 @@ func (m *master) wholeValues() []int64 {
 	values := make([]int64, len(m.left))
 	for i, row := range m.rowOfSize {
 		if row >= 0 {
-			v := max(0, m.simplex.dual[row]) * float64(m.scale)
-			values[i] = int64(min(v, valueScale))
+			values[i] = m.whole(m.simplex.dual[row])
 		}
 	}
 	return values
+}
+
+// whole returns a dual in whole numbers, which lie between 0 and valueScale.
+func (m *master) whole(dual float64) int64 {
+	if v := dual * float64(m.scale); v > 0 {
+		return int64(min(v, valueScale))
+	}
+	return 0
 }
 
 // note keeps the bound of the values if it is the best so far.

@@ -12,6 +12,7 @@ import (
 type search struct {
 	*solver
 	most     int64            // the search ends when the work left is down to this
+	path     []use            // cut so far
 	seen     map[string]int64 // what is left, to the least already spent on the way there
 	complete bool
 }
@@ -23,14 +24,14 @@ func (s *solver) search(left, limits []int, begun []use, effort int64) bool {
 	for _, u := range begun {
 		spent += s.bins[u.bin].cost * int64(u.count)
 	}
-	t := &search{solver: s, most: s.work.left - effort, seen: map[string]int64{}, complete: true}
-	t.explore(clone(left), clone(limits), begun, spent)
+	t := &search{solver: s, most: s.work.left - effort, path: slices.Clone(begun), seen: map[string]int64{}, complete: true}
+	t.explore(clone(left), clone(limits), spent)
 	return t.complete
 }
 
-func (t *search) explore(left, limits []int, uses []use, spent int64) {
+func (t *search) explore(left, limits []int, spent int64) {
 	if firstLeft(left) < 0 {
-		t.offer(uses)
+		t.offer(t.path)
 		return
 	}
 	key := stateKey(left, limits)
@@ -43,8 +44,9 @@ func (t *search) explore(left, limits []int, uses []use, spent int64) {
 		return
 	}
 	if plan := t.whole(r.used, left, limits); plan != nil {
-		t.offer(append(slices.Clone(uses), plan...))
+		t.offer(append(slices.Clone(t.path), plan...))
 	}
+	depth := len(t.path)
 	for _, c := range t.children(left, limits, spent, r) {
 		if t.work.left <= t.most {
 			t.complete = false
@@ -53,8 +55,9 @@ func (t *search) explore(left, limits []int, uses []use, spent int64) {
 		if t.tooDear(r, c.loss, spent) {
 			continue
 		}
-		taken := t.take(slices.Clip(uses), use{c.pattern, 1}, left, limits)
-		t.explore(left, limits, taken, spent+t.bins[c.bin].cost)
+		t.path = t.take(t.path, use{c.pattern, 1}, left, limits)
+		t.explore(left, limits, spent+t.bins[c.bin].cost)
+		t.path = t.path[:depth]
 		t.giveBack(c.pattern, left, limits)
 	}
 }

@@ -35,14 +35,15 @@ const (
 	ratioTolerance = 1e-11 // two ratios this close tie; the larger pivot is then safer
 )
 
-// newSimplex starts from a basis of one column per row, whose only entry is a
-// positive one in that row.
-func newSimplex(basis []column, rhs []float64) *simplex {
+// start begins anew with a basis of one column per row, whose only entry is a
+// positive one in that row. It uses the room of the last time again.
+func (s *simplex) start(basis []column, rhs []float64) {
 	m := len(basis)
-	s := &simplex{
-		rows: m, columns: basis, basis: make([]int, m), basic: make([]bool, m), inverse: make([]float64, m*m),
-		x: make([]float64, m), dual: make([]float64, m), enter: make([]float64, m),
-	}
+	s.rows = m
+	s.columns = append(s.columns[:0], basis...)
+	s.basis, s.basic = zeroed(s.basis, m), zeroed(s.basic, m)
+	s.inverse, s.x = zeroed(s.inverse, m*m), zeroed(s.x, m)
+	s.dual, s.enter = zeroed(s.dual, m), zeroed(s.enter, m)
 	for i, c := range basis {
 		v := c.entries[0].value
 		s.basis[i], s.basic[i] = i, true
@@ -50,6 +51,15 @@ func newSimplex(basis []column, rhs []float64) *simplex {
 		s.x[i] = rhs[i] / v
 		s.dual[i] = c.cost / v
 	}
+}
+
+// zeroed returns n zeros, in the room of s if they fit.
+func zeroed[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n, n+n/2)
+	}
+	s = s[:n]
+	clear(s)
 	return s
 }
 

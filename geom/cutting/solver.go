@@ -13,6 +13,7 @@ type solver struct {
 	length  Length
 	goal    int64 // a better plan costs at most this
 	bound   int64 // no plan costs less
+	short   int   // the size that the greedy plan had no stick for, if there is no plan
 }
 
 // noPlan is the cost while no plan is known. It is far above any plan's, and far
@@ -32,6 +33,11 @@ func (s *solver) run() bool {
 	demand, limits := s.demand(), s.limits()
 	if plan := s.greedy(demand, limits); plan != nil {
 		s.offer(plan)
+	}
+	for b := range s.bins {
+		if plan := s.firstFit(b); plan != nil {
+			s.offer(plan)
+		}
 	}
 	root := s.relaxer.relax(demand, limits, s.goal+1)
 	s.bound = s.totals.atLeast(root.bound)

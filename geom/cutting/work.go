@@ -10,8 +10,8 @@ func (w *work) done() bool { return w.left <= 0 }
 
 const (
 	// DefaultEffort is the work that Solve does at most where the job does not
-	// say: near half a second. Nearly all jobs take a hundredth of it.
-	DefaultEffort = 50_000_000
+	// say: a few tenths of a second. Nearly all jobs take a hundredth of it.
+	DefaultEffort = 10_000_000
 
 	// pivotsPerWork is how many multiplications in the simplex make a unit.
 	pivotsPerWork = 8
