@@ -198,7 +198,7 @@ func TestLittleEffort(t *testing.T) {
 			continue
 		}
 		checkPlan(t, j, little)
-		j.Effort = 0
+		j.Effort = 500_000
 		much := solve(t, j)
 		if much.Value > little.Value || much.Value < little.Bound || little.Proven && much.Value < little.Value {
 			t.Errorf("job %d: little work %d (bound %d, proven %v), much %d", n, little.Value, little.Bound, little.Proven, much.Value)
