@@ -79,7 +79,7 @@ func (b base) section() *viewBlock {
 		Overall("", b.at(b.edgeInner, b.bottom), b.at(b.edgeOuter, b.bottom))
 	n := v.note(draw.Left)
 	n.Width = detailWords
-	n.AddInside(b.stick("Post", b.post), b.at((b.outer+b.inner)/2, b.top+1.4*b.post.Section.Depth))
+	n.AddInside(b.stick("Post", b.post), b.at((b.outer+b.inner)/2, max(b.top, end)+1.4*b.post.Section.Depth))
 	words := "Concrete, round, Ø" + b.figures.Length(b.spec.Footing.Size)
 	if !b.spec.Footing.Round {
 		words = "Concrete, square, sides " + b.figures.Length(b.spec.Footing.Size)

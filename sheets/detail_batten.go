@@ -13,53 +13,80 @@ func battenRafterDetail() detailSpec {
 	}
 }
 
-// battenViews look along the battens, beside a rafter: the first battens with
-// the plate's face, and the last with the beam's.
-func battenViews(m *maker, d detail) []*viewBlock {
-	r := m.frame.Members[d.joint.B]
-	s := m.frame.Setout
-	all := m.frame.Of(frame.KindBatten)
-	x := r.Place.O.X - 1 // beside the rafter
-	onLine := func(y float64) geom.Vec { return geom.V(x, y, s.RafterTop(y)) }
-	edges := func(b frame.Member) (near, far geom.Vec) { // on the rafter's top edge
-		return onLine(b.Place.Point(geom.V(0, b.Section.Width, 0)).Y), onLine(b.Place.O.Y)
-	}
-	first := []geom.Vec{onLine(s.PlateOuter)}
-	for _, b := range all[:min(2, len(all))] {
-		near, far := edges(b)
-		first = append(first, near, far)
-	}
-	_, lastFar := edges(all[len(all)-1])
-	lastNear, _ := edges(all[len(all)-1])
-	last := []geom.Vec{lastNear, lastFar, onLine(s.BeamInner)}
+// battened is a stretch of a rafter with some battens on it.
+type battened struct {
+	*maker
+	rafter, timber frame.Member   // the latter is the plate or the beam
+	battens        []frame.Member // those shown
+	x              float64        // of the plane that cuts, beside the rafter
+}
 
-	up := all[0].Place.W.Mul(all[0].Section.Depth)
-	view := func(name, note string, chain []geom.Vec, timber frame.Kind, shown []frame.Member, y0, y1 float64) *viewBlock {
-		t, _ := m.frame.Member(timber, 1)
-		crop := everywhere()
-		crop.Min.Y, crop.Max.Y = y0, y1
-		low := min(s.RafterTop(y0), s.RafterTop(y1)) - r.Section.Depth*1.2
-		crop.Min.Z = low
-		c := closeUp{
-			name: name, axes: geom.LeftEnd(), cut: true, at: geom.V(x, (y0+y1)/2, s.RafterTop((y0+y1)/2)), crop: crop,
-			show: only(append([]frame.Member{r, t}, shown...)...),
-		}
-		b := m.closeUp(c)
-		b.title.Note = note
-		rows := draw.NewSlopedRows(b.view, chain[0].Add(up), chain[len(chain)-1].Add(up))
-		b.Sloped = append(b.Sloped, rows)
-		rows.Chain("", chain...)
-		return b
+// battenViews look along the battens: at the first ones, with the plate's face,
+// and at the last with the beam's.
+func battenViews(m *maker, d detail) []*viewBlock {
+	r, s := m.frame.Members[d.joint.B], m.frame.Setout
+	plate, _ := m.frame.Member(frame.KindPlate, 1)
+	beam, _ := m.frame.Member(frame.KindBeam, 1)
+	all := m.frame.Of(frame.KindBatten)
+	shown := all[:min(2, len(all))]
+	if s.BattenGap > widestGap*all[0].Section.Width {
+		shown = all[:1] // the cross-section shows the next
 	}
-	firstEnd := first[len(first)-1].Y - r.Section.Depth*0.4
-	a := view("along the slope, from the plate", "", first, frame.KindPlate, all[:min(2, len(all))], firstEnd, s.PlateInner+closeMargin)
-	z := view("At the beam", "the last batten", last, frame.KindBeam, all[len(all)-1:], s.BeamOuter-closeMargin, lastNear.Y+r.Section.Depth*0.6)
-	a.marks = func(p *page, v *draw.View) {
-		b := all[min(1, len(all)-1)]
+	b := battened{maker: m, rafter: r, x: r.Place.O.X - 1, timber: plate, battens: shown}
+	var chain []geom.Vec
+	for _, t := range shown {
+		near, far := b.edges(t)
+		chain = append(chain, near, far)
+	}
+	chain = append(chain, b.onTop(s.PlateOuter))
+	first := b.view("along the slope, from the plate", chain, b.lowest(shown).Y-r.Section.Depth*0.4, s.PlateInner+closeMargin)
+	first.marks = func(p *page, v *draw.View) {
+		t := shown[len(shown)-1]
 		p.placer.Label(draw.Label{
-			View: v, At: b.Place.Point(geom.V(0, b.Section.Width/2, b.Section.Depth/2)), Inside: true,
-			Text: m.stick("Batten", b) + ", laid flat; drill for the screws near the ends", Width: detailWords, Toward: geom.P(-1, -2),
+			View: v, At: t.Place.Point(geom.V(0, t.Section.Width/2, t.Section.Depth/2)), Inside: true,
+			Text: m.stick("Batten", t) + ", laid flat; drill for the screws near the ends", Width: detailWords, Toward: geom.P(-1, -2),
 		})
 	}
-	return []*viewBlock{a, z}
+
+	b.timber, b.battens = beam, all[len(all)-1:]
+	near, far := b.edges(b.battens[0])
+	last := b.view("At the beam", []geom.Vec{near, far, b.onTop(s.BeamInner)}, s.BeamOuter-closeMargin, near.Y+r.Section.Depth*0.6)
+	last.title.Note = "the last batten"
+	return []*viewBlock{first, last}
+}
+
+// widestGap is the gap, in widths of a batten, beyond which the second batten is
+// too far away to be in the view of the first.
+const widestGap = 6
+
+// onTop is the point of the rafter's top edge at a world y.
+func (b battened) onTop(y float64) geom.Vec { return geom.V(b.x, y, b.frame.RafterTop(y)) }
+
+// edges are where a batten's near and far lower edges lie on the rafter.
+func (b battened) edges(t frame.Member) (near, far geom.Vec) {
+	return b.onTop(t.Place.Point(geom.V(0, t.Section.Width, 0)).Y), b.onTop(t.Place.O.Y)
+}
+
+// lowest is the far edge of the last of the battens.
+func (b battened) lowest(battens []frame.Member) geom.Vec {
+	_, far := b.edges(battens[len(battens)-1])
+	return far
+}
+
+// view shows the rafter from y0 to y1, dimensioned along the slope.
+func (b battened) view(name string, chain []geom.Vec, y0, y1 float64) *viewBlock {
+	const under = 1.2 // depths of the rafter shown below its top
+	crop := everywhere()
+	crop.Min.Y, crop.Max.Y = y0, y1
+	crop.Min.Z = min(b.onTop(y0).Z, b.onTop(y1).Z) - b.rafter.Section.Depth*under
+	v := b.closeUp(closeUp{
+		name: name, axes: geom.LeftEnd(), cut: true, at: b.onTop((y0 + y1) / 2), crop: crop,
+		show: only(append([]frame.Member{b.rafter, b.timber}, b.battens...)...),
+	})
+	over := b.battens[0].Place.W.Mul(b.battens[0].Section.Depth)
+	from, to := b.onTop(y1), b.onTop(y0)
+	rows := draw.NewSlopedRows(v.view, from.Add(over), to.Add(over))
+	rows.Chain("", chain...)
+	v.Sloped = append(v.Sloped, rows)
+	return v
 }

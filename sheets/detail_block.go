@@ -13,7 +13,6 @@ import (
 // of titles.
 type detailBlock struct {
 	number int
-	title  string
 	views  []*viewBlock
 	scale  float64 // to draw it at
 	least  float64 // where a smaller one saves a sheet
@@ -33,7 +32,7 @@ const titleAbove = 5.0
 // newDetailBlock numbers the views and takes their titles in hand.
 func (m *maker) newDetailBlock(d detail) *detailBlock {
 	b := &detailBlock{
-		number: d.number, title: d.title, views: d.spec.views(m, d), scale: d.spec.scale, least: d.spec.scale,
+		number: d.number, views: d.spec.views(m, d), scale: d.spec.scale, least: d.spec.scale,
 		wanted: d.spec.scale, fine: m.fineFigures(), laid: map[laidOut][]detailCell{},
 	}
 	if d.spec.least != 0 {

@@ -8,7 +8,7 @@ import (
 
 func postWallDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointPostWall, scale: 1. / 5, same: postWallKey, views: postWallViews,
+		kind: frame.JointPostWall, scale: 1. / 5, same: postWallKey, plain: overGround, views: postWallViews,
 		ring: 150, on: []string{onPlan}, other: []string{onPlan},
 	}
 }
@@ -20,6 +20,13 @@ func postWallKey(m *maker, j frame.Joint) string {
 	}
 	k := m.frame.Members[j.B]
 	return sizeKey(k.Section.Depth, k.Section.Width, k.Length)
+}
+
+// overGround reports whether the wall behind a screw is drawn: the house stands
+// on its own ground, which may be higher than that at the post.
+func overGround(m *maker, j frame.Joint) bool {
+	const clear = 100 // mm, more than is shown of the wall below the screw
+	return j.At.Z > m.job.Levels.Ground+clear
 }
 
 // postWallViews is a section from above at one of the post's screws.

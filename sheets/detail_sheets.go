@@ -143,7 +143,6 @@ func (b *detailBlock) parts(h draw.Hand, sp draw.Space) []*detailBlock {
 		part.laid = map[laidOut][]detailCell{}
 		if i > 0 {
 			v.title.Label = b.views[0].title.Label
-			v.title.Name = b.title + ": " + lowerFirst(v.title.Name)
 			v.title.NoBar = false
 		}
 		out = append(out, &part)

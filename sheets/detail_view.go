@@ -113,9 +113,6 @@ func waste(p *page, v *draw.View, corners ...geom.Vec) {
 // upperFirst starts words that are to stand alone.
 func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-// lowerFirst goes on after other words.
-func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
-
 // detailWords is the width of the notes of details, mm on paper: narrower than
 // elsewhere, since they stand between views.
 const detailWords = 44
