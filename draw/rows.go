@@ -374,10 +374,16 @@ func (p *rowsPlan) layTitle(w *rowPlan) {
 	w.far = max(w.far, w.v+titleHalf)
 }
 
-// titleWithin is the place of a running row's title over the widest space
-// between two of its stops, if it is wanted there and has room.
+// titleWithin is the place of a title over its row, if it is wanted there and
+// has room: of a running row over the widest space between two stops, of an
+// overall one before the figure.
 func (p *rowsPlan) titleWithin(w *rowPlan, width float64) (Rect, bool) {
-	if !p.r.Within || w.kind != runningRow {
+	width += arrowLength
+	switch {
+	case p.r.Within && w.kind == overallRow && len(w.figs) == 1:
+		mid, fits := fitSpace(w.stops[0].u, w.figs[0].box.X0, width, p.outerStops(w.index))
+		return p.figureBox(w.title, w.v, mid), fits
+	case !p.r.Within || w.kind != runningRow:
 		return Rect{}, false
 	}
 	widest := 1
@@ -386,7 +392,7 @@ func (p *rowsPlan) titleWithin(w *rowPlan, width float64) (Rect, bool) {
 			widest = i
 		}
 	}
-	mid, fits := fitSpace(w.stops[widest-1].u, w.stops[widest].u, width+arrowLength, p.outerStops(w.index))
+	mid, fits := fitSpace(w.stops[widest-1].u, w.stops[widest].u, width, p.outerStops(w.index))
 	return p.figureBox(w.title, w.v, mid), fits
 }
 
