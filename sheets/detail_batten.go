@@ -39,7 +39,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		chain = append(chain, near, far)
 	}
 	chain = append(chain, b.onTop(s.PlateOuter))
-	first := b.view("along the slope, from the plate", chain, b.lowest(shown).Y-r.Section.Depth*0.4, s.PlateInner+closeMargin)
+	first := b.view("along the slope, from the plate", chain, b.lowest(shown).Y-r.Section.Depth*0.3, s.PlateInner+closeMargin)
 	first.marks = func(p *page, v *draw.View) {
 		t := shown[len(shown)-1]
 		p.placer.Label(draw.Label{
@@ -50,7 +50,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 
 	b.timber, b.battens = beam, all[len(all)-1:]
 	near, far := b.edges(b.battens[0])
-	last := b.view("At the beam", []geom.Vec{near, far, b.onTop(s.BeamInner)}, s.BeamOuter-closeMargin, near.Y+r.Section.Depth*0.6)
+	last := b.view("At the beam", []geom.Vec{near, far, b.onTop(s.BeamInner)}, s.BeamOuter-closeMargin, near.Y+r.Section.Depth*0.45)
 	last.title.Note = "the last batten"
 	return []*viewBlock{first, last}
 }
