@@ -36,7 +36,7 @@ func Prism(profile []Pt, smooth []bool, from, to float64) Solid {
 	}
 	cells := make([]*cell, len(parts))
 	for i, part := range parts {
-		cells[i] = prismCell(t, pts, part, refs, from, to)
+		cells[i] = prismCell(t, pts, part, refs, [2]float64{from, to})
 	}
 	return t.solid(cells, nil)
 }
@@ -48,14 +48,15 @@ func wall(a, b Pt) Plane {
 	return Plane{V(n.X, n.Y, 0), n.Dot(a)}
 }
 
-// prismCell builds the prism over one convex part of the profile.
-func prismCell(t *table, pts []Pt, part []int, refs []ref, from, to float64) *cell {
+// prismCell builds the prism over one convex part of the profile, between the
+// two heights.
+func prismCell(t *table, pts []Pt, part []int, refs []ref, z [2]float64) *cell {
 	n := len(part)
 	c := &cell{v: make([]Vec, 2*n)}
 	low, high := make([]int32, n), make([]int32, n)
 	for i, k := range part {
-		c.v[i] = V(pts[k].X, pts[k].Y, from)
-		c.v[n+i] = V(pts[k].X, pts[k].Y, to)
+		c.v[i] = V(pts[k].X, pts[k].Y, z[0])
+		c.v[n+i] = V(pts[k].X, pts[k].Y, z[1])
 		low[n-1-i], high[i] = int32(i), int32(n+i)
 		next := part[(i+1)%n]
 		r := refs[k]

@@ -101,9 +101,8 @@ func newSkin(planes []Plane, frags []fragment, w *weld, o Vec) *skin {
 	var sides []side
 	for _, f := range frags {
 		for i, a := range f.loop {
-			b := f.loop[(i+1)%len(f.loop)]
-			if a != b {
-				sides = append(sides, newSide(planes, f, i, a, b, w.v, &lines))
+			if a != f.loop[(i+1)%len(f.loop)] {
+				sides = append(sides, newSide(planes, f, i, w.v, &lines))
 			}
 		}
 	}
@@ -128,8 +127,10 @@ func newSkin(planes []Plane, frags []fragment, w *weld, o Vec) *skin {
 	return k
 }
 
-// newSide lays edge i of the fragment, from corner a to b, along its line.
-func newSide(planes []Plane, f fragment, i int, a, b int32, v []Vec, lines *lineTable) side {
+// newSide lays edge i of the fragment, from its corner i to the next, along its
+// line.
+func newSide(planes []Plane, f fragment, i int, v []Vec, lines *lineTable) side {
+	a, b := f.loop[i], f.loop[(i+1)%len(f.loop)]
 	pi, qi := f.face.index(), f.next[i]
 	// The pair in fixed order gives the same line to the last bit from both
 	// faces.
