@@ -131,7 +131,7 @@ func TestBestPlans(t *testing.T) {
 			"cut 2x2600 from 2700 6000@1500", "2 of 2700: 2600"},
 		{"the stick on hand costs nothing, but there is only one",
 			"cut 3x2000 from 2400@0x1 2400@900", "2 of 2400: 2000; 1 of 2400: 2000"},
-		{"two of 4800 hold the six; a third of the pieces each on 3000 would buy 9000 too, by more sticks' trims",
+		{"4500 less two trims of 10 is too short for three, so 4800 is bought",
 			"cut 6x1500 from 4500 4800 trim 10", "2 of 4800: 1500 1500 1500"},
 		{"longest with longest leaves no place: 6+4, 5+5 and not 6 | 5+5 | 4",
 			"cut 600 2x500 400 from 1000", "1 of 1000: 600 400; 1 of 1000: 500 500"},
