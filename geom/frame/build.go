@@ -23,16 +23,19 @@ func Build(j *Job) (*Frame, error) {
 	if err := c.errs.Err(); err != nil {
 		return nil, err
 	}
-	return &Frame{
-		Job:      j,
-		Slope:    c.slope,
-		Setout:   c.set,
-		Members:  b.members,
-		Joints:   b.joints,
-		Levels:   b.levels(),
-		Warnings: c.warns,
-		House:    houseAround(j, b.members),
-	}, nil
+	f := &Frame{
+		Job:     j,
+		Slope:   c.slope,
+		Setout:  c.set,
+		Members: b.members,
+		Joints:  b.joints,
+		Levels:  b.levels(),
+		House:   houseAround(j, b.members),
+	}
+	f.stockWarnings(c)
+	c.checkStraps()
+	f.Warnings = c.warns
+	return f, nil
 }
 
 // builder holds a frame in the making: first the bare prisms, then the joints

@@ -84,6 +84,16 @@ func (d *draft) fields() keys.Group {
 			Doc: "The battens across the rafters; left out, there are none."},
 		{Key: "fall", Is: d.fallFields(), Need: true, Also: []string{"pitch", "slope"},
 			Doc: "The slope of the rafters' top edges, away from the house."},
+		{Key: "stock", Is: d.stockFields(), Also: []string{"merchant", "yard", "sticks"},
+			Doc: "The timber that can be bought and what the saw takes of it, for the cutting and stock lists."},
+		{Key: "concrete", Is: d.concreteFields(),
+			Doc: "How concrete is bought."},
+		{Key: "adhesive", Is: d.adhesiveFields(), Also: []string{"epoxy", "glue"},
+			Doc: "What the rods are set in."},
+		{Key: "primer", Is: d.primerFields(), Also: []string{"preservative", "paint"},
+			Doc: "What cut ends, housings and seats are coated with."},
+		{Key: "hardware", Is: d.hardwareFields(), Also: []string{"spares"},
+			Doc: "How loose fixings are bought."},
 	}}
 }
 

@@ -134,6 +134,8 @@ func (d *draft) postsFields() keys.Group {
 			{Key: "diameter", Is: keys.Length(&p.Rod.Diameter, keys.Between(4, 50)), Need: true, Doc: "Its diameter."},
 			{Key: "hole", Is: keys.Length(&p.Rod.Hole, keys.Between(4, 60)), Else: "the rod's diameter and 2 mm", Doc: "Hole for it through beam and into post."},
 			{Key: "into_post", Is: keys.Length(&p.Rod.IntoPost, keys.Between(20, 2000)), Else: "ten diameters", Doc: "Depth of the hole in the post."},
+			{Key: "above", Is: keys.Length(&p.Rod.Above, keys.Between(0, 500)), Def: "30 mm", Habit: true, Doc: "How far it stands above the beam, for washer and nut."},
+			{Key: "bar", Is: keys.Length(&p.Rod.Bar, keys.Between(100, far)), Def: "1 m", Habit: true, Doc: "Length of the bars that it is sold in."},
 		}}, Doc: "A threaded rod upright through the beam into each post; left out, there is none."},
 		baseField(&d.post.Base, "concrete"),
 		keys.Field{Key: "footing", Is: footingFields(&d.post.Footing), Also: []string{"footings", "foundation"}, Doc: "The concrete under each post."},
@@ -200,7 +202,9 @@ func (d *draft) rafterFields() keys.Group {
 			keys.Field{Key: "clearance", Is: keys.Length(&r.Clearance, keys.Between(0, 10)), Def: "0.5 mm", Habit: true,
 				Doc: "How much wider a housing is than the rafter, in all."},
 			keys.Field{Key: "seat", Is: keys.Word(&r.Seat, SeatFollows, SeatLevel), Def: string(SeatFollows),
-				Doc: "Whether the floor of a housing lies along the rafter, or the rafter's end is cut to a level seat."}),
+				Doc: "Whether the floor of a housing lies along the rafter, or the rafter's end is cut to a level seat."},
+			keys.Field{Key: "straps", Is: d.strapFields(), Also: []string{"strap", "ties", "tie_down"},
+				Doc: "A metal strap over each end of each rafter; left out, there are none."}),
 	}
 }
 
@@ -216,7 +220,9 @@ func (d *draft) battenFields() keys.Group {
 			keys.Field{Key: "last", Is: keys.Length(&b.Last, anywhere()), Def: "0", Doc: "Far edge of the last, up the slope from the beam's inner face."},
 			keys.Field{Key: "overhang", Is: keys.Length(&d.overhang, keys.Between(0, 3000)), Def: "0", Doc: "How far they run beyond the outer faces of the end rafters."},
 			keys.Field{Key: "overhang_left", Is: keys.Length(&b.OverLeft, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the left alone."},
-			keys.Field{Key: "overhang_right", Is: keys.Length(&b.OverRight, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the right alone."}),
+			keys.Field{Key: "overhang_right", Is: keys.Length(&b.OverRight, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the right alone."},
+			keys.Field{Key: "screws", Is: d.battenScrewFields(), Also: []string{"fixing", "fixings", "nails"},
+				Doc: "The screws that hold them down."}),
 	}
 }
 

@@ -29,6 +29,9 @@ type Job struct {
 	Battens Battens // Section.Depth is 0 when the job has none
 	Fall    Fall
 
+	Stock    Stock
+	Supplies Supplies
+
 	given  keys.Given
 	habits []keys.Habit
 	texts  []located
@@ -227,6 +230,8 @@ type Rod struct {
 	Diameter float64 // 0: none
 	Hole     float64
 	IntoPost float64
+	Above    float64 // how far it stands above the beam, for washer and nut
+	Bar      float64 // length of the bars that it is cut from
 }
 
 // Rafters run from plate to beam.
@@ -239,6 +244,7 @@ type Rafters struct {
 	Inset     float64 // outer face of the end rafter from the end, for EndsInset
 	Clearance float64 // housing width over the rafter's width, in all
 	Seat      Seat
+	Strap     Strap
 }
 
 // EndRule places the first and last rafter against the ends of the plate and
@@ -271,6 +277,7 @@ type Battens struct {
 	First               float64 // near edge of the first, down the slope from the plate's outer face
 	Last                float64 // far edge of the last, up the slope from the beam's inner face
 	OverLeft, OverRight float64 // beyond the outer faces of the end rafters
+	Screws              BattenScrews
 }
 
 // Fall is the slope of the rafters' top edges and between which arrises it is

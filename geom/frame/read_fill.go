@@ -35,6 +35,7 @@ func (f *filler) fill() {
 	f.fillWall()
 	f.fillPosts()
 	f.fillRoof()
+	f.fillOrder()
 	for _, h := range f.given.Habits() {
 		if f.relevant(h.Path) {
 			f.habits = append(f.habits, h)
@@ -50,6 +51,8 @@ func (f *filler) relevant(path string) bool {
 		return any(func(p Post) bool { return p.Wall != "" })
 	case path == "posts.footing.stand":
 		return any(func(p Post) bool { return p.Base == OnStirrup })
+	case strings.HasPrefix(path, "adhesive."):
+		return f.Posts.Rod.Diameter > 0 && f.Posts.Rod.IntoPost > 0
 	case path == "posts.footing.pad":
 		return any(func(p Post) bool { return p.Base == InConcrete })
 	}

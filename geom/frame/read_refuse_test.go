@@ -73,5 +73,10 @@ job.yaml:4:70: wall.openings no. 1, head (900) is not above sill (2000, line 4);
 		{"returns", "levels:", "wall: {returns: [{side: left, at: 0, length: 1}, {side: left, at: 0, length: 1}]}\nlevels:", keys.RuleDuplicate, `job.yaml:4:50: the left return stands twice, first in line 4; keep one`},
 		{"hole", "  top: 2600", "  top: 2600\n  fixing: {hole: 10}", keys.RuleRange, `job.yaml:11:18: plate.fixing.hole (10) is less than plate.fixing.screw (12); make the hole at least as wide`},
 		{"rod", "  section: 120x120", "  section: 120x120\n  rod: {diameter: 16, hole: 12}", keys.RuleRange, `job.yaml:16:29: posts.rod.hole (12) is less than posts.rod.diameter (16); make the hole at least as wide`},
+		{"stock of no member", "fall:", "stock: {sections: [{section: 100x50, lengths: [3000]}]}\nfall:", RuleStock, `job.yaml:20:30: no member has the section 100 × 50; write that of a member, such as 190 × 45, 240 × 65, 120 × 120, 140 × 45, or take it out`},
+		{"stock twice", "fall:", "stock: {sections: [{section: 190x45, lengths: [3000]}, {section: 45x190, lengths: [3000]}]}\nfall:", keys.RuleDuplicate, `job.yaml:20:66: the section 45 × 190 stands twice; keep one`},
+		{"price", "fall:", "stock: {lengths: [{length: 3000, price: $12}]}\nfall:", keys.RuleKind, `job.yaml:20:41: stock.lengths no. 1, price "$12" is not a number; write digits, like 12.50`},
+		{"yield", "fall:", "concrete: {bag_yield: 20 kg}\nfall:", keys.RuleKind, `job.yaml:20:23: concrete.bag_yield "20 kg" is not a volume; write it like 9 litres, 300 ml or 0.3 ft3`},
+		{"no lengths", "fall:", "stock: {lengths: []}\nfall:", keys.RuleRange, `job.yaml:20:9: stock.lengths has 0 items; it needs at least 1, like [2400, …]`},
 	}
 }

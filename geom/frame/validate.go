@@ -37,6 +37,8 @@ const (
 	RuleOpening        Rule = "opening"     // crossed by the plate
 	RuleSoffit         Rule = "soffit"      // met by the plate or a rafter
 	RuleReturnClash    Rule = "return wall" // run into by a timber
+	RuleStock          Rule = "stock"       // sticks that no timber is cut from, or that are too short
+	RuleStraps         Rule = "straps"
 )
 
 // checker gathers what is wrong or doubtful while a frame is laid out.

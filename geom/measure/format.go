@@ -106,10 +106,8 @@ func (f Format) Slope(rad float64) string {
 // decimal, e.g. "17.8 m²", or in whole square feet, "192 ft²".
 func (f Format) Area(mm2 float64) string {
 	if f.Units == FeetInches {
-		foot := Inch * inchesPerFoot
-		return signedDecimal(mm2/(foot*foot), 1) + " ft²"
+		return signedDecimal(mm2/squareFoot, 1) + " ft²"
 	}
-	const squareMetre = 1e6
 	return signedDecimal(mm2/squareMetre, 0.1) + " m²"
 }
 

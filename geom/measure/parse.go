@@ -24,6 +24,8 @@ var (
 	errLong   = SyntaxError{"has too many digits", "write it to the millimetre or to 1/64 inch"}
 	errAngle  = SyntaxError{"is not an angle", "write degrees, like 35° or 2.5 deg"}
 	errSlope  = SyntaxError{"is not a slope", "write it like 1:20 or 1 in 20"}
+	errNumber = SyntaxError{"is not a number", "write digits, like 12.50"}
+	errVolume = SyntaxError{"is not a volume", "write it like 9 litres, 300 ml or 0.3 ft3"}
 	errSize   = SyntaxError{"is not a section", `write depth x width, like 190x45 or 7 1/2" x 1 3/4"`}
 )
 
@@ -111,6 +113,42 @@ func ParseSlope(s string) (float64, error) {
 		return 0, p.fault(errSlope)
 	}
 	return run / rise, nil
+}
+
+// ParseNumber reads a plain number, 0 or more, without a unit.
+func ParseNumber(s string) (float64, error) {
+	p := newParser(s)
+	v, ok, err := p.number()
+	if err != nil {
+		return 0, err
+	}
+	if !ok || !p.done() {
+		return 0, p.fault(errNumber)
+	}
+	return v, nil
+}
+
+// ParseVolume reads a volume in cubic millimetres: "9 litres", "9 l", "300 ml",
+// "0.3 ft3" or "0.3 cu ft". A number without a unit is in litres.
+func ParseVolume(s string) (float64, error) {
+	p := newParser(s)
+	v, ok, err := p.number()
+	if err != nil {
+		return 0, err
+	}
+	p.space()
+	unit := float64(Litre)
+	switch {
+	case p.word("ml"):
+		unit = Millilitre
+	case p.word("cu ft"), p.word("ft3"), p.word("ft³"):
+		unit = cubicFoot
+	case p.word("litres"), p.word("litre"), p.word("liters"), p.word("liter"), p.word("l"):
+	}
+	if !ok || !p.done() {
+		return 0, p.fault(errVolume)
+	}
+	return v * unit, nil
 }
 
 // parser walks over one measure. All marks have been brought to ASCII.

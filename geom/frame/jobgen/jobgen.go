@@ -24,6 +24,7 @@ func Job(seed uint64) []byte {
 	g.inches = g.chance(0.2)
 	g.shape()
 	g.heights()
+	g.settleOrder(seed)
 	g.write(seed)
 	return []byte(g.b.String())
 }
@@ -54,6 +55,7 @@ type gen struct {
 	level                bool // seats
 	ground, deck         float64
 	deckOut, top         float64
+	straps, order        string  // what the file says of straps, and of buying
 	fall                 float64 // of the line, plate's outer to beam's inner face
 }
 

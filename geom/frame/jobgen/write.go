@@ -3,6 +3,7 @@ package jobgen
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 )
 
@@ -32,6 +33,47 @@ func (g *gen) write(seed uint64) {
 		g.writeBattens()
 	}
 	g.writeFall()
+	g.writeOrder()
+}
+
+// settleOrder decides, from random numbers of its own, what the job says of
+// straps and of buying, so that jobs stay what they were without it.
+func (g *gen) settleOrder(seed uint64) {
+	own := gen{r: rand.New(rand.NewPCG(seed, stream+1)), inches: g.inches, rafter: g.rafter}
+	if own.chance(0.3) {
+		g.straps = fmt.Sprintf("{width: %s, length: %s, nails: %d}", own.s(own.size(20, 40)), own.s(own.size(120, 300)), 4+2*own.r.IntN(4))
+	}
+	if own.chance(0.5) {
+		own.writeStock()
+	}
+	g.order = own.b.String()
+}
+
+// writeOrder adds what settleOrder decided.
+func (g *gen) writeOrder() { g.b.WriteString(g.order) }
+
+// writeStock says what timber is sold, and how the rest is bought.
+func (g *gen) writeStock() {
+	g.line("stock:\n  kerf: %s\n  end_trim: %s\n  defects: %d%%", g.s(g.size(2, 6)), g.s(g.size(0, 30)), g.r.IntN(6))
+	if g.chance(0.6) {
+		var lengths []string
+		priced := g.chance(0.5)
+		for l := g.size(1800, 3600); l < 6200; l += g.size(300, 900) {
+			if item := g.s(g.up(l)); priced {
+				lengths = append(lengths, fmt.Sprintf("{length: %s, price: %.2f}", item, l/1000*(4+g.r.Float64())))
+			} else {
+				lengths = append(lengths, item)
+			}
+		}
+		g.line("  lengths: [%s]", strings.Join(lengths, ", "))
+	}
+	if g.chance(0.3) {
+		g.line("  sections: [{section: %s, lengths: [%s, %s]}]", g.sec(g.rafter), g.s(g.size(2000, 4000)), g.s(g.size(4001, 7000)))
+	}
+	if g.chance(0.3) {
+		g.line("  extra: {posts: %s, rafters: %s, beam: %s}", g.s(g.size(0, 300)), g.s(g.size(0, 100)), g.s(g.size(0, 50)))
+	}
+	g.line("hardware: {spare: %d%%}\nconcrete: {bag_yield: %.1f litres}", g.r.IntN(30), 5+10*g.r.Float64())
 }
 
 func (g *gen) writeProject(seed uint64) {
@@ -202,6 +244,9 @@ func (g *gen) writeRafters() {
 	}
 	if g.level {
 		g.line("  seat: level")
+	}
+	if g.straps != "" {
+		g.line("  straps: %s", g.straps)
 	}
 	if g.chance(0.3) && !g.inches {
 		g.line("  clearance: %g", float64(g.r.IntN(5))/2)

@@ -91,6 +91,10 @@ func worth(k Kind) string {
 		return fmt.Sprintf("%s, 1:%g to 1:%g", k.says(), k.Least, k.Most)
 	case share:
 		return fmt.Sprintf("%s, %g%% to %g%%", k.says(), k.Least*100, k.Most*100)
+	case amount:
+		return k.says() + ", " + k.words("")
+	case volume:
+		return k.says() + ", " + k.words(" litres")
 	case count:
 		return fmt.Sprintf("%s, %d to %d", k.says(), k.least, k.most)
 	case Group:

@@ -25,6 +25,7 @@ func Schema(table Group, title, doc string) []byte {
 			{"angle", pattern(sign + num + ` *(°|deg|degrees?)?\s*$`)},
 			{"slope", pattern(`^\s*` + num + ` *(:|in) *` + num + `\s*$`)},
 			{"share", pattern(`^\s*` + num + ` *%?\s*$`)},
+			{"volume", pattern(`^\s*` + num + ` *(ml|l|litres?|liters?|ft3|ft³|cu ft)?\s*$`)},
 			{"date", pattern(`^\s*[0-9]{4}-[0-1][0-9]-[0-3][0-9]\s*$`)},
 		}},
 	}

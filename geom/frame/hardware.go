@@ -1,0 +1,188 @@
+package frame
+
+import (
+	"math"
+	"slices"
+)
+
+// Hardware is the metal at one place of the frame: what the drawings mark and
+// the lists count.
+type Hardware struct {
+	Kind     HardwareKind
+	Size     HardwareSize
+	Use      string // what it does, e.g. "wall plate to wall"
+	Quantity int    // at this place
+	Spots    []Spot // where it is marked, on each member that it is fixed to
+}
+
+// HardwareKind names a piece of hardware as the lists do.
+type HardwareKind string
+
+// The kinds of hardware.
+const (
+	CoachScrew  HardwareKind = "coach screw"
+	Washer      HardwareKind = "washer"
+	Nut         HardwareKind = "nut"
+	ThreadedRod HardwareKind = "threaded rod"
+	StrapTie    HardwareKind = "strap"
+	StrapNail   HardwareKind = "strap nail"
+	BattenScrew HardwareKind = "batten screw"
+	Stirrup     HardwareKind = "post stirrup"
+)
+
+// HardwareSize is a size in millimetres. What is 0 does not belong to the kind,
+// or is to be stated.
+type HardwareSize struct{ Diameter, Width, Thickness, Length float64 }
+
+// Spot is a place on a member.
+type Spot struct {
+	Member int     // index of Frame.Members
+	Face   Face    // that one works from
+	At     float64 // of its middle, along the member from the datum end
+	Span   float64 // how far it reaches along the member; 0: a point
+}
+
+// The uses of hardware.
+const (
+	UsePlateWall   = "wall plate to wall"
+	UsePostWall    = "post to wall"
+	UseBeamPost    = "beam to post"
+	UseRafterPlate = "rafter to wall plate"
+	UseRafterBeam  = "rafter to beam"
+	UseBatten      = "batten to rafter"
+	UsePostFoot    = "post to footing"
+)
+
+// Hardware lists the frame's hardware, in the order of its joints.
+func (f *Frame) Hardware() []Hardware {
+	var out []Hardware
+	for _, j := range f.Joints {
+		switch j.Kind {
+		case JointPlateWall:
+			out = append(out, f.screwed(j, f.Job.Plate.Fixing, UsePlateWall)...)
+		case JointPostWall:
+			out = append(out, f.screwed(j, f.Job.Posts.At[f.Members[j.A].No-1].Fixing, UsePostWall)...)
+		case JointBeamPost:
+			out = append(out, f.rodded(j)...)
+		case JointPostStirrup:
+			out = append(out, Hardware{
+				Kind: Stirrup, Size: HardwareSize{Width: f.Members[j.A].Section.Width}, Use: UsePostFoot, Quantity: 1,
+				Spots: []Spot{{Member: j.A, Face: FaceStart}},
+			})
+		case JointRafterPlate:
+			out = append(out, f.strapped(j, FaceStart, UseRafterPlate)...)
+		case JointRafterBeam:
+			out = append(out, f.strapped(j, FaceEnd, UseRafterBeam)...)
+		case JointBattenRafter:
+			s := f.Job.Battens.Screws
+			if s.Each > 0 {
+				out = append(out, Hardware{
+					Kind: BattenScrew, Size: HardwareSize{Diameter: s.Diameter, Length: s.Length}, Use: UseBatten, Quantity: s.Each,
+					Spots: []Spot{{Member: j.A, Face: FaceTop, At: f.along(j.A, j)}, {Member: j.B, Face: FaceTop, At: f.along(j.B, j)}},
+				})
+			}
+		}
+	}
+	return out
+}
+
+// along is where a joint lies along one of its members.
+func (f *Frame) along(member int, j Joint) float64 { return f.Members[member].Place.Local(j.At).X }
+
+// screwed is one coach screw with its washer.
+func (f *Frame) screwed(j Joint, x Fixing, use string) []Hardware {
+	face := FaceOuter
+	if j.Kind == JointPostWall {
+		face = FaceRight // the free side
+		if f.Job.Posts.At[f.Members[j.A].No-1].Wall == Right {
+			face = FaceLeft
+		}
+	}
+	spots := []Spot{{Member: j.A, Face: face, At: f.along(j.A, j)}}
+	return []Hardware{
+		{CoachScrew, HardwareSize{Diameter: x.Screw, Length: x.Length}, use, 1, spots},
+		{Washer, HardwareSize{Diameter: x.Screw}, use, 1, spots},
+	}
+}
+
+// rodded is the rod through the beam into a post, with a washer and a nut on
+// top.
+func (f *Frame) rodded(j Joint) []Hardware {
+	rod := f.Job.Posts.Rod
+	if rod.Diameter == 0 {
+		return nil
+	}
+	spots := []Spot{
+		{Member: j.A, Face: FaceTop, At: f.along(j.A, j)},
+		{Member: j.B, Face: FaceEnd, At: f.Members[j.B].Length},
+	}
+	size := HardwareSize{Diameter: rod.Diameter}
+	return []Hardware{
+		{ThreadedRod, HardwareSize{Diameter: rod.Diameter, Length: f.RodLength()}, UseBeamPost, 1, spots},
+		{Washer, size, UseBeamPost, 1, spots[:1]},
+		{Nut, size, UseBeamPost, 1, spots[:1]},
+	}
+}
+
+// RodLength is the length of each threaded rod: down to the bottom of its hole
+// in the post, through the beam, and what stands above.
+func (f *Frame) RodLength() float64 {
+	rod := f.Job.Posts.Rod
+	return rod.IntoPost + f.Job.Beam.Section.Depth + rod.Above
+}
+
+// strapped is the strap over one end of a rafter, and its nails.
+func (f *Frame) strapped(j Joint, end Face, use string) []Hardware {
+	strap := f.Job.Rafters.Strap
+	if strap.Width == 0 {
+		return nil
+	}
+	rafter, half := f.Members[j.A], strap.Length/2
+	mouth := f.Job.Plate.Housing / f.Setout.cos // along the rafter's top edge
+	at := mouth + half/2
+	if end == FaceEnd {
+		at = rafter.EndCut(FaceEnd).At - f.Job.Beam.Housing/f.Setout.cos - half/2
+	}
+	spots := []Spot{
+		{Member: j.A, Face: FaceTop, At: at, Span: half},
+		{Member: j.B, Face: FaceTop, At: f.along(j.B, j), Span: strap.Width},
+	}
+	return []Hardware{
+		{StrapTie, HardwareSize{Width: strap.Width, Thickness: strap.Thickness, Length: strap.Length}, use, 1, spots},
+		{StrapNail, HardwareSize{}, use, strap.Nails, spots},
+	}
+}
+
+// HardwareTotal is how much of one kind, size and use there is, and how much to
+// order.
+type HardwareTotal struct {
+	Kind   HardwareKind
+	Size   HardwareSize
+	Use    string
+	Count  int     // in the frame
+	Spares float64 // share bought beyond it
+	Order  int     // Count and the spares, rounded up
+}
+
+// HardwareTotals adds the hardware up, in the order in which it is met.
+func (f *Frame) HardwareTotals() []HardwareTotal {
+	var out []HardwareTotal
+	for _, h := range f.Hardware() {
+		i := slices.IndexFunc(out, func(t HardwareTotal) bool { return t.Kind == h.Kind && t.Size == h.Size && t.Use == h.Use })
+		if i < 0 {
+			i = len(out)
+			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size, Use: h.Use})
+			if h.Kind != ThreadedRod && h.Kind != Stirrup {
+				out[i].Spares = f.Job.Supplies.HardwareSpares
+			}
+		}
+		out[i].Count += h.Quantity
+	}
+	for i, t := range out {
+		out[i].Order = roundUp(float64(t.Count) * (1 + t.Spares))
+	}
+	return out
+}
+
+// roundUp is the least whole number that is not less, but for mere rounding.
+func roundUp(x float64) int { return int(math.Ceil(x - slack)) }
