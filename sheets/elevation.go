@@ -61,7 +61,7 @@ func (m *maker) frontElevation() *viewBlock {
 	j, s := m.job, m.frame.Setout
 	pic := m.elevation(geom.Front(), func(int) bool { return true }, 0)
 	b := newViewIn("Front elevation", pic, geom.V(j.Plate.From, 0, 0), m.elevationBounds(pic))
-	b.title.Note = "seen standing outside, facing the house; dashed: below ground and deck"
+	b.title.Note = "seen standing outside, facing the house"
 
 	at := func(x, z float64) geom.Vec { return geom.V(x, s.BeamOuter, z) }
 	low := at(j.Plate.From, m.lowest())
@@ -70,6 +70,7 @@ func (m *maker) frontElevation() *viewBlock {
 		stops = append(stops, at(p.Along, low.Z))
 	}
 	stops = append(stops, at(j.Plate.To, low.Z))
+	b.Bottom.Within, b.Top.Within = true, true
 	b.Bottom.Running("post centres", low, stops...)
 	if j.Beam.From != j.Plate.From || j.Beam.To != j.Plate.To {
 		b.Bottom.Running("beam", low, at(j.Beam.From, low.Z), at(j.Beam.To, low.Z))

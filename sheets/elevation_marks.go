@@ -103,7 +103,8 @@ func (m *maker) battenWords(p *page, v *draw.View) {
 	left := rs[0].Solid().Bounds().Min.X - last.Min.X
 	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
 	words := fmt.Sprintf("battens run past the end rafters by %s at the left and %s at the right", m.figures.Length(left), m.figures.Length(right))
-	at := geom.V(last.Min.X+0.8*(last.Max.X-last.Min.X), last.Min.Y, (last.Min.Z+last.Max.Z)/2)
+	top := bt[0].Solid().Bounds().Max
+	at := geom.V(last.Min.X+0.8*(last.Max.X-last.Min.X), top.Y, top.Z)
 	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.3, -1)})
 }
 
@@ -119,7 +120,10 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	from, to := geom.V(0, s.PlateOuter, m.frame.RafterTop(s.PlateOuter)), geom.V(0, s.BeamInner, m.frame.RafterTop(s.BeamInner))
 	const under = 7 // mm on paper, below the rafter
 	depth := rafter.Section.Depth / rafter.Place.W.Z * v.Scale
-	draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "}.Draw(p.sheet, p.hand)
+	const room = 46 // mm on paper that the arrow and its figure take
+	if (s.PlateOuter-s.BeamInner)*v.Scale > room {
+		draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "}.Draw(p.sheet, p.hand)
+	}
 	part := func(mb frame.Member, at geom.Vec) {
 		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
 	}

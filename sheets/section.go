@@ -23,7 +23,7 @@ func (m *maker) sectionSheets() []draft {
 	topics := []string{onSection}
 	for _, scale := range m.scales(sectionScale) {
 		one := []float64{scale}
-		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{c.laidOut(pic, wide)}}, grid{{c.laidOut(pic, tight)}}); ok {
+		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{c.laidOut(pic, wide)}}, grid{{c.laidOut(pic, high)}}, grid{{c.laidOut(pic, tight)}}); ok {
 			return []draft{{sectionTitle, topics, a}}
 		}
 		if scale > oneSheetScale && m.job.Paper.Scale == 0 {

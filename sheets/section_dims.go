@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"math"
+
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -58,6 +60,9 @@ const (
 	dropOff   = 14.0  // the drop, in front of the beam
 	fallOff   = 7.0   // the arrow of the fall, under the rafter
 	fallShare = 110.0 // in which the arrow of the fall leaves half to leaders
+	steepOff  = 5.0   // the drop of a steep fall, in front of the plate
+	steepDrop = 25.0  // a drop of so much on paper is steep
+	fallEnds  = 8.0   // the arrow of the fall is so much longer than its figure
 	clearOff  = 12.0  // the clear span, under the beam
 	sightRoom = 26.0  // above the eye, in which the clear span finds room over the line of sight
 	eyeUnder  = 5.0   // the clear span, under the eye
@@ -68,7 +73,7 @@ const (
 )
 
 // most is the part of a dimension line that its figure may take.
-const most = 0.8
+const most = 0.75
 
 // words is the longest of the prefixes with which a figure takes no more than
 // the given length of its line, mm of the model; the last one if none does.
@@ -81,27 +86,48 @@ func (c *cross) words(length, room float64, prefixes ...string) string {
 	return prefixes[len(prefixes)-1]
 }
 
-// drop dimensions the fall between its two arrises.
+// drop dimensions the fall between its two arrises: in front of the beam, or,
+// if it is so steep that the battens' row stands there, before the plate.
 func (c *cross) drop(p *page, v *draw.View) {
 	s, sl := c.frame.Setout, c.frame.Slope
 	from, to := c.top(s.Arris(sl.From)), c.top(s.Arris(sl.To))
-	before := (s.Arris(sl.To) - s.BeamOuter) * v.Scale
-	draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: before + c.dropOff, Beside: true, Prefix: "drop "}.Draw(p.sheet, p.hand)
+	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.BeamOuter)*v.Scale + dropOff, Beside: true, Prefix: "drop "}
+	if sl.Drop*v.Scale > steepDrop {
+		span.A, span.B = from, to
+		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff
+	}
+	span.Draw(p.sheet, p.hand)
 	const dot = 0.7 // mm on paper
 	for _, q := range []geom.Vec{from, to} {
 		p.sheet.Dot(draw.Dimension, v.Pt(q), dot)
 	}
-	depth := c.plumbDepth() * v.Scale
-	// Between the two head heights, in the half near the house if it has room.
+	c.slope(p, v)
+	if !c.runIsClear() {
+		low := c.clearLevel() - fallOff/v.Scale
+		share, room := c.clearZone(low, from.Y, to.Y)
+		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, room, "run of the fall ", "run ", "")}.Draw(p.sheet, p.hand)
+	}
+}
+
+// slope draws the arrow of the fall under the rafter: between the two head
+// heights, in the half near the house if that has room.
+func (c *cross) slope(p *page, v *draw.View) {
+	s, sl := c.frame.Setout, c.frame.Slope
 	a, b := s.PlateOuter-plateOff/v.Scale, s.BeamInner+headOff/v.Scale
+	words := "fall "
+	width := draw.TextWidth(words+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")", draw.NoteHeight, false) + fallEnds
 	if (a-b)*v.Scale > fallShare {
 		b = (a + b) / 2
 	}
-	draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: -depth - fallOff, Prefix: "fall "}.Draw(p.sheet, p.hand)
-	if !c.runIsClear() {
-		low := min(to.Z, from.Z) - (depth+fallOff+2*clearOff)/v.Scale
-		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: c.besideSight(low), Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, most*sl.Run, "run of the fall ", "run ")}.Draw(p.sheet, p.hand)
+	off := -c.plumbDepth()*v.Scale - fallOff
+	if (a-b)*v.Scale < width*math.Cos(sl.Angle) { // then over the row of the battens
+		a, b = s.PlateOuter, s.BeamInner
+		off = fallOff
+		for _, rows := range c.Sloped {
+			off += rows.Depth(p.hand) + c.job.Battens.Section.Depth*v.Scale
+		}
 	}
+	draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: words}.Draw(p.sheet, p.hand)
 }
 
 // runIsClear reports whether the run of the fall is the clear span.
@@ -114,38 +140,56 @@ func (c *cross) heights(p *page, v *draw.View) {
 	s := c.frame.Setout
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
-	const upper, lower = 0.45, 0.75 // the figure stands low, clear of leaders and sight
+	// The figures stand low, clear of leaders, clear span and line of sight.
+	low, high := c.floor(), min(c.clearLevel(), c.eye().Z)
 	head := func(top geom.Vec, height, off float64) {
-		low := top.Sub(geom.V(0, 0, height))
-		draw.Span{View: v, A: top, B: low, Dir: draw.Upright, Offset: off, Share: lower, Prefix: c.words(height, upper*height, "head height ", "head ", "")}.Draw(p.sheet, p.hand)
+		foot := top.Sub(geom.V(0, 0, height))
+		share := (top.Z - (low+high)/2) / height
+		draw.Span{View: v, A: top, B: foot, Dir: draw.Upright, Offset: off, Share: share, Prefix: c.words(height, most*(high-low), "head height ", "head ", "")}.Draw(p.sheet, p.hand)
 	}
 	head(c.at(s.BeamInner, beam), s.HeadBeam, -headOff)
 	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, plateOff)
 	span := s.PlateOuter - s.BeamInner
-	words := c.words(span, most*span, "clear span ", "clear ")
+	level := c.clearLevel()
+	share, room := c.clearZone(level, s.PlateOuter, s.BeamInner)
+	words := c.words(span, room, "clear span ", "clear ", "")
 	if c.runIsClear() {
-		words = c.words(span, most*span, "clear span, and the run of the fall, ", "clear span = run ", "clear ")
+		words = c.words(span, room, "clear span, and the run of the fall, ", "clear span = run ", "clear ", "")
 	}
-	low := min(beam, plate) - clearOff/v.Scale
-	if (beam-c.eye().Z)*v.Scale < sightRoom {
-		low = min(beam, c.eye().Z) - eyeUnder/v.Scale
-	}
-	draw.Span{View: v, A: c.at(s.PlateOuter, plate), B: c.at(s.BeamInner, beam), Dir: draw.Across, Share: c.besideSight(low), Offset: (low - plate) * v.Scale, Prefix: words}.Draw(p.sheet, p.hand)
+	draw.Span{View: v, A: c.at(s.PlateOuter, plate), B: c.at(s.BeamInner, beam), Dir: draw.Across, Share: share, Offset: (level - plate) * v.Scale, Prefix: words}.Draw(p.sheet, p.hand)
 }
 
-// besideSight is where a figure on the clear span at a level stands clear of
-// the line of sight: in the middle of the longer part.
-func (c *cross) besideSight(level float64) float64 {
-	s, eye, arris := c.frame.Setout, c.eye(), c.sightArris()
-	y := eye.Y + (level-eye.Z)/(arris.Z-eye.Z)*(arris.Y-eye.Y)
-	part := (s.PlateOuter - y) / (s.PlateOuter - s.BeamInner)
-	switch {
-	case !(part > 0 && part < 1):
-		return 0.5
-	case part > 0.5:
-		return part / 2
+// clearLevel is the level of the dimension line of the clear span: over the
+// line of sight if there is room, else under the eye.
+func (c *cross) clearLevel() float64 {
+	k := c.view.Scale
+	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
+	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
+	if (beam-c.eye().Z)*k < sightRoom {
+		return min(beam, c.eye().Z) - eyeUnder/k
 	}
-	return (1 + part) / 2
+	return min(beam, plate) - clearOff/k
+}
+
+// clearZone is where a figure over a level line from the world y from to to
+// meets neither the head heights nor the line of sight: its share of the line,
+// and its room, mm of the model.
+func (c *cross) clearZone(level, from, to float64) (share, room float64) {
+	s, eye, arris := c.frame.Setout, c.eye(), c.sightArris()
+	const clear = 3.5 // mm on paper, from those lines
+	k := c.view.Scale
+	near, far := s.PlateOuter-(plateOff+clear)/k, s.BeamInner+(headOff+clear)/k
+	if arris.Z != eye.Z {
+		y := eye.Y + (level-eye.Z)/(arris.Z-eye.Z)*(arris.Y-eye.Y)
+		switch {
+		case y > near || y < far:
+		case near-y > y-far:
+			far = y + 2*clear/k
+		default:
+			near = y - 2*clear/k
+		}
+	}
+	return (from - (near+far)/2) / (from - to), max(near-far, 0)
 }
 
 // plumbDepth is the upright measure of the rafter.
@@ -171,10 +215,10 @@ func (c *cross) sight(p *page, v *draw.View) {
 	way := arris.Sub(eye)
 	end := eye.Add(way.Mul((c.front() - groundPast) / way.Y))
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, v.Pt(eye), v.Pt(end))
-	const eyeSize, sightArc = 1.2, 30 // mm on paper
+	const eyeSize, sightArc, sightPart = 1.2, 30, 0.35 // mm on paper; of the span
 	p.sheet.Circle(draw.Style{Layer: draw.Centre, Pen: draw.Narrow}, v.Pt(eye), eyeSize)
 	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: 0.3, Prefix: "eye "}.Draw(p.sheet, p.hand)
-	draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: sightArc}.Draw(p.sheet, p.hand)
+	draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: min(sightArc, sightPart*-c.frame.Setout.BeamInner*v.Scale)}.Draw(p.sheet, p.hand)
 }
 
 // sightArris is the arris of the beam that ends the view from the eye at the

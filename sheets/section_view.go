@@ -14,16 +14,20 @@ import (
 //	                                          ▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔▔┌─────────────┐
 //	                                                   footing  │ title block │
 //
-// The tight one reaches round the title block: only the footing goes down as
-// deep as that. Keyed, marks and letters stand in the view and the words in
-// lists, which may go on another sheet.
+// A high one is wide above the ground and tight below it: only the footing
+// goes down beside the title block. Keyed, marks and letters stand in the view
+// and the words in lists, which may go on another sheet.
 type crossForm int
 
 const (
 	wide crossForm = iota
+	high
 	tight
 	keyed
 )
+
+// round reports whether the section reaches round the title block.
+func (f crossForm) round() bool { return f == high || f == tight }
 
 // cross is the cross-section: the frame cut across and seen along the wall to
 // the right, the house at the left.
@@ -39,9 +43,9 @@ type cross struct {
 	inner   *draw.NoteColumn // about what is near the house
 	middle  *draw.NoteColumn // about the rafter, if tight
 	outer   *draw.NoteColumn // about what is near the beam
-	deep    *draw.LevelStack // of what is below ground, if tight
+	deep    *draw.LevelStack // of what is below ground, if the form is round
+	below   *draw.NoteColumn // about the post in the ground, likewise
 	list    []keyNote        // if keyed
-	dropOff float64          // of the drop, in front of the beam, mm on paper
 }
 
 func (m *maker) newCross() cross {
@@ -68,6 +72,7 @@ func (c cross) laidOut(pic picture, form crossForm) *cross {
 	c.viewBlock = b
 	b.title.Label = "A"
 	b.title.Note = "looking to the right along the wall"
+	b.title.NoBar = form == high // it stands before the title: beside it is the title block
 	b.over = c.over
 	c.rows()
 	c.levels()
@@ -171,7 +176,7 @@ const earthDepth = 5.0
 // below it the footing with the rows and the title.
 func (c *cross) pieces(h draw.Hand, scale float64) []draw.Rect {
 	e := c.extent(h, scale)
-	if c.form != tight {
+	if !c.form.round() {
 		return []draw.Rect{e}
 	}
 	was := *c.view
@@ -180,6 +185,9 @@ func (c *cross) pieces(h draw.Hand, scale float64) []draw.Rect {
 	upper, lower := e, e
 	split := c.view.Pt(c.at(0, c.ground())).Y - earthDepth
 	split = min(split, c.level(draw.Right).Extent(h).Y0)
+	if !c.inner.Empty() {
+		split = min(split, c.inner.Extent().Y0)
+	}
 	foot := c.view.Outline(projectBox(c.view.Axes, c.footing.Solid().Bounds()))
 	w, _ := c.title.Size(h)
 	lower.X1 = max(foot.X1+rowEnd, c.view.Outline(c.Bounds).X0+w)
@@ -196,7 +204,7 @@ func (c *cross) extent(h draw.Hand, scale float64) draw.Rect {
 	if c.form == tight && !c.roomy(scale) {
 		return draw.Rect{X0: -far, Y0: -far, X1: far, Y1: far} // fits no sheet
 	}
-	return c.viewBlock.extent(h, scale).Union(c.inner.Extent()).Union(c.outer.Extent()).Union(c.deep.Extent(h))
+	return c.viewBlock.extent(h, scale).Union(c.inner.Extent()).Union(c.outer.Extent()).Union(c.deep.Extent(h)).Union(c.below.Extent())
 }
 
 func (c *cross) draw(p *page, at geom.Pt, scale float64) {
@@ -204,6 +212,9 @@ func (c *cross) draw(p *page, at geom.Pt, scale float64) {
 	c.placeWords(p.hand)
 	c.viewBlock.draw(p, at, scale)
 	c.deep.Draw(p.sheet, p.hand)
+	if c.form == high {
+		c.barBefore(p)
+	}
 }
 
 func (c *cross) finish(p *page) {
@@ -213,4 +224,14 @@ func (c *cross) finish(p *page) {
 	c.markDetails(p, c.view, onSection)
 	c.footingWords(p, c.view)
 	c.keyMarks(p, c.view)
+}
+
+// barBefore draws the scale bar to the left of the title.
+func (c *cross) barBefore(p *page) {
+	const gap = 8 // mm on paper
+	size := (&draw.Sheet{Paper: p.hand.Paper}).ScaleBar(c.view.Scale, p.hand, geom.Pt{})
+	e := c.viewBlock.Extent(p.hand)
+	_, title := c.title.Size(p.hand)
+	x := c.view.Outline(c.Bounds).X0 - gap - size.X1
+	p.sheet.ScaleBar(c.view.Scale, p.hand, geom.P(x, e.Y0+title-size.Y1))
 }

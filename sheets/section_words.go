@@ -17,11 +17,11 @@ func (c *cross) levels() {
 	stack := c.level(draw.Right)
 	c.deep = draw.NewLevelStack(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
 	c.deep.Offset = 2*footOff + rowEnd
-	for i, l := range c.surfaces() {
+	for i, l := range slices.Backward(c.surfaces()) { // of equal ones the later stands higher
 		switch {
 		case c.form == keyed:
 			stack.Add(levelKey(i), l.At)
-		case l.Z >= c.ground() || c.form != tight:
+		case l.Z >= c.ground() || !c.form.round():
 			stack.Add(l.Name, l.At)
 		default:
 			c.deep.Add(l.Name, l.At)
@@ -68,6 +68,13 @@ func (c *cross) notes() {
 	}
 	c.middle = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	c.outer = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
+	c.below = draw.NewNoteColumn(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
+	c.below.Offset, c.below.Width = 2*footOff+frontOff, deepNotes
+	if c.form != wide {
+		for i, n := range c.belowNotes() {
+			c.say(c.below, []frame.Member{c.footing, c.post}[i], n)
+		}
+	}
 	c.battenNote()
 	c.rafterNote()
 	c.plateNote()
@@ -164,11 +171,10 @@ const (
 	frontNotes = 84.0 // the same between the levels
 	roomOff    = 33.0 // from the plate to the words under the rafters
 	frontOff   = 13.0 // from the level marks' start to the words between them
-	dropRoom   = 20.0 // from the drop to the level marks: its figure
-	steepDrop  = 15.0 // a drop of so much is a steep fall as drawn
+	dropRoom   = 34.0 // from the beam to the level marks: the drop stands before them
 	leastRow   = 10.0 // from the battens to their row
 	overHouse  = 5.0  // from where the house is cut short to the row
-	stackClear = 14.0 // the level marks of roof or floor reach about so far past their surfaces
+	stackClear = 12.0 // the level marks of roof or floor reach about so far past their surfaces
 )
 
 // placeWords sets the columns of notes, the level marks and the row of the
@@ -177,20 +183,20 @@ func (c *cross) placeWords(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
-	c.dropOff = dropOff
+	stack := c.level(draw.Right)
+	stack.Bounds.X1 = max(c.Bounds.X1, -s.BeamOuter+dropRoom/k)
 	for _, rows := range c.Sloped {
 		first := c.frame.Of(frame.KindBatten)[0].Solid().Bounds()
 		rows.First = max(leastRow, (c.houseTop()-first.Max.Z)*k+overHouse)
-		if c.frame.Slope.Drop*k > steepDrop { // the figures of the row lean over the drop
-			c.dropOff = max(dropOff, rows.Extent(h).X1-c.view.Pt(c.at(s.BeamOuter, 0)).X+rowEnd)
-		}
+		stack.Bounds.X1 = max(stack.Bounds.X1, (rows.Extent(h).X1-c.view.At.X)/k+c.view.Base.X)
 	}
-	stack := c.level(draw.Right)
-	stack.Bounds.X1 = max(c.Bounds.X1, -s.BeamOuter+(c.dropOff+dropRoom)/k)
 
 	c.outer.Width, c.outer.Offset = frontNotes, frontOff
 	c.outer.Bounds.X1 = stack.Bounds.X1
-	c.outer.Bounds.Y0, c.outer.Bounds.Y1 = c.floor()+stackClear/k, beam-stackClear/k
+	c.outer.Bounds.Y0, c.outer.Bounds.Y1 = c.floorLevels()+stackClear/k, beam-stackClear/k
+
+	foot := projectBox(c.view.Axes, c.footing.Solid().Bounds())
+	c.below.Bounds.Y0, c.below.Bounds.Y1 = foot.Y0+deepClear/k, c.spec.Ground-earthDepth/k
 
 	c.inner.Bounds.Y0, c.inner.Bounds.Y1 = c.floor(), c.houseTop()
 	c.inner.Width, c.inner.Offset = leftNotes, 0
@@ -208,6 +214,17 @@ func (c *cross) placeWords(h draw.Hand) {
 func (c *cross) roomy(scale float64) bool {
 	s := c.frame.Setout
 	return (s.PlateOuter-s.BeamInner)*scale > roomOff+roomNotes+spanGap+spanNotes+2*headOff-spanGap
+}
+
+// floorLevels is the highest level marked below the eye.
+func (c *cross) floorLevels() float64 {
+	top := c.floor()
+	for _, l := range c.surfaces() {
+		if l.Z < c.eye().Z {
+			top = max(top, l.Z)
+		}
+	}
+	return top
 }
 
 // floor is the level that one stands on in the plane.
@@ -251,26 +268,16 @@ func (c *cross) belowNotes() []draw.ColumnNote {
 	return append(notes, end)
 }
 
-// footingWords puts the notes on the post in the ground.
+// footingWords puts the notes on the post in the ground where the form has no
+// column for them.
 func (c *cross) footingWords(p *page, v *draw.View) {
-	notes := c.belowNotes()
-	if c.form == keyed {
+	if c.form != wide {
+		c.below.Draw(p.placer)
 		return
 	}
-	if c.form == wide {
-		for _, n := range notes {
-			p.placer.Label(draw.Label{View: v, At: n.At[0], Text: n.Text, ID: n.ID, Toward: geom.P(1, -0.5)})
-		}
-		return
+	for _, n := range c.belowNotes() {
+		p.placer.Label(draw.Label{View: v, At: n.At[0], Text: n.Text, ID: n.ID, Toward: geom.P(1, -0.5)})
 	}
-	bounds := projectBox(v.Axes, c.footing.Solid().Bounds())
-	bounds.Y0, bounds.Y1 = bounds.Y0+deepClear/v.Scale, c.spec.Ground-earthDepth/v.Scale
-	column := draw.NewNoteColumn(v, bounds, draw.Left)
-	column.Offset, column.Width = 2*footOff+frontOff, deepNotes
-	for _, n := range notes {
-		column.AddNote(n)
-	}
-	column.Draw(p.placer)
 }
 
 // deepClear is kept free over the lowest level mark, mm on paper.
@@ -281,7 +288,7 @@ const deepClear = 7.0
 func (c *cross) howToFall(p *page, v *draw.View) {
 	block := c.fallWords(frontNotes)
 	_, h := block.Size()
-	low := v.Pt(c.at(0, c.floor())).Y + stackClear
+	low := v.Pt(c.at(0, c.floorLevels())).Y + stackClear
 	x := v.Outline(c.outer.Bounds).X1 + frontOff
 	if c.form != keyed && c.outer.Extent().Y0 > low+h+stackGap {
 		block.Draw(p.sheet, geom.P(x, low+h))
