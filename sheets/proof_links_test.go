@@ -65,21 +65,34 @@ func namedFields(set *draw.Set) (found []string) {
 		}
 		want := append([]string{fmt.Sprintf("%d of %d", i+1, len(set.Sheets)), s.Number}, iso7200...)
 		for _, w := range want {
-			if count[w] != 1 {
-				found = append(found, fmt.Sprintf("field of the title block: sheet %s: %q stands there %d times", s.Number, w, count[w]))
+			// Without a number of the job the sheet's own is its identification too.
+			if n := count[w]; n != 1 && !(w == s.Number && n == 2) {
+				found = append(found, fmt.Sprintf("field of the title block: sheet %s: %q stands there %d times", s.Number, w, n))
 			}
 		}
 	}
 	return found
 }
 
-// shownLinks checks that the first sheet lists every sheet, each once, and
-// leads there.
+// shownLinks checks that the list of drawings has every sheet, each once, and
+// leads there: a line with the number and the title.
 func shownLinks(set *draw.Set) (found []string) {
 	listed := map[string]int{}
-	for _, it := range set.Sheets[0].Items {
-		if t := it.Text; t != nil && t.Link != "" && t.String == t.Link {
-			listed[t.Link]++
+	titles := map[string]string{}
+	for _, s := range set.Sheets {
+		titles[s.Number] = s.Title
+	}
+	for _, s := range set.Sheets {
+		for _, number := range s.Items {
+			n := number.Text
+			if n == nil || n.Link == "" || n.String != n.Link {
+				continue
+			}
+			for _, title := range s.Items {
+				if t := title.Text; t != nil && t.String == titles[n.Link] && t.At.Y == n.At.Y && t.At.X > n.At.X {
+					listed[n.Link]++
+				}
+			}
 		}
 	}
 	for _, s := range set.Sheets {
@@ -232,4 +245,3 @@ func (d *drawn) attached(f *pdfFile, found *ledger) {
 		found.add("same job, same bytes", d.name, "a second making gives another file")
 	}
 }
-

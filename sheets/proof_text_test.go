@@ -58,8 +58,8 @@ const (
 	sloped
 )
 
-// wordsOf extracts the words of each page of a PDF file, in the order of the
-// file.
+// wordsOf extracts the words within the frame of each page of a PDF file, in
+// the order of the file. The grid references outside it are left out.
 func wordsOf(t testing.TB, data []byte) [][]word {
 	t.Helper()
 	path := tool(t, "pdftotext")
@@ -83,7 +83,7 @@ func wordsOf(t testing.TB, data []byte) [][]word {
 // readWords reads what pdftotext prints, XHTML.
 func readWords(out []byte) ([][]word, error) {
 	var pages [][]word
-	var height float64
+	var width, height float64
 	var at *word
 	d := xml.NewDecoder(bytes.NewReader(out))
 	d.Strict, d.Entity = false, xml.HTMLEntity
@@ -103,7 +103,7 @@ func readWords(out []byte) ([][]word, error) {
 			}
 			switch e.Name.Local {
 			case "page":
-				pages, height = append(pages, nil), n["height"]
+				pages, width, height = append(pages, nil), n["width"], n["height"]
 			case "word":
 				at = &word{box: draw.Rect{
 					X0: n["xMin"] * mmPerPoint, Y0: (height - n["yMax"]) * mmPerPoint,
@@ -117,11 +117,20 @@ func readWords(out []byte) ([][]word, error) {
 		case xml.EndElement:
 			if e.Name.Local == "word" && at != nil {
 				at.measure()
-				pages[len(pages)-1] = append(pages[len(pages)-1], *at)
+				if c := at.box.Centre(); drawingSpace(width, height).Contains(c) {
+					pages[len(pages)-1] = append(pages[len(pages)-1], *at)
+				}
 				at = nil
 			}
 		}
 	}
+}
+
+// drawingSpace is the space within the frame of ISO 5457 on a page of a size in
+// points: 20 mm from the left edge of the paper, 10 mm from the others.
+func drawingSpace(width, height float64) draw.Rect {
+	const left, other = 20, 10
+	return draw.Rect{X0: left, Y0: other, X1: width*mmPerPoint - other, Y1: height*mmPerPoint - other}
 }
 
 // lineHeight is the height of a line of the lettering over that of its

@@ -1,0 +1,418 @@
+package sheets_test
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"plumbcut/draw"
+	"plumbcut/draw/pdf"
+	"plumbcut/geom/frame"
+)
+
+// The completeness proof reads a finished PDF as its reader does, who knows
+// how such drawings are made and nothing about this frame, and writes down
+// where every member is and how large. Only then is the list held against the
+// model: what the model has and the list lacks is not on the drawings.
+//
+// Along is measured to the right from the left end of the wall plate, out from
+// the face of the cladding, levels from the datum.
+
+// facts are figures by what they say, e.g. "rafter 3: centre along".
+type facts map[string]float64
+
+// fact names a figure of a member.
+func fact(kind frame.Kind, no int, what string) string {
+	return fmt.Sprintf("%s %d: %s", kind, no, what)
+}
+
+// Where a reader looks. Titles of rows and heads of tables are what the
+// drawings say; a change there is a change here.
+var (
+	rafterRow  = row{"rafter centres", draw.Top, planName}
+	screwRow   = row{"screws, packers", draw.Top, ""}
+	outRow     = row{"out from the cladding", draw.Left, planName}
+	postRow    = row{"post centres", draw.Bottom, planName}
+	beamRow    = row{"beam", draw.Bottom, frontName}
+	battenRow  = row{"battens", draw.Right, ""}
+	memberHead = []string{"Mark", "No.", "Member", "Actual size", "Length"}
+	postHead   = []string{"Post", "Mark", "Along from L", "Out from cladding", "Tape from L", "Tape from R"}
+	holeHead   = []string{"Post", "Hole", "Size", "Depth", "Ground", "Bottom", "Post foot", "Concrete"}
+
+	letIn      = regexp.MustCompile(`let into the plate by (.+?) and into the beam by (.+?)\. `)
+	overRafter = regexp.MustCompile(`battens run past the end rafters by (.+?) at the left and (.+?) at the right`)
+	packerSize = regexp.MustCompile(`Packer \S+ at each screw, ([^×]+) × ([^:]+): water drains`)
+)
+
+// sameSurface are the words for a surface where a drawing names it otherwise
+// than the model does, by what they begin with.
+var sameSurface = map[string][]string{
+	"top of rafters at the plate's outer face": {"top of rafters over the plate outer arris"},
+	"top of rafters at the beam's inner face":  {"top of rafters over the beam inner arris"},
+}
+
+// recover reads all that the drawings say of the members.
+func (p printed) recover() facts {
+	out := facts{}
+	levels := p.levels()
+	for name, v := range levels {
+		out["level: "+name] = v[0]
+		for _, other := range v[1:] {
+			if other != v[0] {
+				delete(out, "level: "+name) // two sheets disagree
+			}
+		}
+	}
+	for name, words := range sameSurface {
+		for _, w := range words {
+			for said, v := range levels {
+				if strings.HasPrefix(said, w) {
+					out["level: "+name] = v[0]
+				}
+			}
+		}
+	}
+	marks := p.members(out)
+	p.plateAndBeam(out)
+	p.rafters(out)
+	p.posts(out, marks)
+	p.battens(out)
+	p.packers(out)
+	return out
+}
+
+// members reads the list of members: the sizes of each. Posts of different
+// marks stand apart; their marks are returned with their sizes.
+func (p printed) members(out facts) map[string][]float64 {
+	marks := map[string][]float64{}
+	count := map[frame.Kind]int{}
+	for _, r := range p.table(memberHead...) {
+		kind, _, _ := strings.Cut(r[2], ",")
+		size := figuresIn(append(strings.Split(r[3], "×"), r[4])...)
+		n, _ := strconv.Atoi(r[1])
+		if len(size) != 3 {
+			continue
+		}
+		marks[r[0]] = size
+		for range n {
+			count[frame.Kind(kind)]++
+			if k := frame.Kind(kind); k != frame.KindPost {
+				out.sizes(k, count[k], size)
+			}
+		}
+	}
+	return marks
+}
+
+func (out facts) sizes(kind frame.Kind, no int, size []float64) {
+	for i, what := range []string{"depth", "width", "length"} {
+		out[fact(kind, no, what)] = size[i]
+	}
+}
+
+// plateAndBeam reads where the plate and the beam lie.
+func (p printed) plateAndBeam(out facts) {
+	plate := func(what string, v float64) { out[fact(frame.KindPlate, 1, what)] = v }
+	beam := func(what string, v float64) { out[fact(frame.KindBeam, 1, what)] = v }
+	length, ok := out[fact(frame.KindPlate, 1, "length")]
+	if ok {
+		plate("right end along", length)
+		beam("left end along", 0)
+		beam("right end along", length)
+	}
+	if ends, ok := p.running(beamRow); ok {
+		// Its own row is there only where it does not end with the plate. An end
+		// that does, at the left, is the 0.
+		ends = slices.DeleteFunc(ends, func(v float64) bool { return v == 0 && len(ends) == 3 })
+		if len(ends) == 2 {
+			beam("left end along", ends[0])
+			beam("right end along", ends[1])
+		}
+	}
+	if v, ok := p.running(outRow); ok && len(v) >= 4 {
+		if len(v) == 4 { // no packers: the plate lies on the cladding
+			v = append([]float64{0}, v...)
+		}
+		plate("inner face out", v[1])
+		plate("outer face out", v[2])
+		beam("inner face out", v[3])
+		beam("outer face out", v[4])
+	}
+	for what, level := range map[string]string{
+		fact(frame.KindPlate, 1, "top"):       "top of plate at its outer arris",
+		fact(frame.KindPlate, 1, "underside"): "underside of plate",
+		fact(frame.KindBeam, 1, "top"):        "top of beam",
+		fact(frame.KindBeam, 1, "underside"):  "underside of beam, seat on posts",
+	} {
+		if z, ok := out["level: "+level]; ok {
+			out[what] = z
+		}
+	}
+}
+
+// rafters reads where the rafters lie: their centres, the ends let into plate
+// and beam, and the line of their tops.
+func (p printed) rafters(out facts) {
+	centres, ok := p.running(rafterRow)
+	if !ok {
+		return
+	}
+	n := 0
+	for ; ; n++ {
+		if _, listed := out[fact(frame.KindRafter, n+1, "depth")]; !listed {
+			break
+		}
+	}
+	// The row begins at the left end of the plate and ends at its right end,
+	// unless rafters stand there.
+	if len(centres) > n {
+		centres = centres[:len(centres)-1]
+	}
+	if len(centres) > n {
+		centres = centres[1:]
+	}
+	said := figuresIn(p.said(letIn)...)
+	house, ok1 := out[fact(frame.KindPlate, 1, "outer face out")]
+	front, ok2 := out[fact(frame.KindBeam, 1, "inner face out")]
+	for i, c := range centres {
+		out[fact(frame.KindRafter, i+1, "centre along")] = c
+		if len(said) == 2 && ok1 && ok2 {
+			out[fact(frame.KindRafter, i+1, "house end out")] = house - said[0]
+			out[fact(frame.KindRafter, i+1, "front end out")] = front + said[1]
+		}
+		for _, at := range []string{"plate's outer", "beam's inner"} {
+			if z, ok := out["level: top of rafters at the "+at+" face"]; ok {
+				out[fact(frame.KindRafter, i+1, "top at the "+at+" face")] = z
+			}
+		}
+	}
+}
+
+// posts reads the tables of posts and holes.
+func (p printed) posts(out facts, marks map[string][]float64) {
+	for _, r := range p.table(postHead...) {
+		no, _ := strconv.Atoi(r[0])
+		if v := figuresIn(r[2:]...); len(v) == 4 {
+			out[fact(frame.KindPost, no, "centre along")] = v[0]
+			out[fact(frame.KindPost, no, "centre out")] = v[1]
+			out[fact(frame.KindFooting, no, "centre along")] = v[0]
+			out[fact(frame.KindFooting, no, "centre out")] = v[1]
+		}
+		if size := marks[r[1]]; size != nil {
+			out.sizes(frame.KindPost, no, size)
+		}
+		if z, ok := out["level: underside of beam, seat on posts"]; ok {
+			out[fact(frame.KindPost, no, "top")] = z
+		}
+	}
+	for _, r := range p.table(holeHead...) {
+		no, _ := strconv.Atoi(r[0])
+		size := strings.TrimSuffix(strings.TrimPrefix(r[2], "Ø "), " square")
+		v := figuresIn(append([]string{size}, r[3:7]...)...)
+		if len(v) != 5 {
+			continue
+		}
+		for i, what := range []string{"size", "depth", "ground", "bottom"} {
+			out[fact(frame.KindFooting, no, what)] = v[i]
+		}
+		out[fact(frame.KindPost, no, "foot")] = v[4]
+	}
+	p.levelsByPost(out)
+}
+
+// levelsByPost takes the levels that the table gives by post for those that
+// the views name.
+func (p printed) levelsByPost(out facts) {
+	for surface, what := range map[string]string{"finished ground": "ground", "bottom of footing": "bottom"} {
+		same := true
+		for no := 1; ; no++ {
+			z, ok := out[fact(frame.KindFooting, no, what)]
+			if !ok {
+				break
+			}
+			same = same && z == out[fact(frame.KindFooting, 1, what)]
+			out[fmt.Sprintf("level: %s at post %d", surface, no)] = z
+		}
+	}
+}
+
+// battens reads where the battens lie down the slope, and their ends.
+func (p printed) battens(out facts) {
+	edges, ok := p.running(battenRow)
+	if !ok {
+		return
+	}
+	n := 0
+	for ; ; n++ {
+		if _, listed := out[fact(frame.KindBatten, n+1, "depth")]; !listed {
+			break
+		}
+	}
+	if len(edges) > n { // the row ends at the beam's inner face
+		edges = edges[:len(edges)-1]
+	}
+	if len(edges) > n {
+		edges = edges[1:]
+	}
+	last := 0
+	for out[fact(frame.KindRafter, last+1, "depth")] > 0 {
+		last++
+	}
+	left, ok1 := out[fact(frame.KindRafter, 1, "centre along")]
+	right, ok2 := out[fact(frame.KindRafter, last, "centre along")]
+	half := out[fact(frame.KindRafter, 1, "width")] / 2
+	past := figuresIn(p.said(overRafter)...)
+	for i, e := range edges {
+		out[fact(frame.KindBatten, i+1, "house edge down the slope")] = e
+		if len(past) == 2 && ok1 && ok2 {
+			out[fact(frame.KindBatten, i+1, "left end along")] = left - half - past[0]
+			out[fact(frame.KindBatten, i+1, "right end along")] = right + half + past[1]
+		}
+	}
+}
+
+// packers reads where the packers of the plate are: at its screws, between the
+// cladding and the plate.
+func (p printed) packers(out facts) {
+	screws, ok := p.running(screwRow)
+	thick, ok2 := out[fact(frame.KindPlate, 1, "inner face out")]
+	if !ok || !ok2 || thick == 0 {
+		return
+	}
+	size := figuresIn(p.said(packerSize)...)
+	for i, x := range screws[1:] {
+		out[fact(frame.KindPacker, i+1, "centre along")] = x
+		if len(size) == 2 {
+			out[fact(frame.KindPacker, i+1, "depth")], out[fact(frame.KindPacker, i+1, "width")] = size[0], size[1]
+		}
+	}
+}
+
+// truth lists the same of the model.
+func truth(f *frame.Frame) facts {
+	out := facts{}
+	figures := f.Figures()
+	for _, l := range figures.Levels {
+		out["level: "+l.Name] = l.Z
+	}
+	left := figures.Members[0].Place.Origin[0] // the plate is first
+	for _, m := range figures.Members {
+		out.member(m, left, figures)
+	}
+	return out
+}
+
+// member lists what the drawings must say of one member.
+func (out facts) member(m frame.MemberFigures, left float64, f frame.Figures) {
+	say := func(what string, v float64) { out[fact(m.Kind, m.No, what)] = v }
+	o := m.Place.Origin
+	along, outside := o[0]-left, -o[1]
+	if m.Kind != frame.KindFooting && m.Kind != frame.KindPacker {
+		out.sizes(m.Kind, m.No, []float64{m.Depth, m.Width, m.Length})
+	}
+	switch m.Kind {
+	case frame.KindPlate, frame.KindBeam:
+		say("outer face out", outside)
+		say("inner face out", outside-m.Width)
+		say("right end along", along+m.Length)
+		say("top", o[2]+m.Depth)
+		say("underside", o[2])
+		if m.Kind == frame.KindBeam {
+			say("left end along", along)
+		}
+	case frame.KindRafter:
+		say("centre along", f.Setout.Rafters.At[m.No-1]-left)
+		house, front := corner(m, m.Ends[0].At, 0, m.Depth), corner(m, m.Ends[1].At, 0, m.Depth)
+		say("house end out", -house[1])
+		say("front end out", -front[1])
+		drop := (house[2] - front[2]) / (house[1] - front[1])
+		say("top at the plate's outer face", house[2]-drop*(house[1]+f.Setout.PlateOuterOut))
+		say("top at the beam's inner face", house[2]-drop*(house[1]+f.Setout.BeamInnerOut))
+	case frame.KindPost:
+		say("centre along", along+m.Width/2)
+		say("centre out", outside-m.Depth/2)
+		say("top", o[2]+m.Length)
+		say("foot", o[2])
+	case frame.KindBatten:
+		say("house edge down the slope", f.Setout.Battens.At[m.No-1])
+		say("left end along", along)
+		say("right end along", along+m.Length)
+	case frame.KindFooting:
+		post := f.Setout.Posts[m.No-1]
+		say("centre along", post.Along-left)
+		say("centre out", post.OutCentre)
+		say("size", post.FootingSize)
+		say("depth", post.Ground-post.HoleBottom)
+		say("ground", post.Ground)
+		say("bottom", post.HoleBottom)
+	case frame.KindPacker:
+		if m.No <= len(f.Setout.PlateScrews) { // those of the plate come first
+			say("centre along", f.Setout.PlateScrews[m.No-1].Along-left)
+			say("depth", m.Depth)
+			say("width", m.Width)
+		}
+	}
+}
+
+// roundings is how many printed figures a fact is reckoned from, each rounded.
+func roundings(name string) float64 {
+	_, what, _ := strings.Cut(name, ": ")
+	switch {
+	case strings.HasPrefix(name, string(frame.KindRafter)) && strings.HasSuffix(what, " end out"):
+		return 2 // face and depth of the housing
+	case strings.HasPrefix(name, string(frame.KindBatten)) && strings.HasSuffix(what, "end along"):
+		return 2.5 // centre of a rafter, half its width, overhang
+	}
+	return 1
+}
+
+// TestEverythingCanBeReadOffTheDrawings recovers the place and the section of
+// every member, and every level, from the words of the finished PDF alone.
+func TestEverythingCanBeReadOffTheDrawings(t *testing.T) {
+	tool(t, "pdftotext")
+	var found ledger
+	each(t, written(t), func(d *drawn) {
+		var b bytes.Buffer
+		if err := pdf.Write(&b, d.set, pdf.Options{}); err != nil {
+			found.add("writing", d.name, "%v", err)
+			return
+		}
+		d.compare(readPrinted(wordsOf(t, b.Bytes())).recover(), &found)
+	})
+	found.report(t)
+}
+
+// compare holds what was read against the model.
+func (d *drawn) compare(read facts, found *ledger) {
+	want := truth(d.frame)
+	// Half the last place printed, and what float64 leaves.
+	half := 0.5
+	if d.frame.Job.Units == frame.FeetInches {
+		half = 25.4 / 32
+	}
+	const slack = 1e-4
+	for _, name := range sorted(want) {
+		v, ok := read[name]
+		rule := ruleOf(name)
+		switch {
+		case !ok:
+			found.add(rule+" cannot be read", d.name, "%s (%.1f)", name, want[name])
+		case math.Abs(v-want[name]) > roundings(name)*half+slack:
+			found.add(rule+" is read wrong", d.name, "%s is read as %.2f, is %.2f", name, v, want[name])
+		}
+	}
+}
+
+// ruleOf is a fact without its number.
+func ruleOf(name string) string {
+	who, what, _ := strings.Cut(name, ": ")
+	if who == "level" {
+		return name
+	}
+	return strings.TrimRight(who, "0123456789") + what
+}
