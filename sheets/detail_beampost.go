@@ -76,6 +76,7 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 	if rod {
 		heights = append(heights, at(outer, seat-hole.Depth))
 		b.row(draw.Top).Chain("", at(beamInner, top), at(middle, top), at(outer, top))
+		b.over = func(p *page, v *draw.View) { crossLine(p, v, at(middle, top), at(middle, seat-hole.Depth)) }
 	}
 	b.row(draw.Right).Chain("from the seat", heights...)
 	b.row(draw.Bottom).Chain("", at(beamInner, seat), at(outer, seat), at(inner, seat)).
