@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -104,12 +106,17 @@ type planView struct {
 	wall  wallPlan
 	north float64   // clockwise from the top of the paper
 	given bool      // north is known
+	deep  float64   // height of the strip, mm on paper
 	room  draw.Rect // where the block stands, on the paper
 }
 
 // wordStrip is the height of the strip for words behind the wall, mm on paper:
 // the arrows of 'house this side' and their gaps.
 const wordStrip = 8.0
+
+// markStrip is the height of the strip where the bubble of a detail at the
+// wall is to stand in it too.
+const markStrip = 20.0
 
 func (b *planView) extent(h draw.Hand, scale float64) draw.Rect {
 	b.strip(scale)
@@ -133,7 +140,7 @@ func (b *planView) draw(p *page, at geom.Pt, scale float64) {
 // strip moves the upper edge, from which the rows stand off, so that the strip
 // is as high on the paper at every scale.
 func (b *planView) strip(scale float64) {
-	b.Bounds.Y1 = b.wall.back + wordStrip/scale
+	b.Bounds.Y1 = b.wall.back + b.deep/scale
 	for _, r := range []*draw.Rows{b.Top, b.Left, b.Right, b.Bottom} {
 		r.Bounds = b.Bounds
 	}
@@ -193,13 +200,18 @@ func (m *maker) framingView(full bool) block {
 	m.framingRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
 	plan := m.planView(b, wall)
+	for _, d := range m.details {
+		if slices.Contains(d.on, onPlan) && d.at.Y > m.frame.Setout.PlateOuter-d.radius {
+			plan.deep = markStrip
+		}
+	}
 	b.marks = func(p *page, _ *draw.View) { m.framingMarks(p, plan) }
 	return plan
 }
 
 // planView gives a view of the plan its strip and its north point.
 func (m *maker) planView(b *viewBlock, w wallPlan) *planView {
-	return &planView{viewBlock: b, wall: w, north: m.job.Site.North, given: m.job.Site.NorthGiven}
+	return &planView{viewBlock: b, wall: w, deep: wordStrip, north: m.job.Site.North, given: m.job.Site.NorthGiven}
 }
 
 // origin is the point that all plans share: the left end of the plate on the

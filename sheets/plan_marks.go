@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -12,13 +13,25 @@ import (
 // framingMarks marks the members, the fall and the house on the framing plan.
 func (m *maker) framingMarks(p *page, plan *planView) {
 	v := plan.view
-	m.markDetails(p, v, onPlan)
+	m.keepRings(p, v, onPlan)
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
 	m.wallWords(p, plan)
+	m.markDetails(p, v, onPlan)
 	m.markOnce(p, v, frame.KindPlate)
 	m.markOnce(p, v, frame.KindBeam)
-	m.markEach(p, v, frame.KindRafter)
 	m.markEach(p, v, frame.KindPost)
+	m.markEach(p, v, frame.KindRafter)
+}
+
+// keepRings keeps words out of the rings of the details that are marked later.
+func (m *maker) keepRings(p *page, v *draw.View, view string) {
+	const least = 4.0 // mm on paper: no ring is drawn smaller
+	for _, d := range m.details {
+		if slices.Contains(d.on, view) {
+			c, r := v.Pt(d.at), max(d.radius*v.Scale, least)
+			p.placer.Reserve(draw.Rect{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
+		}
+	}
 }
 
 // fallArrow shows the fall in a bay that nothing else is in; where the bays are
@@ -107,24 +120,22 @@ func (m *maker) markPoint(mb frame.Member) geom.Vec {
 // wallWords letters the openings and the house behind the wall.
 func (m *maker) wallWords(p *page, plan *planView) {
 	v, w := plan.view, plan.wall
-	base := v.Flat(geom.P(0, w.back)).Y + wordStrip/2
-	x0, x1 := v.Flat(geom.P(w.all.X0, 0)).X, v.Flat(geom.P(w.all.X1, 0)).X
-	put := func(width, want float64, draw func(at geom.Pt)) {
-		if x, ok := freeAlong(p, base, width, want, x0, x1); ok {
-			draw(geom.P(x, base))
-		}
-	}
+	left, right := v.Flat(geom.P(w.all.X0, w.back)), v.Flat(geom.P(w.all.X1, w.back))
 	for _, o := range m.job.Wall.Openings {
-		if o.To < w.x0 || o.From > w.x1 {
-			continue
-		}
 		name := o.Name
 		if name == "" {
 			name = o.Kind
 		}
-		put(draw.TextWidth(name, draw.NoteHeight, false), v.Flat(geom.P((max(o.From, w.x0)+min(o.To, w.x1))/2, 0)).X, func(at geom.Pt) {
-			p.sheet.AddText(draw.Text{Layer: draw.Notes, At: geom.P(at.X, at.Y-draw.NoteHeight/2), Align: draw.Centred, Height: draw.NoteHeight, String: name})
-		})
+		middle := (max(o.From, w.all.X0) + min(o.To, w.all.X1)) / 2
+		if middle < o.From || middle > o.To {
+			continue // out of the picture
+		}
+		t := draw.Text{Layer: draw.Notes, Align: draw.Centred, Height: draw.NoteHeight, String: name}
+		t.At.Y = left.Y + wordStrip/2
+		if x, ok := freeAlong(p, t.At.Y, t.Width(), v.Flat(geom.P(middle, 0)).X, left.X, right.X); ok {
+			t.At = geom.P(x, t.At.Y-draw.NoteHeight/2)
+			p.sheet.AddText(t)
+		}
 	}
 	plan.houseWords(p)
 }
