@@ -103,7 +103,7 @@ func (c *cross) drop(p *page, v *draw.View) {
 	}
 	c.slope(p, v)
 	if !c.runIsClear() {
-		low := c.clearLevel() - fallOff/v.Scale
+		low := c.runLevel()
 		share, room := c.clearZone(low, from.Y, to.Y)
 		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, room, "run of the fall ", "run ", "")}.Draw(p.sheet, p.hand)
 	}
@@ -142,6 +142,9 @@ func (c *cross) heights(p *page, v *draw.View) {
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
 	// The figures stand low, clear of leaders, clear span and line of sight.
 	low, high := c.floor(), min(c.clearLevel(), c.eye().Z)
+	if !c.runIsClear() {
+		high = min(high, c.runLevel())
+	}
 	head := func(top geom.Vec, height, off float64) {
 		foot := top.Sub(geom.V(0, 0, height))
 		share := (top.Z - (low+high)/2) / height
@@ -171,6 +174,15 @@ func (c *cross) clearLevel() float64 {
 	return min(beam, plate) - clearOff/k
 }
 
+// runLevel is the level of the dimension line of the run of the fall.
+func (c *cross) runLevel() float64 { return c.clearLevel() - fallOff/c.view.Scale }
+
+// arc is the radius of the arc at the eye, mm on paper.
+func (c *cross) arc() float64 {
+	const most, part = 30, 0.35 // mm on paper; of the span
+	return min(most, part*-c.frame.Setout.BeamInner*c.view.Scale)
+}
+
 // clearZone is where a figure over a level line from the world y from to to
 // meets neither the head heights nor the line of sight: its share of the line,
 // and its room, mm of the model.
@@ -179,6 +191,9 @@ func (c *cross) clearZone(level, from, to float64) (share, room float64) {
 	const clear = 3.5 // mm on paper, from those lines
 	k := c.view.Scale
 	near, far := s.PlateOuter-(plateOff+clear)/k, s.BeamInner+(headOff+clear)/k
+	if level < eye.Z && level > eye.Z-2*clearOff/k {
+		near = min(near, -(c.arc()+clear)/k) // the arrow of the arc stands there
+	}
 	if arris.Z != eye.Z {
 		y := eye.Y + (level-eye.Z)/(arris.Z-eye.Z)*(arris.Y-eye.Y)
 		switch {
@@ -215,10 +230,10 @@ func (c *cross) sight(p *page, v *draw.View) {
 	way := arris.Sub(eye)
 	end := eye.Add(way.Mul((c.front() - groundPast) / way.Y))
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, v.Pt(eye), v.Pt(end))
-	const eyeSize, sightArc, sightPart = 1.2, 30, 0.35 // mm on paper; of the span
+	const eyeSize = 1.2 // mm on paper
 	p.sheet.Circle(draw.Style{Layer: draw.Centre, Pen: draw.Narrow}, v.Pt(eye), eyeSize)
 	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: 0.3, Prefix: "eye "}.Draw(p.sheet, p.hand)
-	draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: min(sightArc, sightPart*-c.frame.Setout.BeamInner*v.Scale)}.Draw(p.sheet, p.hand)
+	draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: c.arc()}.Draw(p.sheet, p.hand)
 }
 
 // sightArris is the arris of the beam that ends the view from the eye at the

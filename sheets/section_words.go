@@ -72,7 +72,7 @@ func (c *cross) notes() {
 	c.below.Offset, c.below.Width = 2*footOff+frontOff, deepNotes
 	if c.form != wide {
 		for i, n := range c.belowNotes() {
-			c.say(c.below, []frame.Member{c.footing, c.post}[i], n)
+			c.say(c.below, []frame.Member{c.footing, {}}[i], n)
 		}
 	}
 	c.battenNote()
@@ -115,7 +115,11 @@ func (c *cross) battenNote() {
 		return
 	}
 	var at []geom.Vec
-	for _, mb := range bt[:min(len(bt), 2)] {
+	reach := 2 // so many near the plate the leader may name
+	if c.form != tight {
+		reach = 5
+	}
+	for _, mb := range bt[:min(len(bt), reach)] {
 		q := mb.Place.Point(geom.V(0, mb.Section.Width/2, mb.Section.Depth/2))
 		q.X = c.x
 		at = append(at, q)
@@ -136,8 +140,8 @@ func (c *cross) rafterNote() {
 	}
 	words := fmt.Sprintf("%s. It is %s long, from long point to long point, let into the plate by %s and into the beam by %s. %s",
 		c.stick("rafter", c.rafter), c.figures.Length(c.rafter.Length), c.figures.Length(j.Plate.Housing), c.figures.Length(j.Beam.Housing), seat)
-	column, parts := c.inner, []float64{0.14, 0.12}
-	if c.form == tight {
+	column, parts := c.inner, []float64{0.14, 0.12, 0.2, 0.25}
+	if c.form == tight || c.form == keyed {
 		column, parts = c.middle, []float64{0.55, 0.5, 0.6}
 	}
 	var at []geom.Vec
