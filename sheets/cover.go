@@ -90,14 +90,8 @@ func (m *maker) pictureBlock() *pictureBlock {
 		ground = min(ground, p.Ground)
 	}
 	far := math.Inf(1)
-	azimuth := pictureTurn
-	for _, r := range m.job.Wall.Returns {
-		if r.Side == frame.Right {
-			azimuth = -pictureTurn // look past the wall that comes out
-		}
-	}
 	pic := m.scene.see(look{
-		axes: geom.Axonometric(azimuth, pictureRise),
+		axes: m.pictorial(),
 		crop: &geom.Box3{Min: geom.V(-far, -far, ground), Max: geom.V(far, far, far)},
 		show: func(s *scene, body int) bool {
 			h, house := s.house(body)
@@ -105,6 +99,18 @@ func (m *maker) pictureBlock() *pictureBlock {
 		},
 	})
 	return &pictureBlock{pic: pic, words: "The frame as built, seen from outside and above. House, deck and walls are drawn light."}
+}
+
+// pictorial looks at the frame from outside and above, past a wall that comes
+// out at its right.
+func (m *maker) pictorial() geom.View {
+	azimuth := pictureTurn
+	for _, r := range m.job.Wall.Returns {
+		if r.Side == frame.Right {
+			azimuth = -pictureTurn
+		}
+	}
+	return geom.Axonometric(azimuth, pictureRise)
 }
 
 // The direction of the pictorial view: turned enough to show the end, raised

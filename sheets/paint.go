@@ -69,14 +69,16 @@ func (p picture) ink(v *draw.View, st geom.Stroke) inkLine {
 		a.Centre, a.Major = v.Flat(a.Centre), a.Major.Mul(v.Scale)
 		l.arc = &a
 	}
-	_, timber := p.scene.member(st.Body)
+	m, timber := p.scene.member(st.Body)
 	switch {
 	case st.Hidden:
-		l.style, l.rank = draw.Style{Layer: draw.Hidden, Pen: draw.Narrow, Dash: draw.Dashed}, 2
+		l.style, l.rank = draw.Style{Layer: draw.Hidden, Pen: draw.Narrow, Dash: draw.Dashed}, 3
+	case timber && p.faint != nil && p.faint(m):
+		l.style, l.rank = draw.Style{Layer: draw.Outline, Pen: draw.Narrow}, 1
 	case timber:
 		l.style, l.rank = draw.Style{Layer: draw.Outline, Pen: draw.Middle}, 0
 	default:
-		l.style, l.rank = draw.Style{Layer: draw.Context, Pen: draw.Narrow}, 1
+		l.style, l.rank = draw.Style{Layer: draw.Context, Pen: draw.Narrow}, 2
 	}
 	return l
 }

@@ -66,9 +66,10 @@ type picture struct {
 	axes    geom.View
 	strokes []geom.Stroke
 	cuts    []cutFace
-	tears   []tear    // where the picture is torn off
-	bounds  draw.Rect // of the members shown and, where there are none, of all
-	all     draw.Rect // of everything shown
+	tears   []tear                    // where the picture is torn off
+	bounds  draw.Rect                 // of the members shown and, where there are none, of all
+	all     draw.Rect                 // of everything shown
+	faint   func(b frame.Member) bool // members drawn light as the house is; nil: none
 }
 
 // cutFace is a face that the section plane makes.

@@ -81,6 +81,7 @@ func (m *maker) drafts() []draft {
 		m.elevationSheets,
 		m.sectionSheets,
 		m.detailSheets,
+		m.buildSheets,
 	} {
 		all = append(all, sheets()...)
 	}

@@ -1,0 +1,59 @@
+package sheets
+
+import (
+	"plumbcut/geom/frame"
+)
+
+// buildSteps is the order of work: measure, plate, string, posts, beam, pattern
+// rafter, rest. It is common practice, with no source.
+func buildSteps() []buildStep {
+	return []buildStep{
+		{title: "Measure the house and the timber", view: wallStep(), says: (*maker).sayMeasure, hold: (*maker).holdMeasure, care: careDrilling},
+		{title: "Mark and cut the wall plate", adds: kinds(frame.KindPlate), view: plateStep(), says: (*maker).sayPlate, hold: (*maker).holdHousings, care: careTreated},
+		{title: "Fix the wall plate", adds: (*maker).onWall, view: pictorialStep(false), says: (*maker).sayFixPlate, hold: (*maker).holdFixPlate, care: careCladding},
+		{title: "Set out the posts", view: setoutStep(), says: (*maker).saySetOut, hold: (*maker).holdTapes, care: careServices},
+		{title: "Dig the holes", adds: kinds(frame.KindFooting), view: pictorialStep(true), says: (*maker).sayDig, hold: holdHoles, care: careHoles},
+		{title: "Stand the posts", adds: (*maker).postsWithPackers, view: pictorialStep(true), says: (*maker).sayPosts, hold: holdConcrete, care: careConcrete},
+		{title: "Mark and cut the post tops", view: topsStep(), says: (*maker).sayTops, hold: (*maker).holdTops, care: carePlatform},
+		{title: "Set the beam", adds: kinds(frame.KindBeam), view: pictorialStep(false), says: (*maker).sayBeam, hold: holdBeam, care: careLifting},
+		{title: "Prove it square, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern},
+		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
+		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
+		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly},
+	}
+}
+
+// kinds is a step that puts up all members of a kind.
+func kinds(k frame.Kind) func(*maker, frame.Member) bool {
+	return func(_ *maker, b frame.Member) bool { return b.Kind == k }
+}
+
+// onWall reports whether a member is the plate or one of its packers.
+func (m *maker) onWall(b frame.Member) bool {
+	return b.Kind == frame.KindPlate || m.packs(b, frame.JointPlateWall)
+}
+
+// postsWithPackers reports whether a member is a post or a packer behind one.
+func (m *maker) postsWithPackers(b frame.Member) bool {
+	return b.Kind == frame.KindPost || m.packs(b, frame.JointPostWall)
+}
+
+// packs reports whether a member is a packer in a joint of the kind.
+func (m *maker) packs(b frame.Member, kind frame.JointKind) bool {
+	if b.Kind != frame.KindPacker {
+		return false
+	}
+	for _, j := range m.frame.Joints {
+		if j.Kind == kind && j.B >= 0 {
+			if o := m.frame.Members[j.B]; o.Kind == b.Kind && o.No == b.No {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// isPattern reports whether a member is the rafter that is cut first.
+func (m *maker) isPattern(b frame.Member) bool { return b.Kind == frame.KindRafter && b.No == 1 }
+
+func (m *maker) hasBattens() bool { return len(m.frame.Of(frame.KindBatten)) > 0 }

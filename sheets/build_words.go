@@ -1,0 +1,452 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"plumbcut/geom/frame"
+)
+
+// saidLevel is a level as it stands in a sentence, kept on one line.
+func (m *maker) saidLevel(mm float64) string {
+	return strings.ReplaceAll(m.figures.Level(mm), " ", "\u00a0")
+}
+
+// saidFine is a length that whole millimetres are too coarse for, kept on one
+// line.
+func (m *maker) saidFine(mm float64) string {
+	return strings.ReplaceAll(m.fine(mm), " ", "\u00a0")
+}
+
+// saidSize is a section, kept on one line.
+func (m *maker) saidSize(depth, width float64) string {
+	return strings.ReplaceAll(m.figures.Size(depth, width), " ", "\u00a0")
+}
+
+// mostListed is the greatest number of figures that a sentence lists.
+const mostListed = 8
+
+// saidList lists running lengths, or the first and the last of many.
+func (m *maker) saidList(from float64, at []float64) string {
+	var all []string
+	for _, x := range at {
+		all = append(all, m.said(x-from))
+	}
+	if len(all) > mostListed {
+		return all[0] + " to " + all[len(all)-1]
+	}
+	return joined(all)
+}
+
+// count is a number with its noun: "1 post", "3 posts".
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return strconv.Itoa(n) + " " + noun + "s"
+}
+
+// only the words that apply.
+func sentences(all ...string) []string {
+	var out []string
+	for _, s := range all {
+		if s != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// fixedWords are the same words for every job.
+func fixedWords(s string) func(*maker) string { return func(*maker) string { return s } }
+
+func (m *maker) sayMeasure() []string {
+	studs := "Find every stud and mark its centre on the wall."
+	if n := len(m.job.Wall.Studs); n > 0 {
+		studs = fmt.Sprintf("Find every stud and mark its centre: the drawings take %s, so move the screws if yours stand elsewhere.", count(n, "stud"))
+	}
+	r := m.job.Rafters.Section
+	return []string{
+		fmt.Sprintf("Mark the datum, %s = ±0, where it will last. All levels are measured from it.", stated(m.job.Levels.Datum)),
+		fmt.Sprintf("At %s, the plate's level line, hold a straight edge along the wall. Note how far it bows and leans, and what is in the way.", m.saidLevel(m.job.Plate.Top)),
+		studs,
+		fmt.Sprintf("Measure every timber as delivered. The drawings take the rafters as %s.", m.saidSize(r.Depth, r.Width)),
+	}
+}
+
+func (m *maker) holdMeasure() string {
+	return "No timber is cut before wall, studs and timber are measured and the drawings agree with them."
+}
+
+// housingOf is the first housing of a member.
+func housingOf(b frame.Member) frame.Housing {
+	for _, f := range b.Features {
+		if h, ok := f.(frame.Housing); ok {
+			return h
+		}
+	}
+	return frame.Housing{}
+}
+
+func (m *maker) sayPlate() []string {
+	plate, at := m.frame.Of(frame.KindPlate)[0], m.frame.Setout.Rafters
+	from := plate.Place.O.X
+	h := housingOf(plate)
+	return []string{
+		fmt.Sprintf("Cut %s to %s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length)),
+		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The framing plan has them all.", len(at), m.said(at[0]-from), m.said(at[len(at)-1]-from)),
+		fmt.Sprintf("Cut a housing at each: %s wide, %s deep, its floor %s above the lower edge at the outer face.%s",
+			m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor), floorWords(h)),
+		fmt.Sprintf("Bore %s Ø%s for the screws.", count(len(m.frame.Setout.PlateFixings), "hole"), m.saidFine(m.job.Plate.Fixing.Hole)),
+	}
+}
+
+// floorWords says how the floor of a housing lies.
+func floorWords(h frame.Housing) string {
+	switch {
+	case h.Slope > 0:
+		return " It rises inwards with the fall."
+	case h.Slope < 0:
+		return " It drops inwards with the fall."
+	}
+	return " It is level."
+}
+
+func (m *maker) holdHousings() string {
+	return fmt.Sprintf("Measure the rafters before the housings are cut: each is its own rafter's width and %s more.", m.saidFine(m.job.Rafters.Clearance))
+}
+
+func (m *maker) sayFixPlate() []string {
+	s, j := m.frame.Setout, m.job
+	var screws []float64
+	for _, f := range s.PlateFixings {
+		screws = append(screws, f.Along)
+	}
+	off := fmt.Sprintf("The plate lies on the wall; its outer face is %s from the cladding's face.", m.said(-s.PlateOuter))
+	if k := j.Plate.Packer; k.Thickness > 0 {
+		off = fmt.Sprintf("Set a packer %s, %s thick, behind each screw, so that water drains. The plate's outer face is then %s from the cladding.",
+			m.saidSize(k.Height, k.Width), m.said(k.Thickness), m.said(-s.PlateOuter))
+	}
+	where := fmt.Sprintf("The screws stand at %s from the left end.", m.saidList(j.Plate.From, screws))
+	if len(screws) > mostListed {
+		where = fmt.Sprintf("The %d screws stand at %s from the left end; the framing plan has them all.", len(screws), m.saidList(j.Plate.From, screws))
+	}
+	return sentences(
+		fmt.Sprintf("Strike the plate's level line at %s and prove it at both ends. The plate's top edge goes to it.", m.saidLevel(j.Plate.Top)),
+		where, off,
+		fmt.Sprintf("Drive a screw Ø%s at each, into the stud, and seal it at the cladding.", m.saidFine(j.Plate.Fixing.Screw)),
+		m.blockingWords(),
+	)
+}
+
+// blockingWords says where there is no stud for a screw.
+func (m *maker) blockingWords() string {
+	if len(m.job.Wall.Studs) == 0 {
+		return ""
+	}
+	if b := m.blocked(); len(b) > 0 && len(b) <= mostListed {
+		return "No stud stands at " + joined(b) + ": fix blocking in the wall there first."
+	} else if len(b) > 0 {
+		return fmt.Sprintf("At %d of them no stud stands: fix blocking in the wall there first.", len(b))
+	}
+	return ""
+}
+
+func (m *maker) holdFixPlate() string {
+	return "Prove each stud with a pilot hole, and the plate level and straight, before any screw is drawn tight."
+}
+
+func (m *maker) saySetOut() []string {
+	l, r := m.fixedPoints()
+	along, out := m.triangle()
+	s := m.frame.Setout
+	var centres []float64
+	for _, c := range m.postCentres() {
+		centres = append(centres, c.X)
+	}
+	return []string{
+		fmt.Sprintf("Mark L and R on the cladding, plumb under the ends of the plate, %s apart.", m.said(r.X-l.X)),
+		fmt.Sprintf("Square off the wall at L: %s along, %s out, and %s across.", m.said(along), m.said(out), m.said(math.Hypot(along, out))),
+		fmt.Sprintf("Stretch a string %s from the cladding, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-s.BeamOuter)),
+		fmt.Sprintf("From the square line mark the post centres along it: %s. They stand %s behind the string.",
+			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-s.BeamOuter)),
+	}
+}
+
+func (m *maker) holdTapes() string {
+	l, r := m.fixedPoints()
+	posts := m.postCentres()
+	last := posts[len(posts)-1]
+	return fmt.Sprintf("Nobody digs before the tapes agree: from L to the centre of post %d %s, from R to that of post 1 %s.",
+		len(posts), m.said(last.Sub(l).Len()), m.said(posts[0].Sub(r).Len()))
+}
+
+// byPost says something of each post, those that are alike together:
+// "−1080 at posts 1 and 2, −1140 at post 3".
+func (m *maker) byPost(say func(i int) string) string {
+	var order []string
+	posts := map[string][]string{}
+	for i := range m.job.Posts.At {
+		s := say(i)
+		if posts[s] == nil {
+			order = append(order, s)
+		}
+		posts[s] = append(posts[s], strconv.Itoa(i+1))
+	}
+	if len(order) == 1 {
+		return order[0]
+	}
+	var out []string
+	for _, s := range order {
+		noun := " at post "
+		if len(posts[s]) > 1 {
+			noun = " at posts "
+		}
+		out = append(out, s+noun+joined(posts[s]))
+	}
+	return strings.Join(out, "; ")
+}
+
+func (m *maker) sayDig() []string {
+	posts := m.job.Posts.At
+	size := m.byPost(func(i int) string { return strings.ReplaceAll(holeSize(m.figures, posts[i].Footing), " ", "\u00a0") })
+	deep := m.byPost(func(i int) string { return m.said(posts[i].Footing.Depth) })
+	bottom := m.byPost(func(i int) string { return m.saidLevel(posts[i].Ground - posts[i].Footing.Depth) })
+	return sentences(
+		fmt.Sprintf("Dig %s, %s, %s deep below finished ground.", count(len(posts), "hole"), size, deep),
+		fmt.Sprintf("Check each bottom from the datum: %s.", bottom),
+		"Keep the sides plumb and the bottom firm and level; take all loose earth out.",
+		m.inDeck(), m.underHouse(),
+	)
+}
+
+// overTop is how much longer than finished a post is bought, mm: common
+// practice, no source.
+const overTop = 150
+
+func (m *maker) sayPosts() []string {
+	posts := m.frame.Of(frame.KindPost)
+	spec := m.job.Posts.At
+	lengths := m.byPost(func(i int) string { return m.said(posts[i].Length) })
+	foot := m.byPost(func(i int) string { return m.saidLevel(posts[i].Place.O.Z) })
+	stand := "Stand each on its pad of concrete, factory end down, its foot at " + foot + "."
+	volume := 0.0
+	for _, b := range m.frame.Of(frame.KindFooting) {
+		volume += b.Solid().Volume()
+	}
+	concrete := fmt.Sprintf("Fill the holes with concrete, %s in all", m.figures.Volume(volume))
+	if !m.allPosts(frame.InConcrete) {
+		stand = "Set the stirrups plumb and on line, so that the feet of the posts stand at " + foot + "."
+	}
+	if c := spec[0].Footing.Collar; c > 0 {
+		concrete += fmt.Sprintf(", and slope its top away from the post from %s above the ground", m.byPost(func(i int) string { return m.said(spec[i].Footing.Collar) }))
+	}
+	return sentences(
+		fmt.Sprintf("Finished, the posts are %s long: leave at least %s more at the top for now.", lengths, m.said(overTop)),
+		stand,
+		"Set the outer faces to the string and the centres to their marks. Plumb them both ways and brace them.",
+		concrete+".",
+		m.wallPostWords(),
+	)
+}
+
+// allPosts reports whether every post has the base.
+func (m *maker) allPosts(b frame.Base) bool {
+	for _, p := range m.job.Posts.At {
+		if p.Base != b {
+			return false
+		}
+	}
+	return true
+}
+
+// wallPostWords says how posts are fixed to the walls that come out.
+func (m *maker) wallPostWords() string {
+	var out []string
+	for i, p := range m.job.Posts.At {
+		if p.Wall == "" {
+			continue
+		}
+		w := fmt.Sprintf("Fix post %d to the side wall with %s", i+1, count(len(m.frame.Setout.PostFixings[i]), "screw"))
+		if p.Packer.Thickness > 0 {
+			w += fmt.Sprintf(", a packer %s thick behind each", m.said(p.Packer.Thickness))
+		}
+		out = append(out, w+".")
+	}
+	return strings.Join(out, " ")
+}
+
+// seatLevel is the level of the posts' seats, the underside of the beam.
+func (m *maker) seatLevel() float64 { return m.frame.Of(frame.KindBeam)[0].Place.O.Z }
+
+func (m *maker) sayTops() []string {
+	j := m.job
+	post := m.frame.Of(frame.KindPost)[0]
+	wide := fmt.Sprintf("Square the line round the post and cut it level.")
+	for _, f := range post.Features {
+		if c, ok := f.(frame.Chamfer); ok {
+			wide = fmt.Sprintf("Square the line round the post. The seat is %s wide from the outer face; behind it cut the top down to the house at %s.",
+				m.said(c.Seat), m.figures.Angle(c.Angle))
+		}
+	}
+	rod := ""
+	if r := j.Posts.Rod; r.Diameter > 0 && r.IntoPost > 0 {
+		rod = fmt.Sprintf("Bore for the rod Ø%s, %s deep, in the middle of the post's width and %s from its outer face.",
+			m.saidFine(r.Hole), m.said(r.IntoPost), m.said(j.Beam.Section.Width/2))
+	}
+	return sentences(
+		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
+		fmt.Sprintf("Measure down %s from it: that is the seat of the beam, %s above the datum, the same at every post.", m.said(j.Plate.Top-m.seatLevel()), m.said(m.seatLevel())),
+		wide, rod,
+	)
+}
+
+func (m *maker) holdTops() string {
+	b := m.job.Beam.Section.Depth
+	return fmt.Sprintf("Measure the beam before the first post is cut: where it is not %s deep, move the seat by the difference.", m.said(b))
+}
+
+func (m *maker) sayBeam() []string {
+	j := m.job
+	beam, at := m.frame.Of(frame.KindBeam)[0], m.frame.Setout.Rafters
+	h := housingOf(beam)
+	from := beam.Place.O.X
+	marks := fmt.Sprintf("Cut %s to %s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length))
+	if from != j.Plate.From {
+		marks = fmt.Sprintf("Cut %s to %s and mark the rafters from its left end: the first at %s, the last at %s.",
+			beam.Mark, m.said(beam.Length), m.said(at[0]-from), m.said(at[len(at)-1]-from))
+	}
+	rod := ""
+	if r := j.Posts.Rod; r.Diameter > 0 {
+		rod = fmt.Sprintf(" Set a rod Ø%s down through it into each post.", m.saidFine(r.Diameter))
+	}
+	return []string{
+		marks,
+		fmt.Sprintf("Cut the housings in its house side: %s wide, %s deep, the floor %s above the lower edge.", m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor)),
+		fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.%s", m.leftEndWords(), rod),
+		fmt.Sprintf("Check its underside: %s all along.", m.saidLevel(m.seatLevel())),
+	}
+}
+
+// leftEndWords says where the beam's left end stands against the first post.
+func (m *maker) leftEndWords() string {
+	over := m.job.Posts.At[0].Along - m.job.Beam.From
+	side := "left"
+	if over < 0 {
+		side = "right"
+	}
+	return fmt.Sprintf("%s to the %s of the centre of post 1", m.said(math.Abs(over)), side)
+}
+
+func (m *maker) sayPattern() []string {
+	s, j := m.frame.Setout, m.job
+	a, b := m.diagonals()
+	diagonals := fmt.Sprintf("both diagonals are %s", m.said(a))
+	if m.figures.Round(a) != m.figures.Round(b) {
+		diagonals = fmt.Sprintf("the diagonals are %s from the plate's left end and %s from its right", m.said(a), m.said(b))
+	}
+	rafter := m.frame.Of(frame.KindRafter)[0]
+	line := rafter.EndCut(frame.FaceEnd).At - rafter.EndCut(frame.FaceStart).At
+	cut := "both ends cut square"
+	if m.frame.Slope.Angle > 0 {
+		cut = fmt.Sprintf("both ends cut plumb with the saw at %s", m.figures.Angle(m.frame.Slope.Angle))
+	}
+	return []string{
+		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so, and brace it.", diagonals),
+		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.PlateOuter-s.BeamInner)),
+		fmt.Sprintf("Cut the straightest rafter first, %s along its top, %s%s.", m.said(line), cut, m.seatWords()),
+		fmt.Sprintf("Try it in the first, the middle and the last housing: it bears at both ends, and its top stands %s at the plate.", m.dropWords(j.Plate.Drop)),
+	}
+}
+
+// seatWords adds the level seats to a rafter's cuts.
+func (m *maker) seatWords() string {
+	if m.job.Rafters.Seat == frame.SeatLevel && m.frame.Slope.Angle > 0 {
+		return ", and a level seat under each end"
+	}
+	return ""
+}
+
+// dropWords says how a rafter's top stands to the top of the plate.
+func (m *maker) dropWords(drop float64) string {
+	switch {
+	case m.figures.Round(drop) == 0:
+		return "level with the top"
+	case drop < 0:
+		return m.said(-drop) + " above the top"
+	}
+	return m.said(drop) + " below the top"
+}
+
+func (m *maker) sayRafters() []string {
+	s, sl := m.frame.Setout, m.frame.Slope
+	n := len(s.Rafters)
+	fall := "Check that they lie level."
+	if sl.Angle > 0 {
+		fall = fmt.Sprintf("Check the fall on the first and the last: %s in %s, %s.", m.said(sl.Drop), m.said(sl.Run), m.figures.Slope(sl.Angle))
+	}
+	return []string{
+		fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1),
+		fmt.Sprintf("Sight along each and lay its crown up. The clear gap between two is %s.", m.said(s.Centres-m.job.Rafters.Section.Width)),
+		"Tie each down at both ends as the designer states. The housing holds it in place, the tie holds it down.",
+		fall,
+	}
+}
+
+func (m *maker) sayBattens() []string {
+	s, b := m.frame.Setout, m.job.Battens
+	all := m.frame.Of(frame.KindBatten)
+	n := len(all)
+	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s.",
+		m.said(s.Battens[0]), m.said(s.Battens[n-1]))
+	gap := fmt.Sprintf("Fix %d battens %s, %s long, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.said(s.BattenGap))
+	if n == 1 {
+		first = fmt.Sprintf("On both end rafters mark the batten's house-side edge, %s down the slope from the plate's outer face.", m.said(s.Battens[0]))
+		gap = fmt.Sprintf("Fix the batten %s, %s long.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length))
+	}
+	return []string{
+		first, gap,
+		fmt.Sprintf("They run past the end rafters by %s at the left and %s at the right. Drill first, then fix at every rafter.", m.said(b.OverLeft), m.said(b.OverRight)),
+	}
+}
+
+func (m *maker) holdBattens() string {
+	return "Before the last battens, measure what is left and share the difference among their gaps."
+}
+
+func (m *maker) sayCheck() []string {
+	s := m.frame.Setout
+	a, b := m.diagonals()
+	finish := m.frame.Of(frame.KindBeam)[0].Timber.Finish
+	treat := "Treat every fresh cut. Finish: " + stated(finish) + "."
+	return []string{
+		treat,
+		fmt.Sprintf("Check and write down: top of plate %s at both ends, underside of beam %s, head height under it %s, diagonals %s and %s.",
+			m.saidLevel(m.job.Plate.Top), m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.said(a), m.said(b)),
+		"Draw every fixing tight once more. Slope the ground away from the posts.",
+	}
+}
+
+// The cautions and hold points that are the same for every job.
+var (
+	careDrilling = fixedWords("Find cables and pipes before drilling. Have old cladding and old paint tested for asbestos and lead.")
+	careTreated  = fixedWords("Treated timber: gloves, goggles and mask. Treat each fresh cut before it is covered.")
+	careCladding = fixedWords("Into confirmed studs only: no nails, never into cladding alone. Some authorities allow no fixing through cladding; ask first.")
+	careServices = fixedWords("Ask for the plans of buried services days before a spade goes in.")
+	careHoles    = fixedWords("Dig by hand near services. Cover open holes whenever you leave them.")
+	careConcrete = fixedWords("Wet concrete burns skin and eyes: gloves, boots, goggles.")
+	carePlatform = fixedWords("Work from a proper platform, not from a plank on trestles.")
+	careLifting  = fixedWords("Nobody stands under a beam that is being lifted. Brace it at once.")
+	careFalls    = fixedWords("Most falls are from low heights. Nobody stands on a rafter that is not fixed at both ends.")
+	careBattens  = fixedWords("Battens carry nobody. Work from below, on a platform.")
+	careYearly   = fixedWords("Look every year at collars, screws and ties, and at any water that stands.")
+
+	holdHoles    = fixedWords("Have the holes seen before concrete goes in, where local rules or the designer ask for it.")
+	holdConcrete = fixedWords("Nothing is lifted on to the posts before the concrete is as hard as its maker states.")
+	holdBeam     = fixedWords("The beam is straight, level and braced before a rafter is cut.")
+	holdPattern  = fixedWords("The front cut of every other rafter waits until the pattern fits.")
+	holdRafters  = fixedWords("The braces stay until every rafter is tied down at both ends.")
+	holdCheck    = fixedWords("The braces come off last, when all the figures are written down and agree.")
+)
