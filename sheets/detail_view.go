@@ -92,7 +92,7 @@ func (m *maker) fineFigures() draw.Figures {
 // crossLine draws a chain line through two points of the model, a little
 // beyond both.
 func crossLine(p *page, v *draw.View, a, b geom.Vec) {
-	const beyond = 4 // mm on paper
+	const beyond = 1.2 // mm on paper: up to the extension line of a row
 	pa, pb := v.Pt(a), v.Pt(b)
 	d := pb.Sub(pa).Unit().Mul(beyond)
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, pa.Sub(d), pb.Add(d))
