@@ -1,0 +1,155 @@
+package frame_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"testing"
+
+	"plumbcut/geom/frame"
+)
+
+// These tests run whole jobs, from the words of the file to the figures that
+// the program prints, and hold the figures against the outside world.
+
+// figuresOf reads a job, builds it and reads back its figures as printed.
+func figuresOf(t *testing.T, text string) frame.Figures {
+	t.Helper()
+	job, err := frame.Read("job.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := frame.Build(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed, err := f.Figures().JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out frame.Figures
+	if err := json.Unmarshal(printed, &out); err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// framingSquare is the length of a common rafter for each foot of run, in
+// inches, by the rise in inches in 12 from 1 on: the first line of the table on
+// the blade of a framing square. From 2 on as printed at instructables.com,
+// "How To Make A Common Rafter", step 4; that for 1 is √145, reckoned by hand.
+var framingSquare = [...]float64{
+	12.04, 12.17, 12.37, 12.65, 13.00, 13.42, 13.89, 14.42, 15.00,
+	15.62, 16.28, 16.97, 17.69, 18.44, 19.21, 20.00, 20.81, 21.63,
+}
+
+// squareTol is the last place of the table: some squares cut off, others
+// round.
+const squareTol = 0.01
+
+// slopedJob has a run of exactly 10 ft between the plate's outer and the
+// beam's inner arris: 120" + 3/4" + 1 1/2" + 3" = 125 1/4" from the cladding.
+// Invented sizes.
+const slopedJob = `plumbcut: 1
+units: feet-inches
+project: {title: Framing square}
+levels: {datum: floor, ground: -6"}
+wall: {cladding: 3/4"}
+plate:
+  section: 16" x 1 1/2"
+  length: 10'
+  top: %s"
+  packers: {thickness: 3/4", width: 3"}
+  housing: 1/2"
+beam:
+  section: 16" x 3"
+  out: 125 1/4"
+  length: 10'
+  housing: 1/2"
+posts:
+  section: 4" x 4"
+  at: [12", 108"]
+rafters: {section: 3 1/2" x 1 1/2", number: 5}
+fall: {drop: %s", from: plate outer arris, to: beam inner arris}
+`
+
+// TestFramingSquareFromFile runs a job for each slope of the table.
+func TestFramingSquareFromFile(t *testing.T) {
+	const feet = 10 // of run
+	for i, want := range framingSquare {
+		rise := i + 1
+		t.Run(fmt.Sprintf("%d in 12", rise), func(t *testing.T) {
+			drop := fmt.Sprint(rise * feet)
+			f := figuresOf(t, fmt.Sprintf(slopedJob, fmt.Sprint(120+rise*feet), drop))
+			const inch = 25.4
+			if got := f.Setout.Slope.Length / inch / feet; math.Abs(got-want) > squareTol {
+				t.Errorf("slope: %.4f in a foot of run, want %.2f", got, want)
+			}
+			// The rafter itself goes on into both housings, half an inch each.
+			const run = feet + 2*0.5/12
+			rafters := 0
+			for _, m := range f.Members {
+				if m.Kind != frame.KindRafter {
+					continue
+				}
+				rafters++
+				if got := m.Line / inch / run; math.Abs(got-want) > squareTol {
+					t.Errorf("rafter %d: %.4f in a foot of run, want %.2f", m.No, got, want)
+				}
+				if m.Length < m.Line {
+					t.Errorf("rafter %d: %.1f from long point to long point, less than its line of %.1f", m.No, m.Length, m.Line)
+				}
+			}
+			if rafters != 5 {
+				t.Errorf("%d rafters, want 5", rafters)
+			}
+		})
+	}
+}
+
+// TestThreeFourFiveFromFile is the mason's triangle: a run of 4000 and a drop of 3000
+// give 5000 along the slope (armyengineer.tpub.com/en0069a …-41.htm). The run
+// is 4130 less 20, 45 and 65.
+func TestThreeFourFiveFromFile(t *testing.T) {
+	f := figuresOf(t, `plumbcut: 1
+project: {title: Mason's triangle}
+levels: {datum: floor, ground: -150}
+wall: {cladding: 20}
+plate:
+  section: 400x45
+  length: 3000
+  top: 6000
+  packers: {thickness: 20, width: 70}
+beam:
+  section: 400x65
+  out: 4130
+  length: 3000
+posts:
+  section: 90x90
+  at: [200, 2800]
+rafters: {section: 90x45, number: 5}
+fall: {drop: 3000, from: plate outer arris, to: beam inner arris}
+`)
+	s := f.Setout.Slope
+	const near = 1e-9
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"run", s.Run, 4000}, {"drop", s.Drop, 3000}, {"length", s.Length, 5000},
+		{"ratio", s.Ratio, 4. / 3}, {"angle", s.Angle, math.Atan2(3, 4) * 180 / math.Pi},
+	} {
+		if math.Abs(c.got-c.want) > near*c.want {
+			t.Errorf("%s %v, want %v", c.what, c.got, c.want)
+		}
+	}
+	for _, m := range f.Members {
+		if m.Kind != frame.KindRafter {
+			continue
+		}
+		a, b := m.Ends[0].At, m.Ends[1].At
+		if run := m.Place.U[1] * (a - b); math.Abs(run/(b-a)-0.8) > near || math.Abs(-m.Place.U[2]-0.6) > near {
+			t.Errorf("rafter %d runs along %v, want 4 out and 3 down in 5", m.No, m.Place.U)
+		}
+	}
+}
