@@ -37,7 +37,6 @@ var (
 	rafterRow  = row{"rafter centres", draw.Top, planName}
 	screwRow   = row{"screws, packers", draw.Top, ""}
 	outRow     = row{"out from the cladding", draw.Left, planName}
-	postRow    = row{"post centres", draw.Bottom, planName}
 	beamRow    = row{"beam", draw.Bottom, frontName}
 	battenRow  = row{"battens", draw.Right, ""}
 	memberHead = []string{"Mark", "No.", "Member", "Actual size", "Length"}

@@ -329,8 +329,9 @@ type ink struct {
 	a, b   geom.Pt
 	width  float64 // 0: it bounds a filled area
 	layer  string
-	dashed bool
-	curved bool // its ends alone are known
+	dashes []float64 // the pattern of its line, mm; nil: solid
+	alone  bool      // it is a path of its own
+	curved bool      // its ends alone are known
 }
 
 const mmPerPoint = 25.4 / 72 // of PDF: 72 to the inch
@@ -361,7 +362,7 @@ func (f *pdfFile) inkOf(page pdfRef) []ink {
 type state struct {
 	ctm    [6]float64
 	width  float64
-	dashed bool
+	dashes []float64
 }
 
 // painter follows the operators of a page.
@@ -397,7 +398,7 @@ func (p *painter) do(op string, args []any) {
 		p.width = n[0]
 	case "d":
 		pattern, _ := args[0].([]any)
-		p.dashed = len(pattern) > 0
+		p.dashes = numbers(pattern)
 	case "BDC", "BMC":
 		name, _ := args[len(args)-1].(pdfName)
 		p.layers = append(p.layers, p.layerName(name))
@@ -443,8 +444,12 @@ func (p *painter) paint(width float64) {
 	if len(p.layers) > 0 {
 		layer = p.layers[len(p.layers)-1]
 	}
+	var dashes []float64
+	for _, d := range p.dashes {
+		dashes = append(dashes, d*p.scale())
+	}
 	for _, s := range p.path {
-		s.width, s.layer, s.dashed = width, layer, p.dashed
+		s.width, s.layer, s.dashes, s.alone = width, layer, dashes, len(p.path) == 1
 		p.out = append(p.out, s)
 	}
 	p.path = nil

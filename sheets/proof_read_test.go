@@ -14,12 +14,7 @@ import (
 // and rows of figures, by where they stand on the paper alone.
 
 // phrase is a line of words that were set together.
-type phrase struct {
-	text string
-	box  draw.Rect
-	way  way
-	size float64
-}
+type phrase word
 
 // spaceWidth is the width of the space between two words over the height of
 // the capitals: a property of the font.
@@ -36,7 +31,7 @@ func phrasesOf(words []word) []phrase {
 			p.box = p.box.Union(w.box)
 			continue
 		}
-		out = append(out, phrase{w.text, w.box, w.way, w.size})
+		out = append(out, phrase(w))
 	}
 	return out
 }

@@ -115,8 +115,7 @@ func (page *svgPage) path(attr map[string]string, g svgGroup) error {
 	var start, at geom.Pt
 	to := func(q geom.Pt, curved bool) {
 		if q != at {
-			page.ink = append(page.ink, ink{a: page.up(at), b: page.up(q), width: width, layer: g.layer,
-				dashed: attr["stroke-dasharray"] != "", curved: curved})
+			page.ink = append(page.ink, ink{a: page.up(at), b: page.up(q), width: width, layer: g.layer, curved: curved})
 		}
 		at = q
 	}
