@@ -34,7 +34,7 @@ func (t *search) explore(left, limits []int, spent int64) {
 		t.offer(t.path)
 		return
 	}
-	key := stateKey(left, limits)
+	key := t.stateKey(left, limits)
 	if before, seen := t.seen[key]; seen && before <= spent {
 		return
 	}
@@ -69,14 +69,16 @@ func (t *search) giveBack(p pattern, left, limits []int) {
 	limits[p.bin]++
 }
 
-// stateKey tells problems apart.
-func stateKey(left, limits []int) string {
+// stateKey tells apart what is left. The bins that cannot run out do not count.
+func (t *search) stateKey(left, limits []int) string {
 	key := make([]byte, 0, len(left)+len(limits))
 	for _, n := range left {
 		key = binary.AppendUvarint(key, uint64(n))
 	}
-	for _, n := range limits {
-		key = binary.AppendUvarint(key, uint64(n))
+	for b, n := range limits {
+		if t.bins[b].limited {
+			key = binary.AppendUvarint(key, uint64(n))
+		}
 	}
 	return string(key)
 }
