@@ -150,7 +150,10 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 	beam := m.frame.Of(frame.KindBeam)[0]
 	under := beam.Place.O.Z
 	outside.Chain(fmt.Sprintf("post %d", end+1), at(s.BeamOuter, low), at(s.BeamOuter, post.Ground), at(s.BeamOuter, under), at(s.BeamOuter, under+beam.Section.Depth))
-	b.over = func(p *page, v *draw.View) { m.groundLine(p, v, &post) }
+	b.over = func(p *page, v *draw.View) {
+		m.groundLine(p, v, &post)
+		m.battenEnds(p, v)
+	}
 	b.marks = func(p *page, v *draw.View) { m.endMarks(p, v, end) }
 	return b
 }

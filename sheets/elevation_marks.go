@@ -108,6 +108,22 @@ func (m *maker) battenWords(p *page, v *draw.View) {
 	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.3, -1)})
 }
 
+// battenEnds fills the ends of battens that are too thin on the paper for two
+// lines: of their edges the thinner would keep some and drop others.
+func (m *maker) battenEnds(p *page, v *draw.View) {
+	const enough = 1.3 // times the least gap between lines
+	for _, mb := range m.frame.Of(frame.KindBatten) {
+		if mb.Section.Depth*v.Scale > enough*minGap {
+			return
+		}
+		var end []geom.Pt
+		for _, q := range []geom.Vec{{}, {Y: mb.Section.Width}, {Y: mb.Section.Width, Z: mb.Section.Depth}, {Z: mb.Section.Depth}} {
+			end = append(end, v.Pt(mb.Place.Point(q)))
+		}
+		p.sheet.FillPolygon(draw.Outline, 1, end)
+	}
+}
+
 // endMarks marks what an end elevation shows and gives the fall.
 func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	s := m.frame.Setout

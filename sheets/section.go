@@ -33,7 +33,7 @@ func (m *maker) sectionSheets() []draft {
 			return []draft{{sectionTitle, topics, a}}
 		}
 		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section}}); ok {
-			return append([]draft{{sectionTitle, topics, a}}, m.lay(sectionTitle+": lists", nil, one, grid{{section.lists()}})...)
+			return append([]draft{{sectionTitle, topics, a}}, section.listSheets()...)
 		}
 	}
 	return m.lay(sectionTitle, topics, m.scales(sectionScale), grid{{section}, {section.lists()}})

@@ -215,13 +215,13 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	f := c.footing.Solid().Bounds()
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }
-	depth := func(z, off float64, words ...string) {
-		draw.Span{View: v, A: edge(z), B: edge(ground), Dir: draw.Upright, Offset: off, Prefix: c.words(ground-z, most*(ground-z), words...)}.Draw(p.sheet, p.hand)
+	if deep := ground - end; end < ground && draw.TextWidth(c.figures.Length(deep), draw.NoteHeight, false) < most*deep*v.Scale {
+		draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff,
+			Prefix: c.words(deep, most*deep, "post in ground ", "in ground ", "")}.Draw(p.sheet, p.hand)
 	}
-	if end < ground {
-		depth(end, -footOff, "post in ground ", "in ground ", "")
-	}
-	depth(low, -2*footOff, "hole ", "")
+	hole := ground - low
+	draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Beside: true,
+		Prefix: c.words(hole, most*hole, "hole ", "")}.Draw(p.sheet, p.hand)
 }
 
 // sight draws the line of sight from the wall that just passes under the beam.
@@ -232,7 +232,11 @@ func (c *cross) sight(p *page, v *draw.View) {
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, v.Pt(eye), v.Pt(end))
 	const eyeSize = 1.2 // mm on paper
 	p.sheet.Circle(draw.Style{Layer: draw.Centre, Pen: draw.Narrow}, v.Pt(eye), eyeSize)
-	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: 0.3, Prefix: "eye "}.Draw(p.sheet, p.hand)
+	words := c.words(c.job.Levels.Eye, most*c.job.Levels.Eye, "eye ", "")
+	const low, clear = 0.3, 2.5 // the figure stands low, clear of the leaders, but not on the floor
+	half := draw.TextWidth(words+c.figures.Length(c.job.Levels.Eye), draw.NoteHeight, false) / 2
+	share := max(low, (half+clear)/(c.job.Levels.Eye*v.Scale))
+	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: share, Prefix: words}.Draw(p.sheet, p.hand)
 	draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: c.arc()}.Draw(p.sheet, p.hand)
 }
 

@@ -33,7 +33,7 @@ const listWidth = 110.0
 
 // lists are the levels by their letters, the members by their marks, and how
 // the fall is set.
-func (c *cross) lists() block {
+func (c *cross) lists() stackBlock {
 	levels := draw.Table{Title: "Levels of section A", Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface"}}}
 	for i, l := range c.surfaces() {
 		levels.Rows = append(levels.Rows, draw.TableRow{Cells: []string{levelKey(i), c.figures.Level(l.Z), l.Name}})
@@ -43,4 +43,18 @@ func (c *cross) lists() block {
 		members.Notes = append(members.Notes, sentence(n.note.Text))
 	}
 	return stackBlock{&tableBlock{levels}, &wordBlock{members}, &wordBlock{c.fallWords(listWidth)}}
+}
+
+// listSheets puts the lists on sheets of their own.
+func (c *cross) listSheets() []draft {
+	const title = sectionTitle + ": lists"
+	fl := newFlow(c.hand, c.room(title))
+	for _, b := range c.lists() {
+		fl.add(b)
+	}
+	var out []draft
+	for _, page := range fl.sheets {
+		out = append(out, draft{title, nil, page})
+	}
+	return out
 }

@@ -140,7 +140,7 @@ func (c *cross) rafterNote() {
 	}
 	words := fmt.Sprintf("%s. It is %s long, from long point to long point, let into the plate by %s and into the beam by %s. %s",
 		c.stick("rafter", c.rafter), c.figures.Length(c.rafter.Length), c.figures.Length(j.Plate.Housing), c.figures.Length(j.Beam.Housing), seat)
-	column, parts := c.inner, []float64{0.14, 0.12, 0.2, 0.25}
+	column, parts := c.inner, []float64{0.05, 0.08, 0.12, 0.2}
 	if c.form == tight || c.form == keyed {
 		column, parts = c.middle, []float64{0.55, 0.5, 0.6}
 	}
