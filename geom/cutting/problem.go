@@ -2,6 +2,8 @@ package cutting
 
 import (
 	"cmp"
+	"math"
+	"math/bits"
 	"slices"
 )
 
@@ -60,7 +62,7 @@ func newProblem(j Job) problem {
 	for i := range p.sizes {
 		p.sizes[i].weight /= unit
 	}
-	p.bins = usefulBins(j, unit, total)
+	p.bins = p.usefulBins(j, unit, total)
 	for _, b := range p.bins {
 		p.coin = gcd(p.coin, b.cost)
 	}
@@ -91,9 +93,9 @@ func groupPieces(j Job) []size {
 	return sizes
 }
 
-// usefulBins returns a bin for each stock that is not made superfluous by one
-// that holds as much, costs no more and has no limit.
-func usefulBins(j Job, unit int64, total int) []bin {
+// usefulBins returns a bin for each stock that holds a piece and is not made
+// superfluous by one that holds as much, costs no more and has no limit.
+func (p *problem) usefulBins(j Job, unit int64, total int) []bin {
 	var all, useful []bin
 	byCost := j.objective() == LeastCost
 	for i, s := range j.Stocks {
@@ -104,8 +106,8 @@ func usefulBins(j Job, unit int64, total int) []bin {
 		if s.Limit > 0 && s.Limit < total {
 			b.limit, b.limited = s.Limit, true
 		}
-		if usable := j.Usable(s.Length); usable > 0 {
-			b.capacity = int64(usable+j.Kerf) / unit
+		b.capacity = int64(j.Usable(s.Length)+j.Kerf) / unit
+		if b.capacity >= p.sizes[len(p.sizes)-1].weight {
 			all = append(all, b)
 		}
 	}
@@ -147,6 +149,28 @@ func (p *problem) weight(parts []part) int64 {
 		w += p.sizes[t.size].weight * int64(t.count)
 	}
 	return w
+}
+
+// material returns what the pieces would cost if every stick were cut without an
+// offcut: a bound at once, if a weak one.
+func (p *problem) material() int64 {
+	var total int64
+	for _, z := range p.sizes {
+		total += z.weight * int64(z.demand)
+	}
+	least := uint64(math.MaxUint64)
+	for _, b := range p.bins {
+		hi, lo := bits.Mul64(uint64(total), uint64(b.cost))
+		if hi >= uint64(b.capacity) {
+			continue // beyond 64 bits: not the least, which is that of a bin for the longest piece at most
+		}
+		cost, rest := bits.Div64(hi, lo, uint64(b.capacity))
+		if rest > 0 {
+			cost++
+		}
+		least = min(least, cost)
+	}
+	return int64(least)
 }
 
 // totals knows which sums of bin costs there are: a bound between two of them is

@@ -3,6 +3,7 @@ package cutting
 import (
 	"cmp"
 	"math"
+	"math/bits"
 	"slices"
 )
 
@@ -20,7 +21,8 @@ const forbidding = 16
 //
 // The bound is proven in whole numbers. Let each piece of size i have the value
 // v(i), rounded from the duals that the simplex found, and let each filling of
-// bin b be worth at most scale·cost(b)+over(b); the knapsacks search that. Then
+// bin b be worth at most scale·cost(b)+over(b); the knapsacks search that, and
+// over(b) is 0 for bins without a limit. Then
 // the sticks of any plan cost, times scale, at least
 //
 //	Σ v(i)·demand(i) − Σ limit(b)·over(b)
@@ -270,6 +272,7 @@ func (m *master) whole(dual float64) int64 {
 
 // note keeps the bound of the values if it is the best so far.
 func (m *master) note(values, over []int64) {
+	m.shrink(values, over)
 	scaled := int64(0)
 	for i, n := range m.left {
 		scaled += int64(n) * values[i]
@@ -281,6 +284,40 @@ func (m *master) note(values, over []int64) {
 		m.best.values, m.best.over, m.best.scaled = values, over, scaled
 		m.best.bound = max(0, ceilDiv(scaled, m.scale))
 	}
+}
+
+// shrink makes the values smaller in proportion until no filling of a bin without
+// a limit is worth more than the bin costs. That loses less than a charge for
+// every stick that might be bought.
+func (m *master) shrink(values, over []int64) {
+	worth := func(b int) int64 { return m.problem.bins[b].cost * m.scale }
+	for b := range over {
+		if m.problem.bins[b].limited || over[b] <= 0 {
+			continue
+		}
+		num, den := worth(b), worth(b)+over[b]
+		for i, v := range values {
+			values[i], _ = mulDiv(v, num, den)
+		}
+		for o := range over {
+			if m.limits[o] > 0 {
+				_, most := mulDiv(worth(o)+over[o], num, den)
+				over[o] = max(0, most-worth(o))
+			}
+		}
+	}
+}
+
+// mulDiv returns a·num/den rounded down and rounded up, for numbers that are not
+// negative and of which num is not above den.
+func mulDiv(a, num, den int64) (down, up int64) {
+	hi, lo := bits.Mul64(uint64(a), uint64(num))
+	q, rest := bits.Div64(hi, lo, uint64(den))
+	down = int64(q)
+	if rest > 0 {
+		return down, down + 1
+	}
+	return down, down
 }
 
 func ceilDiv(a, b int64) int64 {

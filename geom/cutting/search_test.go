@@ -25,7 +25,7 @@ func TestSearchAlone(t *testing.T) {
 	r := rand.New(rand.NewSource(6))
 	ended, cutShort := 0, 0
 	for n := range 3000 {
-		j := tightJob(r, 3+n%6)
+		j := tightJob(r, 3+n%8)
 		if j.check() != nil {
 			continue
 		}

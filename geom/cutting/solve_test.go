@@ -181,6 +181,25 @@ func TestTooLongNamesThePiece(t *testing.T) {
 	}
 }
 
+// The largest and smallest numbers that Solve takes, together.
+func TestExtremes(t *testing.T) {
+	longest, shortest := Piece{"long", maxLength, 1}, Piece{"short", 1, maxPieces - 1}
+	big := Stock{Length: maxLength, Priced: true, Price: maxPrice}
+	tiny := Stock{Length: 1, Priced: true, Price: maxPrice}
+	for n, j := range []Job{
+		{Pieces: []Piece{longest, shortest}, Stocks: []Stock{big, tiny}},
+		{Pieces: []Piece{longest, shortest}, Stocks: []Stock{big, tiny}, Objective: LeastLength},
+		{Pieces: []Piece{longest, shortest}, Stocks: []Stock{big, tiny}, Kerf: maxLength},
+		{Pieces: []Piece{{"long", maxLength, maxPieces}}, Stocks: []Stock{big}, Kerf: maxLength},
+		{Pieces: []Piece{longest, shortest}, Stocks: []Stock{big, {Length: 7, Priced: true, Price: 1, Limit: 900}}},
+	} {
+		p := solve(t, j)
+		if p.Bound <= 0 {
+			t.Errorf("job %d: bound %d", n, p.Bound)
+		}
+	}
+}
+
 func TestMillimetres(t *testing.T) {
 	for _, c := range []struct {
 		mm   float64

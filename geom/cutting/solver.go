@@ -1,7 +1,5 @@
 package cutting
 
-import "math"
-
 // A solver holds the state of a search: the best plan so far and the bound.
 type solver struct {
 	problem
@@ -16,14 +14,13 @@ type solver struct {
 	short   int   // the size that the greedy plan had no stick for, if there is no plan
 }
 
-// noPlan is the cost while no plan is known. It is far above any plan's, and far
-// enough below the largest int64 to be reckoned with.
-const noPlan = math.MaxInt64 / (4 * valueScale)
-
-// newSolver returns a solver that has found nothing yet.
+// newSolver returns a solver that has found nothing yet. No plan that is worth a
+// look costs more than the dearest stick for each piece.
 func newSolver(p problem, effort int64) *solver {
-	s := &solver{problem: p, work: work{effort}, cost: noPlan, goal: noPlan - 1}
+	s := &solver{problem: p, work: work{effort}}
 	s.relaxer = newRelaxer(&s.problem, &s.work)
+	s.goal = s.relaxer.dearest * int64(pieces(p.demand()))
+	s.cost = s.goal + 1
 	return s
 }
 
@@ -40,7 +37,7 @@ func (s *solver) run() bool {
 		}
 	}
 	root := s.relaxer.relax(demand, limits, s.goal+1)
-	s.bound = s.totals.atLeast(root.bound)
+	s.bound = s.totals.atLeast(max(root.bound, s.material()))
 	for skips := 0; skips < dives && !s.proven() && !s.work.done(); skips++ {
 		s.dive(demand, limits, skips)
 	}

@@ -10,14 +10,14 @@ func (w *work) done() bool { return w.left <= 0 }
 
 const (
 	// DefaultEffort is the work that Solve does at most where the job does not
-	// say: some hundredths of a second. Most jobs need a tenth of it; ten times as
+	// say: about two hundredths of a second. Most jobs need a tenth of it; ten times as
 	// much proves a few more of those with many lengths and uneven prices.
-	DefaultEffort = 2_000_000
+	DefaultEffort = 1_000_000
 
 	// pivotsPerWork is how many multiplications in the simplex make a unit.
 	pivotsPerWork = 40
 
 	// knapsackNodes is how long one knapsack may search before it falls back on
 	// a weaker bound. Those of timber need a few hundred.
-	knapsackNodes = 200_000
+	knapsackNodes = 20_000
 )
