@@ -215,6 +215,9 @@ func TestTightSectionPieces(t *testing.T) {
 	if len(pieces) != 2 || pieces[0].Union(pieces[1]) != e {
 		t.Fatalf("pieces %v do not cover %v", pieces, e)
 	}
+	if pieces[0].Y0 > pieces[1].Y1 {
+		t.Errorf("nothing covers the strip from %.1f to %.1f", pieces[1].Y1, pieces[0].Y0)
+	}
 	if pieces[1].X1 >= e.X1 {
 		t.Errorf("the lower piece is as wide as the whole")
 	}
