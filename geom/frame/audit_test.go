@@ -41,6 +41,30 @@ var variants = []struct {
 	{"post as deep as the beam is wide", func(j *Job) { j.Posts.Section.Depth = 70 }},
 	{"shade", func(j *Job) { j.Battens.Gap, j.Battens.Shade = 0, 0.5 }},
 	{"no battens", func(j *Job) { j.Battens = Battens{} }},
+	{"over both", overBoth},
+	{"over both, no fall", func(j *Job) { overBoth(j); j.Fall = Fall{Kind: FallDrop} }},
+	{"over both, 12 in 12", func(j *Job) { overBoth(j); steep(j, 45); j.Rafters.Tail.Overhang = 300 }},
+	{"over both, deep notch", func(j *Job) { overBoth(j); j.Rafters.Heel = 60; j.Rafters.Tail.Shape = TailSquare }},
+	{"over both, bevelled tail", func(j *Job) {
+		overBoth(j)
+		j.Rafters.Tail = Tail{Overhang: 400, Shape: TailBevelled, Nose: 35, Splay: 30 * math.Pi / 180}
+	}},
+	{"over both, battens all over", func(j *Job) { overBoth(j); j.Battens.First, j.Battens.Last = -50, 0 }},
+	{"over both, no tail", func(j *Job) { overBoth(j); j.Rafters.Tail = Tail{} }},
+	{"housed at the plate, over the beam", func(j *Job) { overBoth(j); j.Plate.Hold, j.Rafters.Head = Housed, 0 }},
+	{"over the plate, hung on the beam", func(j *Job) { overBoth(j); j.Beam.Hold, j.Rafters.Tail = Between, Tail{} }},
+	{"hung on both", func(j *Job) { j.Plate.Hold, j.Beam.Hold = Between, Between }},
+	{"hung on both, no fall", func(j *Job) { j.Plate.Hold, j.Beam.Hold, j.Fall = Between, Between, Fall{Kind: FallDrop} }},
+	{"hung on the plate, level seats in the beam", func(j *Job) { j.Plate.Hold, j.Rafters.Seat = Between, SeatLevel }},
+	{"hung on both, proud of them", func(j *Job) { j.Plate.Hold, j.Beam.Hold = Between, Between; j.Plate.Drop, j.Beam.Drop = 0, 0; j.Plate.Section.Depth = 100 }},
+}
+
+// overBoth lays the rafters over plate and beam, with tails.
+func overBoth(j *Job) {
+	j.Plate.Hold, j.Beam.Hold = Over, Over
+	j.Rafters.Head = 15
+	j.Posts.At[1].Along = 3270 // clear of the rafters, for its rod
+	j.Rafters.Tail = Tail{Overhang: 400, Shape: TailPlumb}
 }
 
 // steep makes the beam and the plate deep enough for a fall in degrees, and

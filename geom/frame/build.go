@@ -97,14 +97,14 @@ func upright(o geom.Vec) geom.Axes {
 func (b *builder) rafterPrisms() {
 	j, s := b.job, b.set
 	b.rafters = len(b.members)
-	end := s.PlateOuter + j.Plate.Housing
+	end := s.RafterStart
 	slope := s.onSlope()
 	depth := j.Rafters.Section.Depth
 	for i, x := range s.Rafters {
 		slope.O = geom.V(x-j.Rafters.Section.Width/2, end, s.RafterTop(end)).Sub(slope.W.Mul(depth))
 		b.add(Member{
 			Kind: KindRafter, No: i + 1, Section: j.Rafters.Section, Timber: j.Rafters.Timber,
-			Length: rafterLine(j, s) + depth*s.tan, Place: slope,
+			Length: rafterLine(s) + s.Front().Hold.way().past(j, s), Place: slope,
 		})
 	}
 }
@@ -185,10 +185,10 @@ func (b *builder) footingPrisms() {
 
 // join makes every joint. The order is that of the features on each member.
 func (b *builder) join() {
-	plate, beam := housingFloors(b.job, b.set)
 	for i := range b.set.Rafters {
-		b.house(JointRafterPlate, FaceStart, plate, b.rafters+i, b.plate)
-		b.house(JointRafterBeam, FaceEnd, beam, b.rafters+i, b.beam)
+		for _, k := range b.set.Carriers {
+			k.Hold.way().join(b, k, b.rafters+i, b.carrier(k))
+		}
 	}
 	for i, p := range b.job.Posts.At {
 		b.seatBeam(b.beam, b.posts+i)
@@ -209,6 +209,14 @@ func (b *builder) join() {
 			b.layBatten(b.battens+i, b.rafters+k)
 		}
 	}
+}
+
+// carrier is the index of the member that a carrier is.
+func (b *builder) carrier(k Carrier) int {
+	if k.Kind == KindPlate {
+		return b.plate
+	}
+	return b.beam
 }
 
 // carve makes the solids from prism and features alone. Alike members are

@@ -78,7 +78,7 @@ func (d *draft) plateFields() keys.Group {
 			keys.Field{Key: "underside", Is: keys.Length(&d.underside, anywhere()), Also: []string{"bottom"}, Doc: "Or the level of its underside."},
 			keys.Field{Key: "packers", Is: packerFields(&p.Packer, "the plate's depth"), Also: []string{"spacers"},
 				Doc: "Blocks that hold it off the cladding, one at each screw; left out, it lies on the cladding."},
-			housing(&p.Housing), rafterDrop(&p.Drop, "its outer face"),
+			holdField(&p.Hold), housing(&p.Housing), rafterDrop(&p.Drop, "its outer face"),
 			keys.Field{Key: "fixing", Is: fixingFields(&p.Fixing, keys.Field{
 				Key: "from_rafter", Is: keys.Length(&p.Fixing.FromRafter, keys.Between(0, 1000)), Def: "75 mm", Habit: true,
 				Doc: "Least distance of a screw's centre from the side of a rafter's housing."}),
@@ -89,6 +89,11 @@ func (d *draft) plateFields() keys.Group {
 func housing(to *float64) keys.Field {
 	return keys.Field{Key: "housing", Is: keys.Length(to, keys.Between(1, 500)), Def: "12 mm", Habit: true,
 		Also: []string{"trench", "rebate", "dado"}, Doc: "Depth of the rafters' housings in it."}
+}
+
+func holdField(to *Hold) keys.Field {
+	return keys.Field{Key: "rafters", Is: keys.Word(to, Housed, Over, Between), Def: string(Housed), Also: []string{"hold", "joint"},
+		Doc: "How it holds the rafters: housed, their ends let into its face; over, lying over it on a birdsmouth; between, butted against its face in hangers."}
 }
 
 func rafterDrop(to *float64, face string) keys.Field {
@@ -121,7 +126,7 @@ func (d *draft) beamFields() keys.Group {
 		keys.Field{Key: "length", Is: keys.Length(&d.beamLength, keys.Between(300, far)), Else: "the plate's", Doc: "Overall length."},
 		keys.Field{Key: "out", Is: keys.Length(&b.Out, keys.Between(100, far)), Need: true, Also: []string{"projection", "distance"},
 			Doc: "Distance of its outer face from the outer face of the cladding."},
-		housing(&b.Housing), rafterDrop(&b.Drop, "its inner face"))}
+		holdField(&b.Hold), housing(&b.Housing), rafterDrop(&b.Drop, "its inner face"))}
 }
 
 func (d *draft) postsFields() keys.Group {
@@ -203,9 +208,26 @@ func (d *draft) rafterFields() keys.Group {
 				Doc: "How much wider a housing is than the rafter, in all."},
 			keys.Field{Key: "seat", Is: keys.Word(&r.Seat, SeatFollows, SeatLevel), Def: string(SeatFollows),
 				Doc: "Whether the floor of a housing lies along the rafter, or the rafter's end is cut to a level seat."},
+			keys.Field{Key: "heel", Is: keys.Length(&r.Heel, keys.Between(5, 1200)), Also: []string{"heel_height"},
+				Else: "such that the widest timber under them bears over its whole width, but at least two thirds of their plumb depth",
+				Doc:  "Plumb height from the seat on a timber that they lie over to their top edge, the same on each."},
+			keys.Field{Key: "head", Is: keys.Length(&r.Head, keys.Between(0, 1000)), Def: "0",
+				Doc: "How far their upper ends run past the inner face of a plate that they lie over."},
+			keys.Field{Key: "tail", Is: d.tailFields(), Also: []string{"overhang", "eave"}, Doc: "What runs past a beam that they lie over; left out, they end at its outer face."},
 			keys.Field{Key: "straps", Is: d.strapFields(), Also: []string{"strap", "ties", "tie_down"},
 				Doc: "A metal strap over each end of each rafter; left out, there are none."}),
 	}
+}
+
+func (d *draft) tailFields() keys.Group {
+	t := &d.Rafters.Tail
+	return keys.Group{Opt: true, Fields: []keys.Field{
+		{Key: "overhang", Is: keys.Length(&t.Overhang, keys.Between(0, 5000)), Need: true, Doc: "Level distance from the beam's outer face to the end of the rafters' top edges."},
+		{Key: "shape", Is: keys.Word(&t.Shape, TailPlumb, TailSquare, TailBevelled), Def: string(TailPlumb),
+			Doc: "Shape of the end: cut plumb, square to the rafter, or plumb with its lower corner splayed off."},
+		{Key: "nose", Is: keys.Length(&t.Nose, keys.Between(1, 1200)), Else: "half the rafter's plumb depth", Doc: "Plumb height that a bevelled end keeps."},
+		{Key: "bevel", Is: keys.Angle(&t.Splay, keys.Between(5, 80)), Def: "45°", Doc: "Angle of the splay below it, from level."},
+	}}
 }
 
 func (d *draft) battenFields() keys.Group {
@@ -216,8 +238,8 @@ func (d *draft) battenFields() keys.Group {
 			keys.Field{Key: "number", Is: keys.Count(&b.Number, 1, maxSticks), Doc: "How many."},
 			keys.Field{Key: "gap", Is: keys.Length(&b.Gap, keys.Between(1, 5000)), Doc: "Or the greatest clear gap."},
 			keys.Field{Key: "shade", Is: keys.Share(&b.Shade, keys.Between(0.02, 0.98)), Doc: "Or the share of the area that they cover at least."},
-			keys.Field{Key: "first", Is: keys.Length(&b.First, anywhere()), Def: "0", Doc: "Near edge of the first, down the slope from the plate's outer face."},
-			keys.Field{Key: "last", Is: keys.Length(&b.Last, anywhere()), Def: "0", Doc: "Far edge of the last, up the slope from the beam's inner face."},
+			keys.Field{Key: "first", Is: keys.Length(&b.First, anywhere()), Def: "0", Doc: "Near edge of the first, down the slope from the plate's outer face; negative where the rafters lie over the plate and it stands farther up."},
+			keys.Field{Key: "last", Is: keys.Length(&b.Last, anywhere()), Def: "0", Doc: "Far edge of the last, up the slope from the beam's inner face, or from the end of the rafters where they lie over the beam."},
 			keys.Field{Key: "overhang", Is: keys.Length(&d.overhang, keys.Between(0, 3000)), Def: "0", Doc: "How far they run beyond the outer faces of the end rafters."},
 			keys.Field{Key: "overhang_left", Is: keys.Length(&b.OverLeft, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the left alone."},
 			keys.Field{Key: "overhang_right", Is: keys.Length(&b.OverRight, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the right alone."},

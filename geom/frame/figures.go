@@ -61,6 +61,9 @@ type SetoutFigures struct {
 	HeadUnderBeam  float64         `json:"head_under_beam"`
 	HeadUnderPlate float64         `json:"head_under_rafters_at_plate"`
 	CoveredArea    float64         `json:"covered_area"`
+	RafterStartOut float64         `json:"rafter_start_out"` // of the upper end of the rafters' top edges
+	RafterEndOut   float64         `json:"rafter_end_out"`   // of the lower end
+	Heel           float64         `json:"heel"`             // plumb, from the seat to the top edge where rafters lie over a timber; 0: nowhere
 }
 
 // SlopeFigures is the fall between two named arrises.
@@ -195,6 +198,11 @@ func (f *Frame) setoutFigures() SetoutFigures {
 		HeadUnderBeam:  s.HeadBeam,
 		HeadUnderPlate: s.HeadPlate,
 		CoveredArea:    s.Covered,
+		RafterStartOut: -s.RafterStart,
+		RafterEndOut:   -s.RafterEnd,
+	}
+	if s.Holds(Over) {
+		out.Heel = s.Heel
 	}
 	if sl.Drop > 0 {
 		out.Slope.Ratio = sl.Run / sl.Drop

@@ -108,6 +108,10 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 			w = SeatCut{FaceEnd, k.At, k.Sizes["run"], rad(k.Angles["to member"])}
 		case "level seat with shoulder":
 			w = SeatCut{FaceStart, k.At, k.Sizes["run"], rad(k.Angles["to member"])}
+		case "birdsmouth":
+			w = Birdsmouth{k.At, k.Sizes["heel"], k.Sizes["over"], rad(k.Angles["to member"])}
+		case "bevelled tail":
+			w = TailBevel{k.At, k.Sizes["nose"], rad(k.Angles["splay"]), rad(k.Angles["to member"])}
 		case "chamfer":
 			w = Chamfer{k.At, k.Sizes["seat"], rad(k.Angles["slope"])}
 		case "socket":

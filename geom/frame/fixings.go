@@ -76,7 +76,7 @@ func plateFixings(c *checker) []FixingPoint {
 	}
 	// Nearer than a hole's width, a screw would break into the housing.
 	clear := (j.Rafters.Section.Width+j.Rafters.Clearance)/2 + max(fix.FromRafter, fix.Hole)
-	for _, x := range c.set.Rafters {
+	for _, x := range c.set.foulingPlate() {
 		if n := len(f.rafters); n > 0 && x-clear <= f.rafters[n-1].hi {
 			f.rafters[n-1].hi = x + clear
 			continue
@@ -97,6 +97,14 @@ func plateFixings(c *checker) []FixingPoint {
 	points := f.choose(end)
 	f.report(c, points)
 	return points
+}
+
+// foulingPlate are the rafters that screws through the plate keep clear of.
+func (s Setout) foulingPlate() []float64 {
+	if s.House().Hold.way().fouls() {
+		return s.Rafters
+	}
+	return nil
 }
 
 // choose walks from the left end to the right end. The last screw is placed

@@ -122,8 +122,14 @@ type JointKind string
 
 // The joints.
 const (
-	JointRafterPlate  JointKind = "rafter housed in wall plate"
-	JointRafterBeam   JointKind = "rafter housed in beam"
+	JointRafterPlate JointKind = "rafter housed in wall plate"
+	JointRafterBeam  JointKind = "rafter housed in beam"
+
+	JointRafterOverPlate JointKind = "rafter over wall plate"
+	JointRafterOverBeam  JointKind = "rafter over beam"
+	JointRafterHungPlate JointKind = "rafter hung on wall plate"
+	JointRafterHungBeam  JointKind = "rafter hung on beam"
+
 	JointBeamPost     JointKind = "beam on post"
 	JointPostConcrete JointKind = "post in concrete"
 	JointPostStirrup  JointKind = "post on stirrup"

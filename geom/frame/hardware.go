@@ -28,6 +28,7 @@ const (
 	StrapNail   HardwareKind = "strap nail"
 	BattenScrew HardwareKind = "batten screw"
 	Stirrup     HardwareKind = "post stirrup"
+	Hanger      HardwareKind = "rafter hanger"
 )
 
 // HardwareSize is a size in millimetres. What is 0 does not belong to the kind,
@@ -73,6 +74,14 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.strapped(j, FaceStart, UseRafterPlate)...)
 		case JointRafterBeam:
 			out = append(out, f.strapped(j, FaceEnd, UseRafterBeam)...)
+		case JointRafterOverPlate:
+			out = append(out, f.strappedOver(j, UseRafterPlate)...)
+		case JointRafterOverBeam:
+			out = append(out, f.strappedOver(j, UseRafterBeam)...)
+		case JointRafterHungPlate:
+			out = append(out, f.hung(j, FaceStart, UseRafterPlate)...)
+		case JointRafterHungBeam:
+			out = append(out, f.hung(j, FaceEnd, UseRafterBeam)...)
 		case JointBattenRafter:
 			s := f.Job.Battens.Screws
 			if s.Each > 0 {
@@ -153,6 +162,38 @@ func (f *Frame) strapped(j Joint, end Face, use string) []Hardware {
 	}
 }
 
+// strappedOver is the strap that ties a rafter to the timber that it lies over:
+// it is bent over the rafter's top edge there.
+func (f *Frame) strappedOver(j Joint, use string) []Hardware {
+	strap := f.Job.Rafters.Strap
+	if strap.Width == 0 {
+		return nil
+	}
+	spots := []Spot{
+		{Member: j.A, Face: FaceTop, At: f.along(j.A, j), Span: strap.Width},
+		{Member: j.B, Face: FaceTop, At: f.along(j.B, j), Span: f.Members[j.A].Section.Width},
+	}
+	return []Hardware{
+		{StrapTie, HardwareSize{Width: strap.Width, Thickness: strap.Thickness, Length: strap.Length}, use, 1, spots},
+		{StrapNail, HardwareSize{}, use, strap.Nails, spots},
+	}
+}
+
+// hung is the hanger of one end of a rafter: as wide as the rafter, and as high
+// as its end at most. Its nails are its maker's to state.
+func (f *Frame) hung(j Joint, end Face, use string) []Hardware {
+	r := f.Members[j.A]
+	at := r.EndCut(end).At
+	face := FaceOuter
+	if end == FaceEnd {
+		face = FaceHouse
+	}
+	return []Hardware{{
+		Kind: Hanger, Size: HardwareSize{Width: r.Section.Width, Length: f.Setout.plumb(r.Section.Depth)}, Use: use, Quantity: 1,
+		Spots: []Spot{{Member: j.A, Face: FaceBottom, At: at}, {Member: j.B, Face: face, At: f.along(j.B, j), Span: r.Section.Width}},
+	}}
+}
+
 // HardwareTotal is how much of one kind, size and use there is, and how much to
 // order.
 type HardwareTotal struct {
@@ -172,7 +213,7 @@ func (f *Frame) HardwareTotals() []HardwareTotal {
 		if i < 0 {
 			i = len(out)
 			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size, Use: h.Use})
-			if h.Kind != ThreadedRod && h.Kind != Stirrup {
+			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Hanger {
 				out[i].Spares = f.Job.Supplies.HardwareSpares
 			}
 		}

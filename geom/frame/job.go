@@ -155,6 +155,7 @@ type Plate struct {
 	From, To float64
 	Top      float64 // level
 	Packer   Packer
+	Hold     Hold    // how it holds the rafters
 	Housing  float64 // depth of the rafter housings
 	Drop     float64 // of the rafter's top below the plate's top, at the plate's outer face
 	Fixing   Fixing
@@ -182,6 +183,7 @@ type Beam struct {
 	Timber   Timber
 	From, To float64
 	Out      float64 // of its outer face, from the cladding
+	Hold     Hold    // how it holds the rafters
 	Housing  float64
 	Drop     float64 // of the rafter's top below the beam's top, at the beam's inner face
 }
@@ -245,7 +247,28 @@ type Rafters struct {
 	Clearance float64 // housing width over the rafter's width, in all
 	Seat      Seat
 	Strap     Strap
+	Heel      float64 // plumb, from the seat on a timber that they lie over to the top edge; 0: see Setout.Heel
+	Head      float64 // how far they run past the inner face of a plate that they lie over
+	Tail      Tail
 }
+
+// Tail is what runs past a beam that the rafters lie over.
+type Tail struct {
+	Overhang float64 // level, from the beam's outer face to the end of the top edge
+	Shape    TailShape
+	Nose     float64 // plumb height of a bevelled tail's end; 0: half the rafter's
+	Splay    float64 // of the bevel, from the level, radians
+}
+
+// TailShape is the shape of a tail's end.
+type TailShape string
+
+// The shapes of tails. The zero value is TailPlumb.
+const (
+	TailSquare   TailShape = "square"   // cut square to the rafter
+	TailPlumb    TailShape = "plumb"    // cut plumb
+	TailBevelled TailShape = "bevelled" // plumb above, splayed back below
+)
 
 // EndRule places the first and last rafter against the ends of the plate and
 // beam, whichever is shorter.

@@ -6,41 +6,60 @@ import (
 	"plumbcut/geom"
 )
 
-// housingFloors returns the housings that plate and beam get for a rafter, but
-// for their place along. A floor that follows the fall lies along the rafter's
+// housedWay lets the ends of the rafters into the face of their carrier.
+type housedWay struct{}
+
+func (housedWay) above(_ *Job, _ Setout, k Carrier) float64 { return k.Drop }
+
+func (housedWay) reach(_ *Job, _ Setout, k Carrier) float64 {
+	if k.End == FaceStart {
+		return k.Outer + k.Housing
+	}
+	return k.Inner - k.Housing
+}
+
+func (housedWay) past(j *Job, s Setout) float64 { return j.Rafters.Section.Depth * s.tan }
+
+func (housedWay) fouls() bool { return true }
+
+// housing returns the housing that a carrier gets for a rafter, but for its
+// place along. A floor that follows the fall lies along the rafter's
 // underside. A level floor stands at the height that the underside has at the
 // house-side end of its housing, the highest within it, so that the level seat
 // cut under the rafter bears over the whole depth of the housing.
-func housingFloors(j *Job, s Setout) (plate, beam Housing) {
-	under := func(y float64) float64 { return s.RafterTop(y) - s.plumb(j.Rafters.Section.Depth) }
-	wide := j.Rafters.Section.Width + j.Rafters.Clearance
-	angle := math.Atan(s.tan)
-	plate = Housing{
-		Face: FaceOuter, Width: wide, Depth: j.Plate.Housing, Slope: angle,
-		Floor: under(s.PlateOuter) - (j.Plate.Top - j.Plate.Section.Depth),
+func (k Carrier) housing(j *Job, s Setout) Housing {
+	under := s.RafterTop(k.Face()) - s.plumb(j.Rafters.Section.Depth)
+	h := Housing{
+		Face: FaceHouse, Width: j.Rafters.Section.Width + j.Rafters.Clearance, Depth: k.Housing,
+		Slope: -math.Atan(s.tan), Floor: under - k.Bottom,
 	}
-	beamBottom := s.RafterTop(s.BeamInner) + j.Beam.Drop - j.Beam.Section.Depth
-	beam = Housing{
-		Face: FaceHouse, Width: wide, Depth: j.Beam.Housing, Slope: -angle,
-		Floor: under(s.BeamInner) - beamBottom,
+	if k.End == FaceStart {
+		h.Face, h.Slope = FaceOuter, -h.Slope
 	}
 	if j.Rafters.Seat == SeatLevel {
-		plate.Floor, plate.Slope = plate.FloorInside(), 0
-		beam.Slope = 0
+		if k.End == FaceStart {
+			h.Floor = h.FloorInside()
+		}
+		h.Slope = 0
 	}
-	return plate, beam
+	return h
 }
 
-// rafterLine is the length of a rafter's top edge, from plumb cut to plumb cut.
-func rafterLine(j *Job, s Setout) float64 {
-	return (s.PlateOuter - s.BeamInner + j.Plate.Housing + j.Beam.Housing) / s.cos
+func (housedWay) check(c *checker, k Carrier) {
+	c.housingDepth(k.Key+".housing", k.Housing, k.Section.Width)
+	h := k.housing(c.job, c.set)
+	c.belowSeat(k, "the rafters' housings", min(h.Floor, h.FloorInside()))
 }
 
-// house lets an end of rafter r into the timber t, which gets the housing h at
-// the rafter's centre line: end cut and seat go to the one, the housing to the
+// rafterLine is the length of a rafter's top edge, from end to end.
+func rafterLine(s Setout) float64 { return (s.RafterStart - s.RafterEnd) / s.cos }
+
+// join lets an end of a rafter into its carrier, which gets the housing at the
+// rafter's centre line: end cut and seat go to the one, the housing to the
 // other.
-func (b *builder) house(kind JointKind, end Face, h Housing, r, t int) {
-	s := b.set
+func (housedWay) join(b *builder, k Carrier, r, t int) {
+	s, end := b.set, k.End
+	h := k.housing(b.job, s)
 	rafter, timber := &b.members[r], &b.members[t]
 	centre := rafter.Place.O.X + rafter.Section.Width/2
 	h.At = centre - timber.Place.O.X
@@ -48,18 +67,14 @@ func (b *builder) house(kind JointKind, end Face, h Housing, r, t int) {
 	angle := b.slope.Angle
 	level := b.job.Rafters.Seat == SeatLevel
 	down := rafter.Section.Depth * s.tan // a plumb cut's run along the stick
-	line := rafterLine(b.job, s)
-	cut := EndCut{End: end, Cut: CutPlumb, Slope: angle}
+	line := rafterLine(s)
 	seat := SeatCut{End: end, At: h.Depth/s.cos + down, Run: h.Depth, Angle: angle}
 	if end == FaceEnd {
-		cut.At = line
 		seat.At = line - h.Depth/s.cos + down
 	}
-	if angle > 0 {
-		rafter.Features = append(rafter.Features, cut)
-		if level {
-			rafter.Features = append(rafter.Features, seat)
-		}
+	b.endPlumb(r, end)
+	if angle > 0 && level {
+		rafter.Features = append(rafter.Features, seat)
 	}
 	timber.Features = append(timber.Features, h)
 
@@ -68,13 +83,34 @@ func (b *builder) house(kind JointKind, end Face, h Housing, r, t int) {
 	if level {
 		bearing, along = geom.PlaneAt(mouth, geom.V(0, 0, 1)), h.Depth
 	}
-	x0, x1 := timber.Place.O.X, timber.Place.O.X+timber.Length
-	half := rafter.Section.Width / 2
+	kind := JointRafterPlate
+	if k.Kind == KindBeam {
+		kind = JointRafterBeam
+	}
 	b.joints = append(b.joints, Joint{
 		Kind: kind, A: r, B: t,
 		At:        mouth.Add(geom.V(0, 0, s.plumb(rafter.Section.Depth)/2)),
 		Bearing:   bearing,
-		Area:      along * (min(centre+half, x1) - max(centre-half, x0)),
+		Area:      along * shared(*rafter, *timber),
 		Clearance: b.job.Rafters.Clearance,
 	})
+}
+
+// shared is how much of a rafter's width lies within a timber's ends.
+func shared(rafter, timber Member) float64 {
+	x0, x1 := timber.Place.O.X, timber.Place.O.X+timber.Length
+	r0, r1 := rafter.Place.O.X, rafter.Place.O.X+rafter.Section.Width
+	return min(r1, x1) - max(r0, x0)
+}
+
+// endPlumb gives a rafter its plumb cut at an end, where there is a fall.
+func (b *builder) endPlumb(r int, end Face) {
+	if b.slope.Angle <= 0 {
+		return
+	}
+	cut := EndCut{End: end, Cut: CutPlumb, Slope: b.slope.Angle}
+	if end == FaceEnd {
+		cut.At = rafterLine(b.set)
+	}
+	b.members[r].Features = append(b.members[r].Features, cut)
 }

@@ -27,6 +27,9 @@ func (b *builder) levels() []Level {
 		at("top of beam", mid, s.BeamOuter, b.check.beamTop()),
 		at("underside of beam, seat on posts", mid, s.BeamOuter, bottom),
 	}
+	if s.RafterEnd < s.BeamOuter-slack {
+		out = append(out, at("top of rafters at the end of their tails", rafter, s.RafterEnd, s.RafterTop(s.RafterEnd)))
+	}
 	if j.Wall.hasSoffit() {
 		out = append(out, at("underside of soffit", mid, -j.Wall.SoffitOut, j.Wall.Soffit))
 	}

@@ -153,3 +153,66 @@ fall: {drop: 3000, from: plate outer arris, to: beam inner arris}
 		}
 	}
 }
+
+// overJob lays rafters over plate and beam. The beam's outer face is a run of
+// so much from the plate's, the tails overhang by a foot. Invented sizes.
+const overJob = `plumbcut: 1
+units: feet-inches
+project: {title: Birdsmouths}
+levels: {datum: floor, ground: -6"}
+plate: {section: 5 1/2 x 3 1/2, length: 10', top: %g, rafters: over}
+beam: {section: 9 1/4 x 3 1/2, out: %g, rafters: over}
+posts: {section: 6x6, at: [24, 96]}
+rafters: {section: 7 1/4 x 1 1/2, number: 5, tail: {overhang: 12"}}
+fall: {angle: %.5f}
+`
+
+// TestRafterLengthFromHeelToHeel holds the length that a carpenter marks, from
+// the plumb line of one birdsmouth to that of the next, against worked
+// examples: rise 7 in a foot with a run of 8 ft is 111.12", and each foot of
+// overhang 13.89" more (US Navy, NAVEDTRA 14044, figures 2-17 and 2-19:
+// constructionmanuals.tpub.com/14044); rise 13 with a run of 10' 4" is 182.79"
+// (US Army carpentry subcourse, armyengineer.tpub.com/en0069a). Both multiply up
+// from lengths to two decimals.
+func TestRafterLengthFromHeelToHeel(t *testing.T) {
+	const inch = 25.4
+	for _, c := range []struct{ rise, run, want, foot float64 }{
+		{7, 8 * 12, 111.12, 13.89},
+		{13, 10*12 + 4, 182.79, 17.69},
+	} {
+		const plate = 3.5 // the plate lies on the cladding: its outer face is so far out
+		f := figuresOf(t, fmt.Sprintf(overJob, 120+math.Ceil(c.run*c.rise/12), plate+c.run, math.Atan(c.rise/12)*180/math.Pi))
+		for _, m := range f.Members {
+			if m.Kind != frame.KindRafter {
+				continue
+			}
+			var at []float64
+			for _, w := range m.Features {
+				if w.Kind == "birdsmouth" {
+					at = append(at, w.At/inch)
+				}
+			}
+			if len(at) != 2 {
+				t.Fatalf("%d birdsmouths, want 2", len(at))
+			}
+			feet := c.run / 12
+			if got := at[1] - at[0]; math.Abs(got-c.want) > squareTol*feet {
+				t.Errorf("rise %g: %.3f in from heel to heel, want %g", c.rise, got, c.want)
+			}
+			if got := m.Ends[1].At/inch - at[1]; math.Abs(got-c.foot) > squareTol {
+				t.Errorf("rise %g: tail %.3f in, want %g", c.rise, got, c.foot)
+			}
+		}
+	}
+}
+
+// TestHeelHeight holds the heel height against the carpenter's rule for a seat
+// as wide as the plate: the plumb depth less what the slope rises over the seat.
+// For 7 1/4" at 4 in 12 over 3 1/2": 7.25·√160/12 − 3.5·4/12 = 6.4755" (own
+// arithmetic from the rule; the rule from memory).
+func TestHeelHeight(t *testing.T) {
+	f := figuresOf(t, fmt.Sprintf(overJob, 150.0, 100.0, math.Atan(4.0/12)*180/math.Pi))
+	if got := f.Setout.Heel / 25.4; math.Abs(got-6.4755) > 1e-4 {
+		t.Errorf("heel %.4f in, want 6.4755", got)
+	}
+}

@@ -53,6 +53,12 @@ func (f *filler) relevant(path string) bool {
 		return any(func(p Post) bool { return p.Base == OnStirrup })
 	case strings.HasPrefix(path, "adhesive."):
 		return f.Posts.Rod.Diameter > 0 && f.Posts.Rod.IntoPost > 0
+	case path == "plate.housing":
+		return f.Plate.Hold.housed()
+	case path == "beam.housing":
+		return f.Beam.Hold.housed()
+	case path == "rafters.clearance":
+		return f.Plate.Hold.housed() || f.Beam.Hold.housed()
 	case path == "posts.footing.pad":
 		return any(func(p Post) bool { return p.Base == InConcrete })
 	}

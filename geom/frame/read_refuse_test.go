@@ -7,7 +7,7 @@ func refusals() []refusal {
 		{"misspelt", "length: 5400", "lenght: 5400", keys.RuleUnknown, `job.yaml:9:3: plate has no key "lenght"; did you mean length?`},
 		{"foreign word", "plate:", "ledger:", keys.RuleUnknown, `job.yaml:7:1: the file has no key "ledger"; write plate`},
 		{"misplaced", "  top: 2600", "  top: 2600\n  eye: 1600", keys.RuleUnknown, `job.yaml:11:3: plate has no key "eye"; it belongs in levels`},
-		{"unheard of", "  top: 2600", "  top: 2600\n  colour: red", keys.RuleUnknown, `job.yaml:11:3: plate has no key "colour"; it takes section, nominal, timber, from, length, top, underside, packers, housing, rafter_drop, fixing`},
+		{"unheard of", "  top: 2600", "  top: 2600\n  colour: red", keys.RuleUnknown, `job.yaml:11:3: plate has no key "colour"; it takes section, nominal, timber, from, length, top, underside, packers, rafters, housing, rafter_drop, fixing`},
 		{"duplicate", "  top: 2600", "  top: 2600\n  top: 2700", keys.RuleDuplicate, `job.yaml:11:3: "top" stands twice, first in line 10; keep one`},
 		{"duplicate group", "fall:", "beam: {section: 1x2, out: 3}\nfall:", keys.RuleDuplicate, `job.yaml:20:1: "beam" stands twice, first in line 11; keep one`},
 		{"missing", "  section: 190x45\n", "", keys.RuleMissing, `job.yaml:7:1: plate has no section; add section: 190x45`},

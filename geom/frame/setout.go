@@ -14,10 +14,15 @@ type Setout struct {
 	BeamInner, BeamOuter   float64 // y of the beam's faces
 	From, To               float64 // the stretch along that plate and beam share
 
+	Carriers               []Carrier // what holds the rafters, from the house outwards
+	RafterStart, RafterEnd float64   // y of the ends of the rafters' top edges
+	Heel                   float64   // plumb, from a seat that the rafters lie over to their top edges
+	BattenEnd              float64   // y of the line of the rafters' top edges to which the last batten may come
+
 	Rafters []float64 // centres, along
 	Centres float64   // centre to centre
 
-	Battens   []float64 // house-side edges, down the slope from the plate's outer face
+	Battens   []float64 // house-side edges, down the slope from the plate's outer face; before it, negative
 	BattenGap float64   // clear, along the slope
 
 	PlateFixings []FixingPoint
@@ -93,7 +98,7 @@ func layOut(c *checker) {
 	s.BeamInner = s.BeamOuter + j.Beam.Section.Width
 	s.From = max(j.Plate.From, j.Beam.From)
 	s.To = min(j.Plate.To, j.Beam.To)
-	s.Covered = (max(j.Plate.To, j.Beam.To) - min(j.Plate.From, j.Beam.From)) * j.Beam.Out
+	layOutCarriers(j, s)
 	layOutSlope(c)
 	layOutRafters(c)
 	if len(c.errs) == 0 {
@@ -154,7 +159,8 @@ func layOutSlope(c *checker) {
 	}
 	s.cos = 1 / math.Hypot(1, s.tan)
 	s.sin = s.tan * s.cos
-	s.line = j.Plate.Top - j.Plate.Drop
+	settleCarriers(j, s)
+	s.Covered = (max(j.Plate.To, j.Beam.To) - min(j.Plate.From, j.Beam.From)) * -s.FrontOut()
 	sl.Drop = sl.Run * s.tan
 	c.slope, c.sloped = sl, true
 }
@@ -227,7 +233,7 @@ func layOutBattens(c *checker) {
 	if b.Section.Depth == 0 {
 		return
 	}
-	total := (s.PlateOuter - s.BeamInner) / s.cos
+	total := (s.PlateOuter - s.BattenEnd) / s.cos
 	room := total - b.First - b.Last // first near edge to last far edge
 	w := b.Section.Width
 	n := b.Number
@@ -250,7 +256,7 @@ func layOutBattens(c *checker) {
 			n, c.mm(w), c.mm(room), max(0, int((room+slack)/w)))
 		return
 	}
-	if b.First < -j.Plate.Housing/s.cos-slack || b.Last < -j.Beam.Housing/s.cos-slack {
+	if b.First < (s.PlateOuter-s.RafterStart)/s.cos-slack || b.Last < (s.RafterEnd-s.BattenEnd)/s.cos-slack {
 		c.errorf(RuleBattenClash, "battens", "the end battens hang beyond the ends of the rafters; give a first and last of 0 or more")
 		return
 	}

@@ -19,6 +19,11 @@ const (
 	RuleRafterNumber   Rule = "number of rafters"
 	RuleHousing        Rule = "housing depth"     // too much of the width cut away
 	RuleBelowSeat      Rule = "timber below seat" // too little left under a housing
+	RuleSeat           Rule = "seat"              // too little bearing under a birdsmouth
+	RuleNotch          Rule = "birdsmouth"        // too much of the rafter's depth cut away
+	RuleHead           Rule = "rafter's upper end"
+	RuleTail           Rule = "rafter's tail"
+	RuleHanger         Rule = "hanger" // without timber behind it
 	RuleBattenNumber   Rule = "number of battens"
 	RuleBattensOverlap Rule = "battens overlap"
 	RuleBattenClash    Rule = "batten clash" // with plate, beam or soffit
@@ -78,9 +83,8 @@ func (c *checker) withUnit(f measure.Format, v float64) string {
 	return f.Length(v) + " mm"
 }
 
-// beamTop is the level of the beam's top: the rafters' line at the beam's
-// inner face, and the stated drop above it.
-func (c *checker) beamTop() float64 { return c.set.RafterTop(c.set.BeamInner) + c.job.Beam.Drop }
+// beamTop is the level of the beam's top.
+func (c *checker) beamTop() float64 { return c.set.Front().Top }
 
 // beamBottom is the level of the beam's underside, the posts' seat.
 func (c *checker) beamBottom() float64 { return c.beamTop() - c.job.Beam.Section.Depth }
@@ -116,16 +120,23 @@ func (c *checker) checkSizes() {
 			}
 		}
 	}
-	positive("plate", j.Plate.Section.Depth, j.Plate.Section.Width, j.Plate.To-j.Plate.From, j.Plate.Housing)
+	positive("plate", j.Plate.Section.Depth, j.Plate.Section.Width, j.Plate.To-j.Plate.From)
 	positive("plate.fixing", j.Plate.Fixing.Spacing, j.Plate.Fixing.Hole)
 	notNegative("plate", j.Plate.Packer.Thickness, j.Plate.Fixing.FromRafter, j.Plate.Drop, j.Plate.Fixing.Screw)
 	if j.Plate.Packer.Thickness > 0 {
 		positive("plate.packers", j.Plate.Packer.Width, j.Plate.Packer.Height)
 	}
-	positive("beam", j.Beam.Section.Depth, j.Beam.Section.Width, j.Beam.To-j.Beam.From, j.Beam.Out, j.Beam.Housing)
+	positive("beam", j.Beam.Section.Depth, j.Beam.Section.Width, j.Beam.To-j.Beam.From, j.Beam.Out)
 	notNegative("beam.drop", j.Beam.Drop)
+	if j.Plate.Hold.housed() {
+		positive("plate.housing", j.Plate.Housing)
+	}
+	if j.Beam.Hold.housed() {
+		positive("beam.housing", j.Beam.Housing)
+	}
 	positive("rafters", j.Rafters.Section.Depth, j.Rafters.Section.Width)
-	notNegative("rafters", j.Rafters.Clearance, j.Rafters.Inset, j.Rafters.Centres)
+	notNegative("rafters", j.Rafters.Clearance, j.Rafters.Inset, j.Rafters.Centres, j.Rafters.Heel, j.Rafters.Head)
+	notNegative("rafters.tail", j.Rafters.Tail.Overhang, j.Rafters.Tail.Nose)
 	positive("posts", j.Posts.Section.Depth, j.Posts.Section.Width, float64(len(j.Posts.At)))
 	notNegative("posts", j.Posts.Rod.Diameter, j.Posts.Rod.Hole, j.Posts.Rod.IntoPost, j.Posts.Chamfer)
 	if j.Battens.Section.Depth != 0 {
@@ -156,7 +167,9 @@ func (c *checker) validate() {
 	if !c.sloped {
 		return
 	}
-	c.checkHousings()
+	for _, k := range c.set.Carriers {
+		k.Hold.way().check(c, k)
+	}
 	if c.checkHead() {
 		c.checkPostTops()
 	}

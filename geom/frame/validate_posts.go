@@ -132,7 +132,7 @@ func (c *checker) checkPostTops() {
 	if side <= 0 || rod.Hole >= j.Posts.Section.Width {
 		c.errorf(RuleRod, "posts.rod.hole", "a hole of %s breaks out of the beam or the post; make it smaller", c.mm(rod.Hole))
 	}
-	if j.Beam.Housing <= side {
+	if !j.Beam.Hold.housed() || j.Beam.Housing <= side {
 		return
 	}
 	reach := (j.Rafters.Section.Width + j.Rafters.Clearance + rod.Hole) / 2

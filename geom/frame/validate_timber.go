@@ -43,16 +43,7 @@ func (c *checker) standing(y float64) float64 {
 	return c.job.Levels.Ground
 }
 
-// checkHousings checks that the housings leave timber enough.
-func (c *checker) checkHousings() {
-	j, s := c.job, c.set
-	c.housingDepth("plate.housing", j.Plate.Housing, j.Plate.Section.Width)
-	c.housingDepth("beam.housing", j.Beam.Housing, j.Beam.Section.Width)
-	plate, beam := housingFloors(j, s)
-	c.belowSeat("plate", "plate", min(plate.Floor, plate.FloorInside()), j.Plate.Section.Depth)
-	c.belowSeat("beam", "beam", min(beam.Floor, beam.FloorInside()), j.Beam.Section.Depth)
-}
-
+// housingDepth checks how much of a timber's width a housing takes.
 func (c *checker) housingDepth(path string, deep, width float64) {
 	switch {
 	case deep > width*housingMost+slack:
@@ -63,12 +54,15 @@ func (c *checker) housingDepth(path string, deep, width float64) {
 	}
 }
 
-func (c *checker) belowSeat(path, name string, left, depth float64) {
+// belowSeat checks what is left of a carrier below what is cut for the
+// rafters.
+func (c *checker) belowSeat(k Carrier, what string, left float64) {
+	name, depth := k.Key, k.Section.Depth
 	switch {
 	case left < depth*belowLeast-slack:
-		c.errorf(RuleBelowSeat, path+".section", "the rafters' housings leave %s of the %s below their seats; at least %s must be left: use a deeper %s or shallower rafters",
-			c.mm(math.Max(0, left)), name, c.mm(depth*belowLeast), name)
+		c.errorf(RuleBelowSeat, k.Key+".section", "%s leave %s of the %s below their seats; at least %s must be left: use a deeper %s or shallower rafters",
+			what, c.mm(math.Max(0, left)), name, c.mm(depth*belowLeast), name)
 	case left < depth*belowDoubt-slack:
-		c.warnf(RuleBelowSeat, path+".section", "the rafters' housings leave only %s of the %s below their seats, less than a third of its depth", c.figure(left), name)
+		c.warnf(RuleBelowSeat, k.Key+".section", "%s leave only %s of the %s below their seats, less than a third of its depth", what, c.figure(left), name)
 	}
 }

@@ -1,7 +1,7 @@
 // Package jobgen writes random job files for the audits. Each seed gives one
 // job, always the same; nearly all of them can be built. Between them they use
 // every option of the job file: both systems of units, every end rule, seat,
-// base and kind of fall, returns with posts fixed to them, openings, a soffit,
+// base and kind of fall, every way of holding the rafters and every tail, returns with posts fixed to them, openings, a soffit,
 // a deck, ground in steps.
 //
 // A job is drawn from the frame outwards: first the slope and the sections
@@ -23,6 +23,7 @@ func Job(seed uint64) []byte {
 	g := &gen{r: rand.New(rand.NewPCG(seed, stream))}
 	g.inches = g.chance(0.2)
 	g.shape()
+	g.settleForm(seed)
 	g.heights()
 	g.settleOrder(seed)
 	g.write(seed)
@@ -55,6 +56,11 @@ type gen struct {
 	level                bool // seats
 	ground, deck         float64
 	deckOut, top         float64
+	hold                 [2]string // of plate and beam: "" is housed and unsaid
+	heel, head           float64
+	heelSaid             bool
+	tail                 string
+	overhang, rise       float64 // of the tails; of rafters over the plate above its top
 	straps, order        string  // what the file says of straps, and of buying
 	fall                 float64 // of the line, plate's outer to beam's inner face
 }
@@ -155,7 +161,15 @@ func (g *gen) heights() {
 		stand = 0
 	}
 	head := 1830 + 700*g.r.Float64()
-	g.top = g.up(stand + head + g.beam.depth - g.drop[1] + g.fall + g.drop[0])
+	plate, beam := g.drop[0], g.drop[1] // of the rafters' line below their tops
+	if g.hold[0] == over {
+		plate = -g.heel
+	}
+	if g.hold[1] == over {
+		beam = -g.heel - g.beam.width*g.tan
+	}
+	g.rise = max(0, -plate+g.head*g.tan)
+	g.top = g.up(stand + head + g.beam.depth - beam + g.fall + plate)
 }
 
 // s writes a length.

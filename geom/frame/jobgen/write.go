@@ -26,7 +26,7 @@ func (g *gen) write(seed uint64) {
 	g.writePlate()
 	g.line("beam:\n  section: %s", g.sec(g.beam))
 	g.line("  from: %s\n  length: %s\n  out: %s", g.s(g.beamFrom), g.s(g.beamTo-g.beamFrom), g.s(g.out))
-	g.line("  housing: %s\n  rafter_drop: %s", g.s(g.housing[1]), g.s(g.drop[1]))
+	g.writeHold(1)
 	g.writePosts()
 	g.writeRafters()
 	if g.chance(0.8) {
@@ -122,7 +122,7 @@ func (g *gen) writeWall() {
 	g.writeOpenings()
 	if g.chance(0.3) {
 		// Above the plate and whatever stands on the rafters near it.
-		g.line("  soffit: {level: %s, out: %s}", g.s(g.top+g.size(200, 400)), g.s(g.size(300, 700)))
+		g.line("  soffit: {level: %s, out: %s}", g.s(g.top+g.up(g.rise)+g.size(200, 400)), g.s(g.size(300, 700)))
 	}
 }
 
@@ -158,7 +158,7 @@ func (g *gen) writePlate() {
 	if g.packer > 0 {
 		g.line("  packers: {thickness: %s, width: %s, height: %s}", g.s(g.packer), g.s(wide), g.s(g.size(60, g.plate.depth)))
 	}
-	g.line("  housing: %s\n  rafter_drop: %s", g.s(g.housing[0]), g.s(g.drop[0]))
+	g.writeHold(0)
 	screw := g.size(8, 12)
 	g.line("  fixing: {screw: %s, hole: %s, spacing: %s, from_rafter: %s}", g.s(screw), g.s(g.up(screw+1)), g.s(g.size(2*wide+220, 1200)), g.s(g.size(30, 80)))
 }
@@ -242,13 +242,14 @@ func (g *gen) writeRafters() {
 	default:
 		g.line("  ends: %s", g.ends)
 	}
-	if g.level {
+	if g.level && (g.hold[0] == "" || g.hold[1] == "") {
 		g.line("  seat: level")
 	}
+	g.writeOver()
 	if g.straps != "" {
 		g.line("  straps: %s", g.straps)
 	}
-	if g.chance(0.3) && !g.inches {
+	if g.chance(0.3) && !g.inches && (g.hold[0] == "" || g.hold[1] == "") {
 		g.line("  clearance: %g", float64(g.r.IntN(5))/2)
 	}
 }

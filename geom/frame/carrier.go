@@ -1,0 +1,141 @@
+package frame
+
+import "math"
+
+// Hold is how a carrier holds the rafters. The zero value is Housed.
+type Hold string
+
+// The holds.
+const (
+	Housed  Hold = "housed"  // let into its face
+	Over    Hold = "over"    // lying over it, on a birdsmouth where there is a fall
+	Between Hold = "between" // butted against its face, in hangers
+)
+
+// housed reports whether it is Housed, said or unsaid.
+func (h Hold) housed() bool { return h == Housed || h == "" }
+
+// Carrier is a level timber that the rafters lie in, on or against: its line
+// along the wall, its two faces and its top.
+type Carrier struct {
+	Key          string // under which the job file describes it
+	Kind         Kind
+	Hold         Hold
+	From, To     float64 // its ends, along
+	Inner, Outer float64 // world y of its faces, towards the house and away
+	Top, Bottom  float64 // levels
+	Section      Section
+	Housing      float64 // depth of its housings, where there are any
+	Drop         float64 // of the rafters' tops below its own at Face, as stated
+	End          Face    // the end of a rafter that it holds
+}
+
+// Face is the world y of the face that the rafters come to.
+func (k Carrier) Face() float64 {
+	if k.End == FaceStart {
+		return k.Outer
+	}
+	return k.Inner
+}
+
+// way is what the model has to know of one way of holding rafters. Each way is
+// one file, joint_*.go, and one line in ways; nothing else of the model asks
+// how a carrier holds them.
+type way interface {
+	// above is how far the carrier's top stands above the line of the
+	// rafters' top edges at its Face.
+	above(j *Job, s Setout, k Carrier) float64
+	// reach is the world y at which the rafters' top edges end.
+	reach(j *Job, s Setout, k Carrier) float64
+	// past is how far a rafter's long point lies beyond the end of its top
+	// edge at the outer end, along the stick.
+	past(j *Job, s Setout) float64
+	// fouls reports whether a rafter is in the way of screws in the carrier.
+	fouls() bool
+	// check finds what cannot be built.
+	check(c *checker, k Carrier)
+	// join cuts rafter and carrier and records their joint.
+	join(b *builder, k Carrier, rafter, timber int)
+}
+
+// way is the hold's own.
+func (h Hold) way() way {
+	switch h {
+	case Over:
+		return overWay{}
+	case Between:
+		return betweenWay{}
+	}
+	return housedWay{}
+}
+
+// layOutCarriers places what carries the rafters, from the house outwards. The
+// levels follow with the fall.
+func layOutCarriers(j *Job, s *Setout) {
+	p, b := j.Plate, j.Beam
+	s.Carriers = []Carrier{
+		{Key: "plate", Kind: KindPlate, Hold: p.Hold, From: p.From, To: p.To, Inner: s.PlateInner, Outer: s.PlateOuter,
+			Section: p.Section, Housing: p.Housing, Drop: p.Drop, End: FaceStart},
+		{Key: "beam", Kind: KindBeam, Hold: b.Hold, From: b.From, To: b.To, Inner: s.BeamInner, Outer: s.BeamOuter,
+			Section: b.Section, Housing: b.Housing, Drop: b.Drop, End: FaceEnd},
+	}
+}
+
+// settleCarriers works out their levels once the slope is known. The first one
+// has its level from the job; the rafters' line and the others follow.
+func settleCarriers(j *Job, s *Setout) {
+	s.settleHeel(j)
+	first := s.Carriers[0]
+	s.line = j.Plate.Top - first.Hold.way().above(j, *s, first)
+	for i := range s.Carriers {
+		k := &s.Carriers[i]
+		k.Top = s.RafterTop(k.Face()) + k.Hold.way().above(j, *s, *k)
+		if i == 0 {
+			k.Top = j.Plate.Top // not by way of the line, which would round it
+		}
+		k.Bottom = k.Top - k.Section.Depth
+	}
+	s.RafterStart = s.House().Hold.way().reach(j, *s, s.House())
+	s.RafterEnd = s.Front().Hold.way().reach(j, *s, s.Front())
+	s.BattenEnd = s.BeamInner
+	if s.Front().Hold == Over { // nothing of the beam stands above the rafters
+		s.BattenEnd = s.RafterEnd
+	}
+}
+
+// House is the carrier at the rafters' upper ends.
+func (s Setout) House() Carrier { return s.Carriers[0] }
+
+// Front is the carrier at their lower ends.
+func (s Setout) Front() Carrier { return s.Carriers[len(s.Carriers)-1] }
+
+// Holds reports whether any carrier holds the rafters in a way.
+func (s Setout) Holds(h Hold) bool {
+	for _, k := range s.Carriers {
+		if k.Hold == h || k.Hold.housed() && h.housed() {
+			return true
+		}
+	}
+	return false
+}
+
+// FrontOut is the world y of the frame's outermost timber above the posts.
+func (s Setout) FrontOut() float64 { return math.Min(s.BeamOuter, s.RafterEnd) }
+
+// settleHeel fixes the heel height, which all carriers under the rafters share,
+// so that a rafter lies on each alike. Unless the job states it, the widest of
+// them is seated over its full width, as far as a third of the rafter allows.
+func (s *Setout) settleHeel(j *Job) {
+	s.Heel = j.Rafters.Heel
+	if s.Heel > 0 {
+		return
+	}
+	wide := 0.0
+	for _, k := range s.Carriers {
+		if k.Hold == Over {
+			wide = max(wide, k.Section.Width)
+		}
+	}
+	plumb := s.plumb(j.Rafters.Section.Depth)
+	s.Heel = max(plumb-wide*s.tan, plumb*(1-notchDoubt))
+}

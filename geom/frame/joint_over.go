@@ -1,0 +1,205 @@
+package frame
+
+import (
+	"math"
+
+	"plumbcut/geom"
+)
+
+const (
+	// seatLeast is the least level bearing of a rafter on what it lies over, or
+	// the whole width of a narrower timber. From memory, as the residential
+	// codes have it for rafters on wood: 1½ in.
+	seatLeast = 38
+
+	// notchMost and notchDoubt are shares of a rafter's depth: a birdsmouth that
+	// takes more is refused, or warned of. Own limits, not a code's.
+	notchMost  = 1.0 / 2
+	notchDoubt = 1.0 / 3
+
+	// tailDoubt is the share of the span beyond which a tail is warned of. Common
+	// practice, no source.
+	tailDoubt = 1.0 / 3
+
+	// washerWide is the width kept clear for a rod's washer and nut, in
+	// diameters of the rod. Common practice, no source.
+	washerWide = 3
+)
+
+// overWay lays the rafters over their carrier. Nothing is cut into that; the
+// rafter gets a birdsmouth and, beyond the last carrier, its tail.
+type overWay struct{}
+
+func (overWay) above(_ *Job, s Setout, k Carrier) float64 {
+	if k.End == FaceStart {
+		return -s.Heel
+	}
+	return -s.Heel - k.Section.Width*s.tan // the heel is at the far face
+}
+
+func (overWay) reach(j *Job, _ Setout, k Carrier) float64 {
+	if k.End == FaceStart {
+		return k.Inner + j.Rafters.Head
+	}
+	return k.Outer - j.Rafters.Tail.Overhang
+}
+
+// past is how far the tail's long point lies beyond the end of its top edge.
+func (overWay) past(j *Job, s Setout) float64 {
+	depth := j.Rafters.Section.Depth
+	switch j.Rafters.Tail.Shape {
+	case TailSquare:
+		return 0
+	case TailBevelled:
+		return s.nose(j) * s.sin
+	}
+	return depth * s.tan
+}
+
+// nose is the plumb height of a bevelled tail's end.
+func (s Setout) nose(j *Job) float64 {
+	if n := j.Rafters.Tail.Nose; n > 0 {
+		return n
+	}
+	return s.plumb(j.Rafters.Section.Depth) / 2
+}
+
+func (overWay) fouls() bool { return false }
+
+// birdsmouth is the rafters' notch over a carrier. At the house it goes on to
+// the rafter's end, so that nothing hangs down behind the plate, where its
+// packers are.
+func (k Carrier) birdsmouth(s Setout) Birdsmouth {
+	n := Birdsmouth{At: (s.RafterStart - k.Outer) / s.cos, Heel: s.Heel, Over: k.Section.Width, Angle: math.Atan(s.tan)}
+	if k.End == FaceStart {
+		n.Over = s.RafterStart - k.Outer
+	}
+	return n
+}
+
+// seat is the level length over which a rafter bears on a carrier.
+func (k Carrier) seat(n Birdsmouth, depth float64) float64 { return min(n.Seat(depth), k.Section.Width) }
+
+func (overWay) check(c *checker, k Carrier) {
+	j, s := c.job, c.set
+	depth := j.Rafters.Section.Depth
+	n := k.birdsmouth(s)
+	least := min(seatLeast, k.Section.Width)
+	deep := n.Deep(depth)
+	path := "rafters.heel"
+	if !j.Given(path) {
+		path = "rafters.section"
+	}
+	switch seat := k.seat(n, depth); {
+	case deep < -slack || seat < least-slack:
+		c.errorf(RuleSeat, path, "with a heel height of %s the rafters bear on only %s of the %s; make the heel height at most %s",
+			c.mm(s.Heel), c.mm(seat), k.Key, c.mm(s.plumb(depth)-least*s.tan))
+	case deep > notchMost*s.plumb(depth)+slack:
+		c.errorf(RuleNotch, path, "the birdsmouth over the %s takes %s of the rafter's plumb depth of %s; make the heel height at least %s",
+			k.Key, c.mm(deep), c.mm(s.plumb(depth)), c.mm((1-notchMost)*s.plumb(depth)))
+	case deep > notchDoubt*s.plumb(depth)+slack:
+		c.warnf(RuleNotch, path, "the birdsmouth over the %s takes %s, more than a third of the rafter's plumb depth of %s", k.Key, c.figure(deep), c.figure(s.plumb(depth)))
+	}
+	if k.End == FaceStart {
+		c.checkUpperEnd(k)
+		return
+	}
+	c.checkTail(k)
+	c.checkRodsUnder(k)
+}
+
+// checkUpperEnd checks the rafters' upper ends against the house.
+func (c *checker) checkUpperEnd(k Carrier) {
+	j, s := c.job, c.set
+	if s.RafterStart > slack {
+		c.errorf(RuleHead, "rafters.head", "the rafters' upper ends would stand %s in the cladding; make head at most %s", c.mm(s.RafterStart), c.mm(-k.Inner))
+		return
+	}
+	if top := s.RafterTop(s.RafterStart); j.Wall.hasSoffit() && top > j.Wall.Soffit+slack && -s.RafterStart < j.Wall.SoffitOut {
+		c.errorf(RuleSoffit, "plate", "the rafters stand %s into the soffit; lower the plate", c.mm(top-j.Wall.Soffit))
+	}
+}
+
+// checkTail checks the rafters' tails: their shape must leave the seat whole.
+func (c *checker) checkTail(k Carrier) {
+	j, s := c.job, c.set
+	tail, depth := j.Rafters.Tail, j.Rafters.Section.Depth
+	need := 0.0
+	switch tail.Shape {
+	case TailSquare:
+		need = depth * s.sin
+	case TailBevelled:
+		nose := s.nose(j)
+		if nose >= s.plumb(depth)-slack {
+			c.errorf(RuleTail, "rafters.tail.nose", "a nose of %s leaves nothing to bevel: the rafter is %s high at its end", c.mm(nose), c.mm(s.plumb(depth)))
+			return
+		}
+		need = (s.plumb(depth) - nose) / (s.tan + math.Tan(tail.Splay))
+	}
+	if tail.Overhang < need-slack {
+		c.errorf(RuleTail, "rafters.tail", "the %s tail reaches %s back, into the rafter's seat on the beam; make the overhang at least %s or the tail plumb",
+			tail.Shape, c.mm(need), c.mm(need))
+	}
+	if span := s.PlateOuter - s.BeamInner; tail.Overhang > span*tailDoubt {
+		c.warnf(RuleTail, "rafters.tail", "the tails run %s past the beam, more than a third of the clear span of %s", c.figure(tail.Overhang), c.figure(span))
+	}
+}
+
+// checkRodsUnder checks that no rafter lies on the nut of a post's rod.
+func (c *checker) checkRodsUnder(k Carrier) {
+	j := c.job
+	rod := j.Posts.Rod
+	if rod.Diameter == 0 {
+		return
+	}
+	reach := (j.Rafters.Section.Width + washerWide*rod.Diameter) / 2
+	for i, p := range j.Posts.At {
+		for r, x := range c.set.Rafters {
+			if math.Abs(x-p.Along) < reach-slack {
+				c.errorf(RuleRod, postPath(i), "rafter %d lies over the rod of post %d, where its nut stands; move the post by at least %s, or leave the rod out",
+					r+1, i+1, c.mm(reach-math.Abs(x-p.Along)))
+			}
+		}
+	}
+}
+
+// join notches a rafter over its carrier and, at an end, cuts it off.
+func (overWay) join(b *builder, k Carrier, r, t int) {
+	s := b.set
+	rafter, timber := &b.members[r], &b.members[t]
+	n := k.birdsmouth(s)
+	if k.End == FaceStart {
+		b.endPlumb(r, FaceStart)
+	}
+	if n.Deep(rafter.Section.Depth) > slack {
+		rafter.Features = append(rafter.Features, n)
+	}
+	if k.End == FaceEnd {
+		b.cutTail(r)
+	}
+	seat := k.seat(n, rafter.Section.Depth)
+	centre := rafter.Place.O.X + rafter.Section.Width/2
+	at := geom.V(centre, k.Outer, k.Top)
+	kind := JointRafterOverPlate
+	if k.Kind == KindBeam {
+		kind = JointRafterOverBeam
+	}
+	b.joints = append(b.joints, Joint{
+		Kind: kind, A: r, B: t, At: at.Add(geom.V(0, seat/2, 0)),
+		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: seat * shared(*rafter, *timber),
+	})
+}
+
+// cutTail shapes the outer end of a rafter.
+func (b *builder) cutTail(r int) {
+	s, tail := b.set, b.job.Rafters.Tail
+	if tail.Shape == TailSquare {
+		return // as the prism ends
+	}
+	b.endPlumb(r, FaceEnd)
+	if tail.Shape == TailBevelled {
+		b.members[r].Features = append(b.members[r].Features, TailBevel{
+			At: rafterLine(s), Nose: s.nose(b.job), Splay: tail.Splay, Angle: b.slope.Angle,
+		})
+	}
+}
