@@ -9,7 +9,7 @@ import (
 func buildSteps() []buildStep {
 	return []buildStep{
 		{title: "Measure the house and the timber", view: wallStep(), says: (*maker).sayMeasure, hold: (*maker).holdMeasure, care: careDrilling},
-		{title: "Mark and cut the wall plate", adds: kinds(frame.KindPlate), view: plateStep(), says: (*maker).sayPlate, hold: (*maker).holdHousings, care: careTreated},
+		{title: "Mark and cut the wall plate", adds: kinds(frame.KindPlate), view: plateStep(), says: (*maker).sayPlate, hold: (*maker).holdPlate, care: careTreated},
 		{title: "Fix the wall plate", adds: (*maker).onWall, view: pictorialStep(false), says: (*maker).sayFixPlate, hold: (*maker).holdFixPlate, care: careCladding},
 		{title: "Set out the posts", view: setoutStep(), says: (*maker).saySetOut, hold: (*maker).holdTapes, care: careServices},
 		{title: "Dig the holes", adds: kinds(frame.KindFooting), view: pictorialStep(true), says: (*maker).sayDig, hold: holdHoles, care: careHoles},

@@ -93,12 +93,11 @@ func housingOf(b frame.Member) frame.Housing {
 func (m *maker) sayPlate() []string {
 	plate, at := m.frame.Of(frame.KindPlate)[0], m.frame.Setout.Rafters
 	from := plate.Place.O.X
-	h := housingOf(plate)
+	k := m.frame.Setout.House()
 	return []string{
 		fmt.Sprintf("Cut %s to %s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length)),
 		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The framing plan has them all.", len(at), m.said(at[0]-from), m.said(at[len(at)-1]-from)),
-		fmt.Sprintf("Cut a housing at each: %s wide, %s deep, its floor %s above the lower edge at the outer face.%s",
-			m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor), floorWords(h)),
+		ofCarrier(k).mark(m, k),
 		fmt.Sprintf("Bore %s Ø%s for the screws.", count(len(m.frame.Setout.PlateFixings), "hole"), m.saidFine(m.job.Plate.Fixing.Hole)),
 	}
 }
@@ -114,9 +113,7 @@ func floorWords(h frame.Housing) string {
 	return " It is level."
 }
 
-func (m *maker) holdHousings() string {
-	return fmt.Sprintf("Measure the rafters before the housings are cut: each is its own rafter's width and %s more.", m.saidFine(m.job.Rafters.Clearance))
-}
+func (m *maker) holdPlate() string { return m.holdUntil(m.frame.Setout.House()) }
 
 func (m *maker) sayFixPlate() []string {
 	s, j := m.frame.Setout, m.job
@@ -311,7 +308,7 @@ func (m *maker) holdTops() string {
 func (m *maker) sayBeam() []string {
 	j := m.job
 	beam, at := m.frame.Of(frame.KindBeam)[0], m.frame.Setout.Rafters
-	h := housingOf(beam)
+	k := m.frame.Setout.Front()
 	from := beam.Place.O.X
 	marks := fmt.Sprintf("Cut %s to %s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length))
 	if from != j.Plate.From {
@@ -324,7 +321,7 @@ func (m *maker) sayBeam() []string {
 	}
 	return []string{
 		marks,
-		fmt.Sprintf("Cut the housings in its house side: %s wide, %s deep, the floor %s above the lower edge.", m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor)),
+		ofCarrier(k).mark(m, k),
 		fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.%s", m.leftEndWords(), rod),
 		fmt.Sprintf("Check its underside: %s all along.", m.saidLevel(m.seatLevel())),
 	}
@@ -349,24 +346,16 @@ func (m *maker) sayPattern() []string {
 	}
 	rafter := m.frame.Of(frame.KindRafter)[0]
 	line := rafter.EndCut(frame.FaceEnd).At - rafter.EndCut(frame.FaceStart).At
-	cut := "both ends cut square"
-	if m.frame.Slope.Angle > 0 {
-		cut = fmt.Sprintf("both ends cut plumb with the saw at %s", m.figures.Angle(m.frame.Slope.Angle))
+	cuts := ""
+	for _, k := range s.Carriers {
+		cuts += "; " + ofCarrier(k).cut(m, k)
 	}
 	return []string{
 		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so, and brace it.", diagonals),
 		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.PlateOuter-s.BeamInner)),
-		fmt.Sprintf("Cut the straightest rafter first, %s along its top, %s%s.", m.said(line), cut, m.seatWords()),
-		fmt.Sprintf("Try it in the first, the middle and the last housing: it bears at both ends, and its top stands %s at the plate.", m.dropWords(j.Plate.Drop)),
+		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.said(line), cuts),
+		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the plate.", m.dropWords(j.Plate.Top-m.frame.RafterTop(s.PlateOuter))),
 	}
-}
-
-// seatWords adds the level seats to a rafter's cuts.
-func (m *maker) seatWords() string {
-	if m.job.Rafters.Seat == frame.SeatLevel && m.frame.Slope.Angle > 0 {
-		return ", and a level seat under each end"
-	}
-	return ""
 }
 
 // dropWords says how a rafter's top stands to the top of the plate.

@@ -176,7 +176,11 @@ func (m *maker) keySizes() block {
 	add("Wall plate, length", f.Length(j.Plate.To-j.Plate.From))
 	add("Beam, length", f.Length(j.Beam.To-j.Beam.From))
 	add("Cladding face to outer face of beam", f.Length(j.Beam.Out))
-	add("Plan area, wall to outer face of beam", f.Area(s.Covered))
+	to := "outer face of beam"
+	if s.FrontOut() < s.BeamOuter {
+		to = "ends of rafters"
+	}
+	add("Plan area, wall to "+to, f.Area(s.Covered))
 	add("Top of plate, level", f.Level(j.Plate.Top))
 	if b, ok := m.frame.Member(frame.KindBeam, 1); ok {
 		add("Underside of beam, level", f.Level(b.Place.O.Z))

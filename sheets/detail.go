@@ -51,8 +51,12 @@ func detailSpecs() []detailSpec {
 	return []detailSpec{
 		battenRafterDetail(),
 		rafterPlateDetail(),
+		rafterOverPlateDetail(),
+		rafterHungPlateDetail(),
 		plateWallDetail(),
 		rafterBeamDetail(),
+		rafterOverBeamDetail(),
+		rafterHungBeamDetail(),
 		beamPostDetail(),
 		postWallDetail(),
 		postConcreteDetail(),

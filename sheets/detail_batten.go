@@ -1,6 +1,9 @@
 package sheets
 
 import (
+	"cmp"
+	"slices"
+
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -39,7 +42,9 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		chain = append(chain, near, far)
 	}
 	chain = append(chain, b.onTop(s.PlateOuter))
-	first := b.view("along the slope, from the plate", chain, b.lowest(shown).Y-r.Section.Depth*0.3, s.PlateInner+closeMargin)
+	slices.SortStableFunc(chain, func(p, q geom.Vec) int { return cmp.Compare(q.Y, p.Y) })
+	low := min(b.lowest(shown).Y, s.PlateOuter)
+	first := b.view("along the slope, from the plate", chain, low-r.Section.Depth*0.3, max(s.PlateInner, s.RafterStart)+closeMargin)
 	first.marks = func(p *page, v *draw.View) {
 		t := shown[len(shown)-1]
 		p.placer.Label(draw.Label{
@@ -50,7 +55,12 @@ func battenViews(m *maker, d detail) []*viewBlock {
 
 	b.timber, b.battens = beam, all[len(all)-1:]
 	near, far := b.edges(b.battens[0])
-	last := b.view("At the beam", []geom.Vec{near, far, b.onTop(s.BeamInner)}, s.BeamOuter-closeMargin, near.Y+r.Section.Depth*0.45)
+	end := b.onTop(s.BattenEnd)
+	name := "At the beam"
+	if s.BattenEnd < s.BeamOuter {
+		name = "At the tail"
+	}
+	last := b.view(name, []geom.Vec{near, far, end}, min(s.BeamOuter, end.Y)-closeMargin, near.Y+r.Section.Depth*0.45)
 	last.title.Note = "the last batten"
 	return []*viewBlock{first, last}
 }

@@ -145,7 +145,7 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 	if side == frame.Right {
 		outside = b.Left
 		b.Bottom.Within = true
-		b.Bottom.Running("out from the cladding", at(0, low), at(s.PlateOuter, low), at(s.BeamInner, low), at(s.BeamOuter, low))
+		b.Bottom.Running("out from the cladding", at(0, low), m.outTo(func(y float64) geom.Vec { return at(y, low) })[1:]...)
 	}
 	beam := m.frame.Of(frame.KindBeam)[0]
 	under := beam.Place.O.Z
@@ -211,12 +211,16 @@ func (m *maker) elevationBounds(pic picture) draw.Rect {
 // Where the house is cut short at its top, mm.
 const (
 	wallAbove = 150 // above the plate
+	pastFrame = 60  // above the highest timber, where that is over the plate
 	eaveAbove = 60  // above the soffit
 )
 
 // houseTop is the level at which the house is cut short.
 func (m *maker) houseTop() float64 {
 	top := m.job.Plate.Top + wallAbove
+	for _, mb := range m.frame.Members {
+		top = max(top, mb.Solid().Bounds().Max.Z+pastFrame)
+	}
 	if w := m.job.Wall; w.SoffitOut > 0 {
 		top = max(top, w.Soffit+eaveAbove)
 	}

@@ -279,13 +279,31 @@ func (m *maker) framingRows(a *draw.Around) {
 	a.Bottom.Overall("beam", beam(j.Beam.From), beam(j.Beam.To))
 
 	out := func(y float64) geom.Vec { return geom.V(0, y, 0) }
-	a.Left.Running("out from the cladding", out(0), out(s.PlateInner), out(s.PlateOuter), out(s.BeamInner), out(s.BeamOuter))
-	a.Right.Chain("packer, plate, clear, beam", out(0), out(s.PlateInner), out(s.PlateOuter), out(s.BeamInner), out(s.BeamOuter))
+	a.Left.Running("out from the cladding", out(0), m.outTo(out)...)
+	name := "packer, plate, clear, beam"
+	if s.RafterEnd < s.BeamOuter {
+		name += ", tail"
+	}
+	a.Right.Chain(name, append([]geom.Vec{out(0)}, m.outTo(out)...)...)
 	a.Cut(draw.Section{
 		A: geom.V(m.sectionX(), 0, 0), B: geom.V(m.sectionX(), s.BeamOuter, 0),
 		Look: geom.V(1, 0, 0), Letter: "A",
 	})
 }
+
+// outTo are the distances out from the cladding that are set out: of the
+// faces of plate and beam, and of the rafters' ends if those come farther.
+func (m *maker) outTo(at func(y float64) geom.Vec) []geom.Vec {
+	s := m.frame.Setout
+	out := []geom.Vec{at(s.PlateInner), at(s.PlateOuter), at(s.BeamInner), at(s.BeamOuter)}
+	if s.RafterEnd < s.BeamOuter {
+		out = append(out, at(s.RafterEnd))
+	}
+	return out
+}
+
+// toBeam is the number of those up to the beam's outer face.
+const toBeam = 4
 
 // alongOf places a list of distances along the wall.
 func alongOf(xs []float64, at func(float64) geom.Vec) []geom.Vec {

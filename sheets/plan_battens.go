@@ -38,7 +38,7 @@ func (m *maker) battenRows(a *draw.Around) {
 	s := m.frame.Setout
 	x := m.job.Plate.From
 	top := func(y float64) geom.Vec { return geom.V(x, y, m.frame.RafterTop(y)) }
-	datum, end := top(s.PlateOuter), top(s.BeamInner)
+	datum, end := top(s.PlateOuter), top(s.BattenEnd)
 	var edges []geom.Vec
 	bs := m.frame.Of(frame.KindBatten)
 	for _, b := range bs {

@@ -10,11 +10,14 @@ import (
 
 // rows hangs the dimension rows on the section.
 func (c *cross) rows() {
-	s := c.frame.Setout
 	low := c.footing.Place.O.Z
 	out := func(y float64) geom.Vec { return c.at(y, low) }
 	c.Bottom.Within = true
-	c.Bottom.Running("out from the face of the cladding", out(0), out(s.PlateInner), out(s.PlateOuter), out(s.BeamInner), out(s.BeamOuter))
+	stops := c.outTo(out)
+	if c.form.round() { // no room beside the title block for what is beyond the beam
+		stops = stops[:toBeam]
+	}
+	c.Bottom.Running("out from the face of the cladding", out(0), stops...)
 	c.battenRow()
 }
 
@@ -26,7 +29,7 @@ func (c *cross) battenRow() {
 	}
 	s := c.frame.Setout
 	up := bt[0].Place.W.Mul(bt[0].Section.Depth)
-	from, to := c.top(s.PlateOuter), c.top(s.BeamInner)
+	from, to := c.top(s.PlateOuter), c.top(s.BattenEnd)
 	rows := draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
 	stops := []geom.Vec{}
 	for _, mb := range bt {
@@ -58,6 +61,7 @@ func (c *cross) groundCut(p *page, v *draw.View) {
 // Where the dimensions in the view stand, mm on paper.
 const (
 	dropOff   = 14.0  // the drop, in front of the beam
+	dropPast  = 25.0  // the same, past the title of the battens' row
 	fallOff   = 7.0   // the arrow of the fall, under the rafter
 	fallShare = 110.0 // in which the arrow of the fall leaves half to leaders
 	steepOff  = 5.0   // the drop of a steep fall, in front of the plate
@@ -91,7 +95,7 @@ func (c *cross) words(length, room float64, prefixes ...string) string {
 func (c *cross) drop(p *page, v *draw.View) {
 	s, sl := c.frame.Setout, c.frame.Slope
 	from, to := c.top(s.Arris(sl.From)), c.top(s.Arris(sl.To))
-	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.BeamOuter)*v.Scale + dropOff, Beside: true, Prefix: "drop "}
+	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.FrontOut())*v.Scale + c.dropAt(), Beside: true, Prefix: "drop "}
 	if sl.Drop*v.Scale > steepDrop {
 		span.A, span.B = from, to
 		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff
@@ -107,6 +111,15 @@ func (c *cross) drop(p *page, v *draw.View) {
 		share, room := c.clearZone(low, from.Y, to.Y)
 		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, room, "run of the fall ", "run ", "")}.Draw(p.sheet, p.hand)
 	}
+}
+
+// dropAt is how far in front of the frame the drop stands: beyond the title of
+// the battens' row where that ends there.
+func (c *cross) dropAt() float64 {
+	if s := c.frame.Setout; s.BattenEnd < s.BeamOuter && len(s.Battens) > 0 {
+		return dropPast
+	}
+	return dropOff
 }
 
 // slope draws the arrow of the fall under the rafter: between the two head
@@ -247,5 +260,21 @@ func (c *cross) sightArris() geom.Vec {
 	if under < c.eye().Z {
 		return c.at(s.BeamInner, under)
 	}
-	return c.at(s.BeamOuter, under)
+	return c.lowestSeen(c.at(s.BeamOuter, under))
+}
+
+// lowestSeen is the lower, seen from the eye, of an arris and what hangs down
+// farther out: the corners of the rafters' tails.
+func (c *cross) lowestSeen(arris geom.Vec) geom.Vec {
+	eye := c.eye()
+	rise := func(q geom.Vec) float64 { return (q.Z - eye.Z) / (eye.Y - q.Y) }
+	best := arris
+	for _, f := range c.rafter.Solid().Faces() {
+		for _, q := range f.Loops[0] {
+			if q.Y < arris.Y && rise(q) < rise(best) {
+				best = c.at(q.Y, q.Z)
+			}
+		}
+	}
+	return best
 }

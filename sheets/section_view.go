@@ -148,7 +148,7 @@ func (c *cross) nearest(mb frame.Member) bool {
 
 // front is the world y of what stands farthest out.
 func (c *cross) front() float64 {
-	y := min(c.frame.Setout.BeamOuter, c.footing.Solid().Bounds().Min.Y)
+	y := min(c.frame.Setout.FrontOut(), c.footing.Solid().Bounds().Min.Y)
 	if l := c.job.Levels; l.DeckOut > 0 {
 		y = min(y, -l.DeckOut)
 	}

@@ -115,7 +115,7 @@ func (c *cross) battenNote() {
 		return
 	}
 	var at []geom.Vec
-	reach := 2 // so many near the plate the leader may name
+	reach := 4 // so many near the plate the leader may name
 	if c.form != tight {
 		reach = 5
 	}
@@ -133,13 +133,11 @@ func (c *cross) battenNote() {
 }
 
 func (c *cross) rafterNote() {
-	s, j := c.frame.Setout, c.job
-	seat := "The seat of each housing follows the fall"
-	if j.Rafters.Seat == frame.SeatLevel {
-		seat = "The seat of each housing is level"
+	s := c.frame.Setout
+	words := fmt.Sprintf("%s. It is %s long, from long point to long point%s", c.stick("rafter", c.rafter), c.figures.Length(c.rafter.Length), c.howHeld())
+	if s.Holds(frame.Housed) {
+		words += ". The seat of each housing " + seatWords(c.job.Rafters.Seat)
 	}
-	words := fmt.Sprintf("%s. It is %s long, from long point to long point, let into the plate by %s and into the beam by %s. %s",
-		c.stick("rafter", c.rafter), c.figures.Length(c.rafter.Length), c.figures.Length(j.Plate.Housing), c.figures.Length(j.Beam.Housing), seat)
 	column, parts := c.inner, []float64{0.05, 0.08, 0.12, 0.2}
 	if c.form == tight || c.form == keyed {
 		column, parts = c.middle, []float64{0.55, 0.5, 0.6}
@@ -150,6 +148,14 @@ func (c *cross) rafterNote() {
 		at = append(at, c.at(y, c.frame.RafterTop(y)-c.plumbDepth()))
 	}
 	c.say(column, c.rafter, draw.ColumnNote{Text: words, At: at})
+}
+
+// seatWords say how the seats of housings lie.
+func seatWords(s frame.Seat) string {
+	if s == frame.SeatLevel {
+		return "is level"
+	}
+	return "follows the fall"
 }
 
 func (c *cross) plateNote() {
@@ -188,7 +194,7 @@ func (c *cross) placeWords(h draw.Hand) {
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
 	stack := c.level(draw.Right)
-	stack.Bounds.X1 = max(c.Bounds.X1, -s.BeamOuter+dropRoom/k)
+	stack.Bounds.X1 = max(c.Bounds.X1, -s.FrontOut()+(dropRoom-dropOff+c.dropAt())/k)
 	for _, rows := range c.Sloped {
 		first := c.frame.Of(frame.KindBatten)[0].Solid().Bounds()
 		rows.First = max(leastRow, (c.houseTop()-first.Max.Z)*k+overHouse)
@@ -305,9 +311,12 @@ func (c *cross) fallWords(width float64) draw.NoteBlock {
 	beam := c.frame.Of(frame.KindBeam)[0]
 	words := fmt.Sprintf("Carry the level of the rafters' top edge over the %s across to the %s and measure %s down from it: there lies the rafters' top edge.",
 		sl.From, sl.To, f.Length(sl.Drop))
-	if up := beam.Place.O.Z + beam.Section.Depth - c.frame.RafterTop(c.frame.Setout.BeamInner); f.Round(up) == 0 {
+	switch up := beam.Place.O.Z + beam.Section.Depth - c.frame.RafterTop(c.frame.Setout.BeamInner); {
+	case f.Round(up) == 0:
 		words += " The top of the beam is level with it at the beam inner arris."
-	} else {
+	case up < 0:
+		words += fmt.Sprintf(" The top of the beam lies %s below it at the beam inner arris.", f.Length(-up))
+	default:
 		words += fmt.Sprintf(" The top of the beam stands %s above it at the beam inner arris.", f.Length(up))
 	}
 	return draw.NoteBlock{Title: "To set the fall", Notes: []string{words}, Width: width}

@@ -67,22 +67,18 @@ func timberWords(t frame.Timber) string {
 func (m *maker) generalNotes() []string {
 	s, f := m.frame.Slope, m.figures
 	j := m.job
-	seat := "The seat of each housing follows the fall: its floor lies along the underside of the rafter."
-	if j.Rafters.Seat == frame.SeatLevel {
-		seat = "The seat of each housing is level: the rafter's end is cut level to sit on it."
-	}
 	notes := []string{
 		fmt.Sprintf("All figures are in %s. Figured dimensions govern. Timber sizes are actual, dressed sizes; measure what is delivered before marking.", m.unitName()),
 		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Left and right are as seen standing outside, facing the house.", stated(j.Levels.Datum)),
 		fmt.Sprintf("The fall is %s, %s. It is a drop of %s over a level run of %s, measured on the line of the rafters' top edges, from the plumb line at the %s to the plumb line at the %s.",
 			f.Angle(s.Angle), f.Slope(s.Angle), f.Length(s.Drop), f.Length(s.Run), s.From, s.To),
-		seat,
-		fmt.Sprintf("Housings are wider than the rafter by %s in all, so that it drops in. Cut each housing to the rafter that goes into it.", m.fine(j.Rafters.Clearance)),
+	}
+	notes = append(notes, m.holdNotes()...)
+	return append(notes,
 		"Running dimensions are all measured from the one end shown by a small circle. Hook the tape there once; do not step from mark to mark.",
 		"Measure the house before cutting: how far the wall bows, where the studs really are, and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",
 		"Treat every cut end and every housing before assembly. Keep the factory end of a post in the ground.",
-	}
-	return notes
+	)
 }
 
 // fine writes a length that whole millimetres are too coarse for.

@@ -7,6 +7,7 @@ import "plumbcut/geom"
 const (
 	wallThick   = 110  // of the wall behind the cladding
 	aboveTop    = 400  // how far the wall goes on above the plate
+	aboveFrame  = 150  // the same above the highest timber, where that is over the plate
 	soffitThick = 150  // of the eave above its soffit
 	deckThick   = 140  // of deck or paving
 	groundMore  = 1000 // how far the ground goes on beyond the frame
@@ -29,11 +30,12 @@ func houseAround(j *Job, members []Member) []Solid {
 	w := j.Wall
 	from, to := min(w.From, j.Plate.From, j.Beam.From), max(w.To, j.Plate.To, j.Beam.To)
 	ground := j.Levels.Ground
-	low := ground
+	low, high := ground, j.Plate.Top
 	for _, m := range members {
 		low = min(low, m.Place.O.Z)
+		high = max(high, m.solid.Bounds().Max.Z)
 	}
-	top := j.Plate.Top + aboveTop
+	top := max(j.Plate.Top+aboveTop, high+aboveFrame)
 	if w.hasSoffit() {
 		top = max(j.Plate.Top, w.Soffit)
 	}

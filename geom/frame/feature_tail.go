@@ -29,6 +29,14 @@ func (t TailBevel) Cutters(m Member) []geom.Convex {
 	return []geom.Convex{{geom.PlaneAt(tip, up.Mul(c).Sub(out.Mul(s)))}}
 }
 
+// Foot is where the splay runs out at the underside, along it, for a member of
+// a depth.
+func (t TailBevel) Foot(depth float64) float64 {
+	sin, cos := math.Sincos(t.Angle)
+	s, c := math.Sincos(t.Angle + t.Splay)
+	return t.At + t.Nose*sin - (depth-t.Nose*cos)*c/s
+}
+
 // Bores implements Feature.
 func (TailBevel) Bores(Member) []geom.Bore { return nil }
 

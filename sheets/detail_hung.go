@@ -1,0 +1,123 @@
+package sheets
+
+import (
+	"fmt"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+func rafterHungPlateDetail() detailSpec {
+	return detailSpec{
+		kind: frame.JointRafterHungPlate, scale: 1. / 5, views: hungViews,
+		ring: 150, on: []string{onSection},
+	}
+}
+
+func rafterHungBeamDetail() detailSpec {
+	s := rafterHungPlateDetail()
+	s.kind = frame.JointRafterHungBeam
+	return s
+}
+
+// hungHolding is what the sheets say of rafters that hang between.
+func hungHolding() holding {
+	return holding{
+		how: func(_ *maker, k frame.Carrier) string {
+			return fmt.Sprintf("butted against the %s in a hanger", k.Key)
+		},
+		mark: func(m *maker, k frame.Carrier) string {
+			return fmt.Sprintf("Square the marks down its face: there the hangers go, with the bottom of each rafter %s above the lower edge. Nothing is cut into it.",
+				m.saidFine(m.underside(k)-k.Bottom))
+		},
+		hold: func(*maker, frame.Carrier) string {
+			return "Fix the hangers only when one stands in hand: its seat is set to the rafter's measured depth."
+		},
+		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.plumbOrSquare() },
+		note: func(*maker) []string {
+			return []string{"Rafters between plate and beam butt tight against the face in hangers. Hangers and their nails as their maker states, for the slope, the treatment of the timber and the place; every hole filled that its maker says."}
+		},
+	}
+}
+
+// underside is the level of the rafters' underside at a carrier's face.
+func (m *maker) underside(k frame.Carrier) float64 {
+	r := m.frame.Of(frame.KindRafter)[0]
+	return m.frame.RafterTop(k.Face()) - r.Section.Depth/r.Place.W.Z
+}
+
+// hungViews are a section along the rafter and the face that it butts against.
+func hungViews(m *maker, d detail) []*viewBlock {
+	o := m.laidOver(d.joint)
+	return []*viewBlock{o.hungSection(), o.hungFace()}
+}
+
+func (o laidOver) hungSection() *viewBlock {
+	k, face := o.carrier, o.carrier.Face()
+	depth := o.rafter.Section.Depth
+	crop := everywhere()
+	c := closeUp{
+		name: "section through the middle of the rafter", axes: geom.LeftEnd(), cut: true,
+		at: o.at(face, k.Top), show: only(o.rafter, o.timber),
+	}
+	rows, notes, torn := draw.Left, draw.Right, face-overStub*depth
+	if k.End == frame.FaceStart {
+		crop.Min.Y, crop.Max.Y = torn, o.job.Wall.Cladding+2*closeMargin
+		c.house = []string{frame.HouseCladding, frame.HouseWall}
+		c.show = func(b frame.Member) bool {
+			return only(o.rafter, o.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
+		}
+	} else {
+		rows, notes, torn = draw.Right, draw.Left, face+overStub*depth
+		crop.Min.Y, crop.Max.Y = k.Outer-closeMargin, torn
+	}
+	crop.Min.Z = min(k.Bottom, o.frame.RafterTop(torn)-o.plumb()) - closeMargin
+	crop.Max.Z = max(k.Top, o.frame.RafterTop(torn), o.frame.RafterTop(face)) + closeMargin
+	c.crop = crop
+	b := o.closeUp(c)
+	rows, notes = notes, rows
+	b.row(rows).Chain("heights at the face", o.at(face, k.Bottom), o.at(face, o.underside(k)), o.top(face), o.at(face, k.Top)).
+		Overall("", o.at(face, k.Bottom), o.at(face, k.Top))
+	n := b.note(notes)
+	n.Width = detailWords
+	middle := o.top((face + torn) / 2)
+	middle.Z -= o.plumb() * 0.3
+	n.AddInside(o.stick("Rafter", o.rafter)+". Tie-down as its designer states.", middle)
+	n.AddInside(o.stick(upperFirst(string(o.timber.Kind)), o.timber), o.at((k.Inner+k.Outer)/2, k.Bottom+(k.Top-k.Bottom)*0.12))
+	cut := "Square end cut"
+	if a := o.frame.Slope.Angle; a > 0 {
+		cut = "Plumb end cut: saw set " + o.figures.Angle(a) + " off square"
+	}
+	n.Add(cut+", tight against the face. Treat the cut end before assembly.", o.at(face, o.top(face).Z-o.plumb()*0.55))
+	n.Add(fmt.Sprintf("Hanger for %s, not drawn: it carries the rafter. Kind, nails and slope as its maker and the designer state.", o.figures.Size(o.rafter.Section.Depth, o.rafter.Section.Width)),
+		o.at(face, o.underside(k)))
+	return b
+}
+
+// hungFace is the carrier's face with the rafter taken away.
+func (o laidOver) hungFace() *viewBlock {
+	k, face := o.carrier, o.carrier.Face()
+	w := o.rafter.Section.Width
+	crop := everywhere()
+	crop.Min.X, crop.Max.X = o.x-w*(0.5+besideIt), o.x+w*(0.5+besideIt)
+	c := closeUp{name: "From outside", axes: geom.Front(), at: o.at(face, k.Top), show: only(o.timber), crop: crop}
+	if k.End == frame.FaceEnd {
+		c.name, c.axes = "From the house side", geom.Back()
+	}
+	b := o.closeUp(c)
+	b.title.Note = "where the rafter butts"
+	low, high := max(k.Bottom, o.underside(k)), min(k.Top, o.top(face).Z)
+	x0, x1 := max(o.timber.Place.O.X, o.x-w/2), min(o.timber.Place.O.X+o.timber.Length, o.x+w/2)
+	at := func(x, z float64) geom.Vec { return geom.V(x, face, z) }
+	b.row(draw.Bottom).Chain("", at(x0, k.Bottom), at(o.x, k.Bottom), at(x1, k.Bottom)).Overall("", at(x0, k.Bottom), at(x1, k.Bottom))
+	b.over = func(p *page, v *draw.View) {
+		st := draw.Style{Layer: draw.Notes, Pen: draw.Narrow, Dash: draw.Dashed}
+		corners := []geom.Vec{at(x0, low), at(x1, low), at(x1, high), at(x0, high), at(x0, low)}
+		for i := 1; i < len(corners); i++ {
+			p.sheet.Line(st, v.Pt(corners[i-1]), v.Pt(corners[i]))
+		}
+		crossLine(p, v, at(o.x, k.Bottom), at(o.x, k.Top))
+	}
+	return b
+}
