@@ -78,6 +78,7 @@ func (m *maker) drafts() []draft {
 	for _, sheets := range []func() []draft{
 		m.planSheets,
 		m.setoutSheets,
+		m.setoutWallSheets,
 		m.elevationSheets,
 		m.sectionSheets,
 		m.detailSheets,
