@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"fmt"
+
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -25,9 +27,8 @@ func (m *maker) battenView() *viewBlock {
 	b.title.Note = "seen square on to the slope; figures run to the house-side edges"
 	m.battenRows(b.Around)
 	b.marks = func(p *page, v *draw.View) {
-		bs := m.frame.Of(frame.KindBatten)
-		mb := bs[len(bs)-1]
-		p.placer.Part(draw.Part{View: v, At: middle(mb), Mark: mb.Mark, ID: memberID(mb)})
+		all := m.frame.Of(frame.KindBatten)
+		m.markMember(p, v, all[len(all)-1], fmt.Sprintf("%s × %d", all[0].Mark, len(all)))
 	}
 	return b
 }

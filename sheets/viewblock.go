@@ -13,7 +13,6 @@ type viewBlock struct {
 	pic   picture
 	view  *draw.View
 	fixed float64                     // scale of its own, e.g. of a detail; 0: that of the sheet
-	steps int                         // how many scales of the series it is smaller than the sheet's
 	pad   draw.Rect                   // more room, mm on paper at each side: for marks that stand out
 	under func(p *page, v *draw.View) // drawn before the picture, may be nil
 	over  func(p *page, v *draw.View) // drawn after the picture and its rows, may be nil
@@ -60,10 +59,6 @@ func (b *viewBlock) note(side draw.Side) *draw.NoteColumn { return b.Notes(side)
 func (b *viewBlock) set(at geom.Pt, scale float64) {
 	if b.fixed != 0 {
 		scale = b.fixed
-	}
-	if b.steps > 0 {
-		smaller := scalesFrom(scale)
-		scale = smaller[min(b.steps, len(smaller)-1)]
 	}
 	b.view.Scale, b.view.At = scale, at
 }
