@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 
@@ -38,14 +37,9 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 
 // namedLevels are the levels of the frame that want says, with the datum.
 func (m *maker) namedLevels(want func(frame.Level) bool) []frame.Level {
-	const same = 0.5 // mm: levels that print alike
-	datum := frame.Level{Name: "datum: " + stated(m.job.Levels.Datum), At: geom.V(m.job.Plate.From, 0, 0)}
-	out := []frame.Level{datum}
+	out := []frame.Level{{Name: "datum: " + stated(m.job.Levels.Datum), At: geom.V(m.job.Plate.From, 0, 0)}}
 	for _, l := range m.frame.Levels {
-		switch {
-		case !want(l):
-		case math.Abs(l.Z) < same && l.Z == m.job.Levels.Deck:
-		default:
+		if want(l) {
 			out = append(out, l)
 		}
 	}
