@@ -29,6 +29,7 @@ func (f flowed) draw(p *page) {
 type flow struct {
 	space   draw.Space
 	hand    draw.Hand
+	width   float64     // of a column at least
 	columns []draw.Rect // the room left in each column of the present sheet
 	sheets  []flowed
 }
@@ -36,9 +37,13 @@ type flow struct {
 // columnGap is the distance between two columns of words, mm on paper.
 const columnGap = 9.0
 
-// newFlow starts a flow of columns of the given width.
-func newFlow(h draw.Hand, sp draw.Space) *flow {
-	f := &flow{space: sp, hand: h}
+// newFlow starts a flow of columns of words.
+func newFlow(h draw.Hand, sp draw.Space) *flow { return newWideFlow(h, sp, wordWidth) }
+
+// newWideFlow starts a flow of columns at least as wide as given, or as the
+// sheet.
+func newWideFlow(h draw.Hand, sp draw.Space, width float64) *flow {
+	f := &flow{space: sp, hand: h, width: width}
 	f.newSheet()
 	return f
 }
@@ -48,7 +53,7 @@ func (f *flow) newSheet() {
 	f.sheets = append(f.sheets, nil)
 	f.columns = nil
 	free := freeOf(f.space)
-	n := max(1, math.Floor((free.W()+columnGap)/(wordWidth+columnGap)))
+	n := max(1, math.Floor((free.W()+columnGap)/(f.width+columnGap)))
 	pitch := (free.W() + columnGap) / n
 	for i := range int(n) {
 		c := free

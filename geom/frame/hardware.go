@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -153,34 +154,57 @@ func (f *Frame) strapped(j Joint, end Face, use string) []Hardware {
 	}
 }
 
-// HardwareTotal is how much of one kind, size and use there is, and how much to
+// HardwareTotal is how much of one kind and size there is, and how much to
 // order.
 type HardwareTotal struct {
 	Kind   HardwareKind
 	Size   HardwareSize
-	Use    string
+	Uses   []HardwareUse
 	Count  int     // in the frame
 	Spares float64 // share bought beyond it
 	Order  int     // Count and the spares, rounded up
 }
 
-// HardwareTotals adds the hardware up, in the order in which it is met.
+// HardwareUse is how much of it does one thing.
+type HardwareUse struct {
+	Use   string
+	Count int
+}
+
+// HardwareKinds lists the kinds in the order in which lists give them.
+func HardwareKinds() []HardwareKind {
+	return []HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, StrapTie, StrapNail, BattenScrew}
+}
+
+// HardwareTotals adds the hardware up by kind and size, in the order of the
+// kinds and within each of the joints.
 func (f *Frame) HardwareTotals() []HardwareTotal {
 	var out []HardwareTotal
 	for _, h := range f.Hardware() {
-		i := slices.IndexFunc(out, func(t HardwareTotal) bool { return t.Kind == h.Kind && t.Size == h.Size && t.Use == h.Use })
+		i := slices.IndexFunc(out, func(t HardwareTotal) bool { return t.Kind == h.Kind && t.Size == h.Size })
 		if i < 0 {
 			i = len(out)
-			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size, Use: h.Use})
+			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size})
 			if h.Kind != ThreadedRod && h.Kind != Stirrup {
 				out[i].Spares = f.Job.Supplies.HardwareSpares
 			}
 		}
-		out[i].Count += h.Quantity
+		t := &out[i]
+		t.Count += h.Quantity
+		k := slices.IndexFunc(t.Uses, func(u HardwareUse) bool { return u.Use == h.Use })
+		if k < 0 {
+			k = len(t.Uses)
+			t.Uses = append(t.Uses, HardwareUse{Use: h.Use})
+		}
+		t.Uses[k].Count += h.Quantity
 	}
 	for i, t := range out {
 		out[i].Order = roundUp(float64(t.Count) * (1 + t.Spares))
 	}
+	kinds := HardwareKinds()
+	slices.SortStableFunc(out, func(a, b HardwareTotal) int {
+		return cmp.Compare(slices.Index(kinds, a.Kind), slices.Index(kinds, b.Kind))
+	})
 	return out
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"plumbcut/geom"
+	"plumbcut/geom/measure"
 )
 
 // ConcreteVolume is the concrete of a footing, mm³: its hole and collar less
@@ -114,6 +115,16 @@ func (f *Frame) CutFaces() CutFaces {
 		out.Joints += c.Joints
 	}
 	return out
+}
+
+// Primer is what the cut faces take, mm³.
+func (f *Frame) Primer() float64 {
+	const perLitre = 1e6 // square millimetres in a square metre, and cubic ones in a litre
+	s := f.Job.Supplies
+	if s.Spread <= 0 {
+		return 0
+	}
+	return f.CutFaces().Total() / perLitre / s.Spread * s.Coats * measure.Litre
 }
 
 // cutFaces are those of one member: every face of its solid that is not on a
