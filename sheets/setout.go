@@ -16,7 +16,7 @@ func (m *maker) setoutSheets() []draft {
 	const title = "Post set-out plan"
 	topics := []string{"setout"}
 	plan := m.setoutView()
-	tables := stackBlock{&tableBlock{m.tapeTable()}, &tableBlock{m.holeTable()}}
+	tables := m.setoutTables()
 	notes := &wordBlock{draw.NoteBlock{Title: "How to set out", Numbered: true, Width: 90, Notes: m.setoutNotes()}}
 	square, site := block(m.squareView()), block(m.siteView())
 	small := besideBlock{square, site}
