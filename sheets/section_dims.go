@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"slices"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -27,15 +28,21 @@ func (c *cross) battenRow() {
 	s := c.frame.Setout
 	up := bt[0].Place.W.Mul(bt[0].Section.Depth)
 	from, to := c.top(s.PlateOuter), c.top(s.BeamInner)
-	rows := draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
 	stops := []geom.Vec{}
 	for _, mb := range bt {
 		edge := houseEdge(mb)
 		edge.X = c.x
 		stops = append(stops, edge.Add(up))
 	}
-	rows.Running("batten edges", from, append(stops, to)...)
-	c.Sloped = append(c.Sloped, rows)
+	const title = "batten edges"
+	last := stops[len(stops)-1]
+	c.fullRow = draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
+	c.fullRow.Running(title, from, append(slices.Clone(stops), to)...)
+	c.shortRow = draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
+	if len(stops) > 1 {
+		c.shortRow.Equal("batten centres", len(stops)-1, stops[0], last)
+	}
+	c.shortRow.Running(title, from, stops[0], last, to)
 }
 
 // over draws what stands in the section itself.
@@ -44,7 +51,9 @@ func (c *cross) over(p *page, v *draw.View) {
 	c.drop(p, v)
 	c.heights(p, v)
 	c.inGround(p, v)
-	c.sight(p, v)
+	if (c.frame.Setout.PlateOuter-c.frame.Setout.BeamInner)*v.Scale > leastSight {
+		c.sight(p, v)
+	}
 	c.howToFall(p, v)
 }
 
@@ -57,19 +66,20 @@ func (c *cross) groundCut(p *page, v *draw.View) {
 
 // Where the dimensions in the view stand, mm on paper.
 const (
-	dropOff   = 14.0  // the drop, in front of the beam
-	fallOff   = 7.0   // the arrow of the fall, under the rafter
-	fallShare = 110.0 // in which the arrow of the fall leaves half to leaders
-	steepOff  = 5.0   // the drop of a steep fall, in front of the plate
-	steepDrop = 25.0  // a drop of so much on paper is steep
-	fallEnds  = 8.0   // the arrow of the fall is so much longer than its figure
-	clearOff  = 12.0  // the clear span, under the beam
-	sightRoom = 26.0  // above the eye, in which the clear span finds room over the line of sight
-	eyeUnder  = 5.0   // the clear span, under the eye
-	headOff   = 12.0  // the head height, behind the beam
-	plateOff  = 14.0  // the same, in front of the plate
-	eyeOff    = 7.0   // the eye's height, in front of the wall
-	footOff   = 7.0   // the depths in the ground, behind the footing
+	dropOff    = 14.0  // the drop, in front of the beam
+	fallOff    = 7.0   // the arrow of the fall, under the rafter
+	fallShare  = 110.0 // in which the arrow of the fall leaves half to leaders
+	leastSight = 45.0  // a span narrower than this has no room for the line of sight
+	steepOff   = 5.0   // the drop of a steep fall, in front of the plate
+	steepDrop  = 25.0  // a drop of so much on paper is steep
+	fallEnds   = 8.0   // the arrow of the fall is so much longer than its figure
+	clearOff   = 12.0  // the clear span, under the beam
+	sightRoom  = 26.0  // above the eye, in which the clear span finds room over the line of sight
+	eyeUnder   = 5.0   // the clear span, under the eye
+	headOff    = 12.0  // the head height, behind the beam
+	plateOff   = 14.0  // the same, in front of the plate
+	eyeOff     = 7.0   // the eye's height, in front of the wall
+	footOff    = 7.0   // the depths in the ground, behind the footing
 )
 
 // most is the part of a dimension line that its figure may take.
@@ -91,7 +101,10 @@ func (c *cross) words(length, room float64, prefixes ...string) string {
 func (c *cross) drop(p *page, v *draw.View) {
 	s, sl := c.frame.Setout, c.frame.Slope
 	from, to := c.top(s.Arris(sl.From)), c.top(s.Arris(sl.To))
-	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.BeamOuter)*v.Scale + dropOff, Beside: true, Prefix: "drop "}
+	if !c.falls() {
+		return
+	}
+	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.BeamOuter)*v.Scale + c.dropOff, Beside: true, Prefix: "drop "}
 	if sl.Drop*v.Scale > steepDrop {
 		span.A, span.B = from, to
 		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff

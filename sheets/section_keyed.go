@@ -42,7 +42,11 @@ func (c *cross) lists() stackBlock {
 	for _, n := range c.list {
 		members.Notes = append(members.Notes, sentence(n.note.Text))
 	}
-	return stackBlock{&tableBlock{levels}, &wordBlock{members}, &wordBlock{c.fallWords(listWidth)}}
+	out := stackBlock{&tableBlock{levels}, &wordBlock{members}}
+	if c.falls() {
+		out = append(out, &wordBlock{c.fallWords(listWidth)})
+	}
+	return out
 }
 
 // listSheets puts the lists on sheets of their own.

@@ -46,6 +46,11 @@ type cross struct {
 	deep    *draw.LevelStack // of what is below ground, if the form is round
 	below   *draw.NoteColumn // about the post in the ground, likewise
 	list    []keyNote        // if keyed
+	roof    *draw.LevelStack // the marks above the eye and
+	base    *draw.LevelStack // those below it by themselves, to measure between
+	dropOff float64          // of the drop, in front of the beam, mm on paper
+
+	fullRow, shortRow *draw.SlopedRows // of the battens
 }
 
 func (m *maker) newCross() cross {
@@ -201,7 +206,7 @@ func (c *cross) extent(h draw.Hand, scale float64) draw.Rect {
 	defer func() { *c.view = was }()
 	c.set(geom.Pt{}, scale)
 	c.placeWords(h)
-	if c.form == tight && !c.roomy(scale) {
+	if c.crowded(h) {
 		return draw.Rect{X0: -far, Y0: -far, X1: far, Y1: far} // fits no sheet
 	}
 	return c.viewBlock.extent(h, scale).Union(c.inner.Extent()).Union(c.outer.Extent()).Union(c.deep.Extent(h)).Union(c.below.Extent())
