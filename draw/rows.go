@@ -293,6 +293,11 @@ func (p *rowsPlan) stop(q geom.Vec) stop {
 // rowAt is how far out row i stands, given where the rows before it end.
 func (p *rowsPlan) rowAt(i int) float64 {
 	inward := strokeLength / 2 // what the row needs on its own inner side
+	if w := &p.rows[i]; !p.r.Side.outward() && w.kind == runningRow && w.title != "" {
+		if _, ok := p.titleWithin(w, TextWidth(w.title, NoteHeight, false)); ok {
+			inward = figureGap + p.h.figureHeight() + titleHalf
+		}
+	}
 	if !p.r.Side.outward() && p.rows[i].kind != runningRow {
 		height := p.h.figureHeight()
 		for k := 1; k < len(p.rows[i].stops); k++ {
