@@ -9,15 +9,16 @@ import (
 	"plumbcut/draw/pdf"
 	"plumbcut/draw/png"
 	"plumbcut/draw/svg"
+	"plumbcut/sheets/csv"
 )
 
 // pictureDPI is the fineness of --png: every figure can be read on a screen,
 // and an A3 sheet stays under 2500 pixels wide.
 const pictureDPI = 150
 
-// documents lists the files of a set. The PDFs come first since they take
-// longest to render.
-func documents(name string, set *draw.Set, r request) []document {
+// documents lists the files of a set and its lists. The PDFs come first since they
+// take longest to render.
+func documents(name string, set *draw.Set, lists []csv.Table, r request) []document {
 	docs := []document{pdfOf(pdfName(name), set, pdf.Options{})}
 	if r.flat {
 		docs = append(docs, pdfOf(flatName(name), set, pdf.Options{Flat: true}))
@@ -28,6 +29,9 @@ func documents(name string, set *draw.Set, r request) []document {
 		if r.png {
 			docs = append(docs, pngOf(name+"-"+s.Number+".png", s))
 		}
+	}
+	for _, l := range lists {
+		docs = append(docs, document{listName(name, l.Name), l.Write})
 	}
 	return docs
 }
@@ -42,6 +46,10 @@ func pngOf(name string, s *draw.Sheet) document {
 
 func pdfName(name string) string  { return name + ".pdf" }
 func flatName(name string) string { return name + "-flat.pdf" }
+
+// listName is the file of a list. Every run writes every list, so none of an
+// earlier run stays behind.
+func listName(name, list string) string { return name + "-" + list + ".csv" }
 
 // staleSheets tells the sheets that an earlier run of the same job drew and
 // that are not among files: they must not lie beside the new ones.

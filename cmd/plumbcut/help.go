@@ -10,10 +10,11 @@ func commands() []command {
 	return []command{
 		{
 			name:    "draw",
-			does:    "write the drawings: one PDF of the whole set, one SVG a sheet",
+			does:    "write the drawings: one PDF of the whole set, one SVG a sheet; and the lists",
 			example: "plumbcut draw garden.yaml",
 			text: `Writes garden.pdf and garden-A00.svg, garden-A01.svg ... into the folder
-garden-drawings beside the job file. With "-" the job file is read from
+garden-drawings beside the job file, and the lists to order and cut by for a
+spreadsheet: garden-cutting.csv, garden-stock.csv and garden-hardware.csv. With "-" the job file is read from
 standard input, its name is "job" and the folder lies where you are.
 
 All the drawings are written, or none: when the job has an error, or the disk

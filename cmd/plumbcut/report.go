@@ -8,6 +8,7 @@ import (
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
+	"plumbcut/sheets"
 )
 
 // report is what a finished drawing run tells its user: what it wrote, and
@@ -42,6 +43,11 @@ func (r report) String() string {
 	if r.request.png {
 		line(span("png"), "one picture a sheet")
 	}
+	var lists []string
+	for _, l := range sheets.ListNames() {
+		lists = append(lists, listName(r.name, l))
+	}
+	line(strings.Join(lists, ", "), "lists for a spreadsheet")
 	const few = 4
 	switch n := len(r.removed); {
 	case n > few:

@@ -33,8 +33,12 @@ func (c console) draw(r request) int {
 		c.tell(firstFew(faults))
 		return exitJob
 	}
+	lists, err := sheets.Lists(f)
+	if err != nil {
+		return c.failed(err)
+	}
 	name := jobName(r.job)
-	files, err := renderAll(documents(name, set, r))
+	files, err := renderAll(documents(name, set, lists, r))
 	if err != nil {
 		return c.failed(err)
 	}
