@@ -27,11 +27,11 @@ func papers() []Paper {
 		size("A2", 594, 420),
 		size("A1", 841, 594),
 		size("A0", 1189, 841),
-		size("Letter", 11 * in, 8.5 * in),
-		size("Tabloid", 17 * in, 11 * in),
-		size("ARCH B", 18 * in, 12 * in),
-		size("ARCH C", 24 * in, 18 * in),
-		size("ARCH D", 36 * in, 24 * in),
+		size("Letter", 11*in, 8.5*in),
+		size("Tabloid", 17*in, 11*in),
+		size("ARCH B", 18*in, 12*in),
+		size("ARCH C", 24*in, 18*in),
+		size("ARCH D", 36*in, 24*in),
 	}
 }
 
