@@ -10,9 +10,14 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// around names the pieces of the house that the pictures of the steps show.
+// housePieces names the pieces of the house that the pictures of the steps show.
 func housePieces(more ...string) []string {
 	return append([]string{frame.HouseCladding, frame.HouseWall, frame.HouseSoffit}, more...)
+}
+
+// aboveGround is the stage without the holes.
+func (s stage) aboveGround() stage {
+	return stage{fresh: s.fresh, stands: func(b frame.Member) bool { return b.Kind != frame.KindFooting && s.stands(b) }}
 }
 
 // seeStage looks at what stands after a step, and at the named pieces of the
@@ -26,6 +31,43 @@ func (m *maker) seeStage(s stage, l look, house ...string) picture {
 		return slices.Contains(house, h.Name)
 	}
 	return m.scene.see(l)
+}
+
+// withHoles is the scene for the pictures of the steps: each footing is the hole
+// that is dug for it, and the ground a thin sheet round the frame.
+func (m *maker) withHoles() *scene {
+	const (
+		proud = 1  // mm: the rim of a hole shows on the ground
+		thick = 30 // mm, of the sheet
+	)
+	s := *m.scene
+	s.solids = slices.Clone(s.solids)
+	crop := m.stepCrop()
+	crop.Min.Z, crop.Max.Y, crop.Max.Z = m.lowestGround()-thick, 0, far
+	for i := range s.solids {
+		if b, ok := s.member(i); ok && b.Kind == frame.KindFooting {
+			s.solids[i] = holeSolid(b, m.job.Posts.At[b.No-1].Ground-b.Place.O.Z+proud)
+		} else if h, _ := s.house(i); !ok && h.Name == frame.HouseGround {
+			s.solids[i] = look{crop: &crop}.trim(h.Shape)
+		}
+	}
+	return &s
+}
+
+// holeSolid is the hole for a footing, of the depth given.
+func holeSolid(b frame.Member, deep float64) geom.Solid {
+	if !b.Round {
+		return geom.Box(geom.Vec{}, geom.V(deep, b.Section.Width, b.Section.Depth)).Placed(b.Place)
+	}
+	const flats = 24 // enough for a circle a few millimetres wide on the paper
+	r := b.Section.Width / 2
+	ring, smooth := make([]geom.Pt, flats), make([]bool, flats)
+	for i := range ring {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / flats)
+		ring[i], smooth[i] = geom.P(r+r*cos, r+r*sin), true
+	}
+	onEnd := geom.Axes{U: geom.V(0, 1, 0), V: geom.V(0, 0, 1), W: geom.V(1, 0, 0)}
+	return geom.Prism(ring, smooth, 0, deep).Placed(onEnd).Placed(b.Place)
 }
 
 // stepCrop is the box that the pictures of the steps show: the frame and a
@@ -44,19 +86,30 @@ func (m *maker) lowestGround() float64 {
 	return low
 }
 
-// pictorialStep pictures a step from outside and above; those below ground
-// without the deck, so that the holes show.
+// pictorialStep pictures a step from outside and above. What is below ground
+// is dashed, and the deck left off, if that is what the step is about.
 func pictorialStep(below bool) stepView {
 	return stepView{
 		alike: true,
 		marks: (*buildCell).markFresh,
 		see: func(m *maker, s stage) picture {
 			crop, house := m.stepCrop(), housePieces(frame.HouseLeft, frame.HouseRight)
-			if !below {
-				crop.Min.Z = m.lowestGround()
+			if below || m.job.Levels.DeckOut == 0 {
+				house = append(house, frame.HouseGround)
+			} else {
 				house = append(house, frame.HouseDeck)
 			}
-			return m.seeStage(s, look{axes: m.pictorial(), crop: &crop}, house...)
+			l := look{axes: m.pictorial(), crop: &crop}
+			if !below {
+				s = s.aboveGround()
+				crop.Min.Z = m.lowestGround()
+			} else {
+				l.hidden = func(sc *scene, body int) bool {
+					b, ok := sc.member(body)
+					return ok && (b.Kind == frame.KindFooting || b.Kind == frame.KindPost)
+				}
+			}
+			return m.seeStage(s, l, house...)
 		},
 	}
 }
@@ -67,8 +120,11 @@ func frontStep(over, marks func(c *buildCell, p *page)) stepView {
 		over: over, marks: marks,
 		see: func(m *maker, s stage) picture {
 			crop := m.stepCrop()
-			pic := m.seeStage(s, look{axes: geom.Front(), crop: &crop}, housePieces()...)
+			pic := m.seeStage(s, look{axes: geom.Front(), crop: &crop}, frame.HouseCladding, frame.HouseSoffit)
 			pic.all = pic.all.Union(draw.Rect{X0: crop.Min.X, Y0: m.lowestGround(), X1: crop.Max.X, Y1: crop.Max.Z})
+			pic.strokes = slices.DeleteFunc(pic.strokes, func(st geom.Stroke) bool {
+				return st.A.Y == st.B.Y && st.A.Y <= m.job.Levels.Ground // the ground line stands for the foot of the wall
+			})
 			return pic
 		},
 	}
@@ -109,9 +165,20 @@ func (c *buildCell) markFresh(p *page) {
 			if n := c.countFresh(b); n > 1 {
 				words = fmt.Sprintf("%s × %d", b.Mark, n)
 			}
-			p.placer.Part(draw.Part{View: c.view, At: outerPoint(b), Mark: words, ID: memberID(b)})
+			part := draw.Part{View: c.view, At: outerPoint(b), Mark: words, ID: memberID(b)}
+			if b.Kind == frame.KindPlate { // its own picture is open at the right
+				part.At, part.Edge, part.Toward = c.plateArris(b), true, geom.P(0.3, 1)
+			}
+			p.placer.Part(part)
 		}
 	}
+}
+
+// plateArris is a point of the plate's top outer arris in the first bay, between
+// its housings: the plate's own picture shows no more.
+func (c *buildCell) plateArris(b frame.Member) geom.Vec {
+	at := c.frame.Setout.Rafters
+	return b.Place.Point(geom.V((at[0]+at[1])/2-b.Place.O.X, 0, b.Section.Depth))
 }
 
 // countFresh is the number of timbers with the mark of b that the step puts up.
@@ -160,13 +227,19 @@ func wallStep() stepView {
 		p.placer.Span(draw.Span{View: c.view, A: datum, B: line, Dir: draw.Upright, Offset: -3})
 		p.placer.Label(draw.Label{View: c.view, At: at, Text: "plate's level line"})
 	}
-	return frontStep(over, marks)
+	v := frontStep(over, marks)
+	v.pad = func(*maker) draw.Rect { return draw.Rect{X0: 5, Y1: 4} }
+	return v
 }
 
 // plateStep pictures the left end of the wall plate, from where it is marked.
 func plateStep() stepView {
 	return stepView{
-		marks: (*buildCell).markFresh,
+		marks: func(c *buildCell, p *page) {
+			c.markFresh(p)
+			plate := c.frame.Of(frame.KindPlate)[0]
+			p.placer.Label(draw.Label{View: c.view, At: plate.Place.O, Text: "hook the tape here", Width: 30})
+		},
 		see: func(m *maker, s stage) picture {
 			plate := m.frame.Of(frame.KindPlate)[0]
 			crop := everywhere()
@@ -212,6 +285,7 @@ func (p *picture) openEnd(b frame.Member, x float64) {
 // setoutStep pictures the set-out of the posts, from above.
 func setoutStep() stepView {
 	return stepView{
+		pad: func(*maker) draw.Rect { return draw.Rect{X0: 5, X1: 4, Y1: 4} },
 		see: func(m *maker, s stage) picture {
 			r := m.planReach()
 			wall := m.wallPlan(r)
@@ -221,12 +295,10 @@ func setoutStep() stepView {
 		},
 		over: func(c *buildCell, p *page) {
 			c.drawString(p, c.view)
-			cross := draw.Style{Layer: draw.Outline, Pen: draw.Middle}
-			const arm = 1.2 // mm on paper
+			const half = 2.0 // mm on paper, of a mark across the string
 			for _, q := range c.postCentres() {
-				at := c.view.Pt(q)
-				p.sheet.Line(cross, at.Sub(geom.P(arm, 0)), at.Add(geom.P(arm, 0)))
-				p.sheet.Line(cross, at.Sub(geom.P(0, arm)), at.Add(geom.P(0, arm)))
+				at := c.view.Pt(geom.V(q.X, c.frame.Setout.BeamOuter, q.Z))
+				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(geom.P(0, half)), at.Add(geom.P(0, half)))
 			}
 			l, r := c.fixedPoints()
 			for _, q := range []geom.Vec{l, r} {
@@ -237,8 +309,8 @@ func setoutStep() stepView {
 			l, r := c.fixedPoints()
 			posts := c.postCentres()
 			string0 := geom.V(l.X, c.frame.Setout.BeamOuter, l.Z)
-			draw.Span{View: c.view, A: l, B: posts[len(posts)-1], Share: 0.3}.Draw(p.sheet, p.hand)
-			draw.Span{View: c.view, A: r, B: posts[0], Share: 0.3}.Draw(p.sheet, p.hand)
+			c.crossTape(p, l, posts[len(posts)-1])
+			c.crossTape(p, r, posts[0])
 			p.placer.Span(draw.Span{View: c.view, A: l, B: string0, Dir: draw.Upright, Offset: -4})
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
 			p.placer.Label(draw.Label{View: c.view, At: r, Text: rightPoint})
@@ -248,80 +320,96 @@ func setoutStep() stepView {
 	}
 }
 
-// topsStep pictures the posts with the plate's level line carried to them.
+// crossTape draws a tape from a fixed point to a post that its fellow crosses,
+// with its figure on it where there is room, else led out.
+func (c *buildCell) crossTape(p *page, from, to geom.Vec) {
+	const (
+		share = 0.3  // of the tape, from its start to the figure
+		deep  = 24.0 // mm on paper from wall to string, for a figure on the tape
+	)
+	a, b := c.view.Pt(from), c.view.Pt(to)
+	figure := c.figures.Length(to.Sub(from).Len())
+	wide := draw.TextWidth(figure, draw.NoteHeight, false)
+	if math.Abs(a.Y-b.Y) >= deep && math.Abs(a.X-b.X)*(1-2*share) > 2*wide {
+		draw.Span{View: c.view, A: from, B: to, Share: share}.Draw(p.sheet, p.hand)
+		return
+	}
+	p.sheet.Line(draw.Style{Layer: draw.Centre}, a, b)
+	p.placer.Label(draw.Label{View: c.view, At: from.Add(to.Sub(from).Mul(share)), Text: figure})
+}
+
+// fromLeft pictures a step from the left end, cut short at a level.
+func fromLeft(low func(m *maker) float64, marks func(c *buildCell, p *page), over func(c *buildCell, p *page), house ...string) stepView {
+	return stepView{
+		over: over, marks: marks,
+		see: func(m *maker, s stage) picture {
+			crop := m.stepCrop()
+			crop.Min.Z, crop.Max.Y = low(m), m.job.Wall.Cladding+wallBehind
+			return m.seeStage(s.aboveGround(), look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces(house...)...)
+		},
+	}
+}
+
+// underBeam is how much of the posts a picture of the beam's height shows, mm.
+const underBeam = 500
+
+func underSeat(m *maker) float64 { return m.seatLevel() - underBeam }
+
+// topsStep pictures the plate's level line, carried out to the posts.
 func topsStep() stepView {
+	past := 250.0 // mm, of the line beyond the posts
 	over := func(c *buildCell, p *page) {
-		c.stepGround(p)
-		r := c.planReach()
-		c.levelLine(p, r.x0, r.x1)
+		s := c.frame.Setout
+		at := func(y float64) geom.Pt { return c.view.Pt(geom.V(0, y, c.job.Plate.Top)) }
+		p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(s.PlateOuter), at(s.BeamOuter-past))
 	}
 	marks := func(c *buildCell, p *page) {
-		posts := c.frame.Of(frame.KindPost)
-		side := -4.0 // mm on paper
-		for _, i := range []int{0, len(posts) - 1} {
-			b := posts[i]
-			box := b.Solid().Bounds()
-			x := box.Min.X
-			if side > 0 {
-				x = box.Max.X
-			}
-			seat := geom.V(x, box.Min.Y, b.Place.O.Z+b.Length)
-			line := seat
-			line.Z = c.job.Plate.Top
-			p.placer.Span(draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: side, Beside: true})
-			side = -side
-			if len(posts) == 1 {
-				break
-			}
-		}
-		p.placer.Label(draw.Label{View: c.view, At: geom.V((c.job.Plate.From+c.job.Plate.To)/2, 0, c.job.Plate.Top), Text: "plate's level line"})
+		s := c.frame.Setout
+		out := s.BeamOuter - past*0.8
+		seat, line := geom.V(0, s.BeamOuter, c.seatLevel()), geom.V(0, out, c.job.Plate.Top)
+		p.placer.Span(draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true})
+		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.PlateOuter+s.BeamOuter)/2, c.job.Plate.Top), Text: "plate's level line"})
+		post := c.frame.Of(frame.KindPost)[0]
+		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, s.BeamOuter+post.Section.Depth, c.seatLevel()-underBeam/2), Text: "post"})
 	}
-	return frontStep(over, marks)
+	v := fromLeft(underSeat, marks, over)
+	v.pad = func(m *maker) draw.Rect {
+		const clear = 5 // mm on paper, round the figure
+		return draw.Rect{X1: draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), draw.NoteHeight, false) + clear}
+	}
+	return v
 }
 
 // patternStep pictures the pattern rafter from the left end.
 func patternStep() stepView {
-	return stepView{
-		see: func(m *maker, s stage) picture {
-			const below = 300 // mm of post under the beam
-			crop := m.stepCrop()
-			crop.Min.Z = m.frame.Of(frame.KindBeam)[0].Place.O.Z - below
-			crop.Max.Y = m.job.Wall.Cladding + wallBehind
-			return m.seeStage(s, look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces()...)
-		},
-		marks: func(c *buildCell, p *page) {
-			s := c.frame.Setout
-			rafter := c.frame.Of(frame.KindRafter)[0]
-			depth := rafter.Section.Depth / rafter.Place.W.Z
-			at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
-			low := c.frame.RafterTop(s.BeamInner) - depth
-			p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, low), B: at(s.BeamInner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
-			a, b := at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)), at(s.BeamInner, c.frame.RafterTop(s.BeamInner))
-			p.placer.Fall(draw.Fall{View: c.view, A: a, B: b, Offset: 3, Prefix: "fall "})
-			p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.7, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, ID: memberID(rafter)})
-		},
-	}
+	return fromLeft(underSeat, func(c *buildCell, p *page) {
+		s := c.frame.Setout
+		rafter := c.frame.Of(frame.KindRafter)[0]
+		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
+		low := c.frame.RafterTop(s.BeamInner) - rafter.Section.Depth/rafter.Place.W.Z
+		p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, low), B: at(s.BeamInner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
+		c.markFall(p)
+		p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.7, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, ID: memberID(rafter)})
+	}, nil)
+}
+
+// markFall gives the fall of the rafters.
+func (c *buildCell) markFall(p *page) {
+	s, angle := c.frame.Setout, c.frame.Slope.Angle
+	y := s.PlateOuter + 0.4*(s.BeamInner-s.PlateOuter)
+	words := fmt.Sprintf("fall %s (%s)", c.figures.Angle(angle), c.figures.Slope(angle))
+	p.placer.Label(draw.Label{View: c.view, At: geom.V(0, y, c.frame.RafterTop(y)), Text: words, Toward: geom.P(0.5, 1)})
 }
 
 // checkStep pictures the finished frame from the left end, with what to check.
 func checkStep() stepView {
-	return stepView{
-		see: func(m *maker, s stage) picture {
-			crop := m.stepCrop()
-			crop.Min.Z = m.lowestGround()
-			crop.Max.Y = m.job.Wall.Cladding + wallBehind
-			return m.seeStage(s, look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces(frame.HouseDeck)...)
-		},
-		marks: func(c *buildCell, p *page) {
-			s := c.frame.Setout
-			at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
-			under := c.frame.Of(frame.KindBeam)[0].Place.O.Z
-			p.placer.Span(draw.Span{View: c.view, A: at(s.BeamInner, under-s.HeadBeam), B: at(s.BeamInner, under), Dir: draw.Upright, Offset: -6, Prefix: "head "})
-			p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, 0), B: at(s.PlateOuter, c.job.Plate.Top), Dir: draw.Upright, Offset: 6})
-			rafter := c.frame.Of(frame.KindRafter)[0]
-			depth := rafter.Section.Depth / rafter.Place.W.Z * c.view.Scale
-			a, b := at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)), at(s.BeamInner, c.frame.RafterTop(s.BeamInner))
-			p.placer.Fall(draw.Fall{View: c.view, A: a, B: b, Offset: -depth - 4, Prefix: "fall "})
-		},
+	marks := func(c *buildCell, p *page) {
+		s := c.frame.Setout
+		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
+		under := c.seatLevel()
+		p.placer.Span(draw.Span{View: c.view, A: at(s.BeamInner, under-s.HeadBeam), B: at(s.BeamInner, under), Dir: draw.Upright, Offset: -6, Prefix: "head "})
+		p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, 0), B: at(s.PlateOuter, c.job.Plate.Top), Dir: draw.Upright, Offset: 6})
+		c.markFall(p)
 	}
+	return fromLeft((*maker).lowestGround, marks, nil, frame.HouseDeck)
 }

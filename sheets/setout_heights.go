@@ -143,15 +143,13 @@ func (m *maker) heightMarks(p *page, v *draw.View) {
 			continue
 		}
 		box := b.Solid().Bounds()
-		edge, line := box.Max.X, box.Max.X+off/v.Scale
 		at := func(x, z float64) geom.Vec { return geom.V(x, box.Min.Y, z) }
 		seat, ground := b.Place.O.Z+b.Length, m.job.Posts.At[i].Ground
-		end := at(edge, seat) // the extension line at the seat serves both
 		if (m.job.Plate.Top-seat)*v.Scale >= figure {
-			draw.Span{View: v, A: end, B: at(line, m.job.Plate.Top), Dir: draw.Upright, Offset: off, Beside: true}.Draw(p.sheet, p.hand)
-			end = at(line, seat)
+			down := at(box.Max.X+off/v.Scale, m.job.Plate.Top) // on the line, so that no extension line runs along it
+			draw.Span{View: v, A: at(box.Max.X, seat), B: down, Dir: draw.Upright, Offset: off, Beside: true}.Draw(p.sheet, p.hand)
 		}
-		draw.Span{View: v, A: at(line, ground), B: end, Dir: draw.Upright}.Draw(p.sheet, p.hand)
+		draw.Span{View: v, A: at(box.Min.X-off/v.Scale, ground), B: at(box.Min.X, seat), Dir: draw.Upright}.Draw(p.sheet, p.hand)
 	}
 	for _, b := range posts {
 		p.placer.Part(draw.Part{View: v, At: b.Place.Point(geom.V(b.Length*0.55, b.Section.Width/2, 0)), Mark: b.Mark, ID: memberID(b)})

@@ -18,8 +18,8 @@ func (m *maker) setoutWallSheets() []draft {
 	topics := []string{"setout wall"}
 	wall, posts := m.wallView(), m.postHeights()
 	views := linedUp{wall, posts}
-	heights, slip := &tableBlock{m.postTable()}, &tableBlock{m.slipTable()}
-	wide, _ := heights.table.Size()
+	heights, slip := m.inWidth(m.postTable()), m.inWidth(m.slipTable())
+	wide := min(heights.extent(m.hand, 1).W(), freeOf(m.room(setoutWallTitle)).W())
 	how := &wordBlock{draw.NoteBlock{Title: "How to mark", Numbered: true, Width: max(wide, wordWidth), Notes: m.wallNotes()}}
 	square := &wordBlock{draw.NoteBlock{Title: "How to prove it square", Numbered: true, Width: max(wide, wordWidth), Notes: m.squareNotes()}}
 	all := stackBlock{heights, how, slip, square}
@@ -43,6 +43,32 @@ func (m *maker) setoutWallSheets() []draft {
 	}
 	return append(m.lay(setoutWallTitle, topics, m.scales(setoutWallScale), grid{{wall}, {posts}}),
 		m.lay(setoutWallTitle, topics, scalesFrom(setoutScale), rest...)...)
+}
+
+// inWidth cuts a table that is wider than a sheet into several, each with the
+// first column.
+func (m *maker) inWidth(t draw.Table) stackBlock {
+	room := freeOf(m.room("")).W()
+	take := func(from, to int) draw.Table {
+		part := draw.Table{Title: t.Title, Columns: append([]draw.Column{t.Columns[0]}, t.Columns[from:to]...)}
+		if from > 1 {
+			part.Title += " (continued)"
+		}
+		for _, r := range t.Rows {
+			part.Rows = append(part.Rows, draw.TableRow{Cells: append([]string{r.Cells[0]}, r.Cells[from:to]...)})
+		}
+		return part
+	}
+	var out stackBlock
+	for from := 1; from < len(t.Columns); {
+		to := len(t.Columns)
+		for w, _ := take(from, to).Size(); w > room && to > from+1; w, _ = take(from, to).Size() {
+			to--
+		}
+		out = append(out, &tableBlock{take(from, to)})
+		from = to
+	}
+	return out
 }
 
 // setoutWallScale is the largest scale tried for the wall.
