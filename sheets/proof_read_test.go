@@ -239,8 +239,9 @@ func longestRise(v []float64) []float64 {
 	return out
 }
 
-// table reads a table by the heads of its columns: the cells of each row. A
-// table that goes on elsewhere under the same heads is read on.
+// table reads a table by the heads of the columns that are wanted, from its
+// first column on: their cells, row by row. A table that goes on elsewhere
+// under the same heads is read on.
 func (p printed) table(heads ...string) [][]string {
 	var out [][]string
 	for _, page := range p.pages {
@@ -249,12 +250,23 @@ func (p printed) table(heads ...string) [][]string {
 				continue
 			}
 			line := sameLine(page, first.box.Y0, first.box.X0, math.Inf(1))
-			if len(line) >= len(heads) && slices.EqualFunc(line[:len(heads)], heads, func(q phrase, h string) bool { return q.text == h }) {
-				out = append(out, tableRows(page, line[:len(heads)])...)
+			if columns, ok := pick(line, heads); ok {
+				out = append(out, tableRows(page, columns)...)
 			}
 		}
 	}
 	return out
+}
+
+// pick finds the wanted heads in a line of heads, in order.
+func pick(line []phrase, heads []string) ([]phrase, bool) {
+	var out []phrase
+	for _, q := range line {
+		if len(out) < len(heads) && q.text == heads[len(out)] {
+			out = append(out, q)
+		}
+	}
+	return out, len(out) == len(heads)
 }
 
 // sameLine lists what stands on a line between two places, from the left.
