@@ -5,6 +5,7 @@ import (
 
 	"plumbcut/draw"
 	"plumbcut/geom"
+	"plumbcut/geom/frame"
 )
 
 // mostTaped is the greatest number of posts whose tapes are all drawn; of more,
@@ -42,9 +43,16 @@ func (m *maker) tapes() []tape {
 func (m *maker) drawTapes(p *page, v *draw.View, w wallPlan) {
 	all := m.tapes()
 	lines := append(all[:len(all):len(all)], m.otherLines(w)...)
-	var figures []draw.Rect
+	var figures []draw.Rect // and holes
+	for _, f := range m.frame.Of(frame.KindFooting) {
+		figures = append(figures, v.Outline(projectBox(geom.Plan(), f.Solid().Bounds())))
+	}
 	for i, t := range all {
-		d := draw.Span{View: v, A: t.from, B: t.to, Share: tapeShare(p, v, lines, i, figures)}
+		share, ok := tapeShare(p, v, lines, i, figures)
+		if !ok {
+			continue // the table gives it
+		}
+		d := draw.Span{View: v, A: t.from, B: t.to, Share: share}
 		first := len(p.sheet.Dims)
 		d.Draw(p.sheet, p.hand)
 		for _, dim := range p.sheet.Dims[first:] {
@@ -66,10 +74,12 @@ func (m *maker) otherLines(w wallPlan) []tape {
 }
 
 // tapeShare is where along a tape its figure is clear of the other lines and
-// of the figures that are there already, as near to the middle as it goes.
-func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) float64 {
+// of the figures that are there already, as near to the middle as it goes. It
+// reports false if there is no such place.
+func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) (float64, bool) {
 	const first, last, steps = 0.15, 0.85, 36
 	const enough = 4.0 // mm on paper: beyond it nearer to the middle is better
+	const least = draw.NoteHeight/2 + 0.8
 	a, b := v.Pt(lines[i].from), v.Pt(lines[i].to)
 	half := draw.TextWidth(p.hand.Figures.Length(b.Sub(a).Len()/v.Scale), draw.NoteHeight, false) / 2
 	along := b.Sub(a).Unit()
@@ -99,7 +109,7 @@ func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) 
 			best, most = t, clear
 		}
 	}
-	return best
+	return best, most >= least
 }
 
 // outside is how far q is from a rectangle, 0 within it.
