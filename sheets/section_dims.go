@@ -48,12 +48,13 @@ func (c *cross) battenRow() {
 // over draws what stands in the section itself.
 func (c *cross) over(p *page, v *draw.View) {
 	c.groundCut(p, v)
-	c.drop(p, v)
-	c.heights(p, v)
-	c.inGround(p, v)
-	if (c.frame.Setout.PlateOuter-c.frame.Setout.BeamInner)*v.Scale > leastSight {
+	if c.form != keyed || (c.frame.Setout.PlateOuter-c.frame.Setout.BeamInner)*v.Scale > leastSight {
 		c.sight(p, v)
 	}
+	c.heights(p, v)
+	c.inGround(p, v)
+	c.drop(p, v)
+	c.slope(p, v)
 	c.howToFall(p, v)
 }
 
@@ -108,13 +109,16 @@ func (c *cross) drop(p *page, v *draw.View) {
 	if sl.Drop*v.Scale > steepDrop {
 		span.A, span.B = from, to
 		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff
+		// The figure stands below the rafter, through which the line passes.
+		width := draw.TextWidth(span.Prefix+c.figures.Length(sl.Drop), draw.NoteHeight, false)
+		down := c.plumbDepth()*v.Scale + 2*steepOff*math.Tan(sl.Angle) + width/2 + steepOff
+		span.Share = min(down/(sl.Drop*v.Scale), 1-width/2/(sl.Drop*v.Scale))
 	}
-	span.Draw(p.sheet, p.hand)
+	p.placer.Span(span)
 	const dot = 0.7 // mm on paper
 	for _, q := range []geom.Vec{from, to} {
 		p.sheet.Dot(draw.Dimension, v.Pt(q), dot)
 	}
-	c.slope(p, v)
 	if !c.runIsClear() {
 		low := c.runLevel()
 		share, room := c.clearZone(low, from.Y, to.Y)
@@ -125,22 +129,33 @@ func (c *cross) drop(p *page, v *draw.View) {
 // slope draws the arrow of the fall under the rafter: between the two head
 // heights, in the half near the house if that has room.
 func (c *cross) slope(p *page, v *draw.View) {
-	s, sl := c.frame.Setout, c.frame.Slope
+	if !c.falls() {
+		return
+	}
+	s := c.frame.Setout
 	a, b := s.PlateOuter-plateOff/v.Scale, s.BeamInner+headOff/v.Scale
 	words := "fall "
-	width := draw.TextWidth(words+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")", draw.NoteHeight, false) + fallEnds
 	if (a-b)*v.Scale > fallShare {
 		b = (a + b) / 2
 	}
 	off := -c.plumbDepth()*v.Scale - fallOff
-	if (a-b)*v.Scale < width*math.Cos(sl.Angle) { // then over the row of the battens
+	if c.slopeAbove() {
 		a, b = s.PlateOuter, s.BeamInner
 		off = fallOff
 		for _, rows := range c.Sloped {
 			off += rows.Depth(p.hand) + c.job.Battens.Section.Depth*v.Scale
 		}
 	}
-	draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: words}.Draw(p.sheet, p.hand)
+	p.placer.Fall(draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: words})
+}
+
+// slopeAbove reports whether the arrow of the fall has no room between the
+// head heights: it then stands over the row of the battens.
+func (c *cross) slopeAbove() bool {
+	s, sl := c.frame.Setout, c.frame.Slope
+	width := draw.TextWidth("fall "+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")", draw.NoteHeight, false) + fallEnds
+	room := (s.PlateOuter-s.BeamInner)*c.view.Scale - plateOff - headOff
+	return room < width*math.Cos(sl.Angle)
 }
 
 // runIsClear reports whether the run of the fall is the clear span.
@@ -190,10 +205,18 @@ func (c *cross) clearLevel() float64 {
 // runLevel is the level of the dimension line of the run of the fall.
 func (c *cross) runLevel() float64 { return c.clearLevel() - fallOff/c.view.Scale }
 
-// arc is the radius of the arc at the eye, mm on paper.
+// arc is the radius of the arc at the eye, mm on paper; 0 if the line of sight
+// lies too flat for one. The figure stands between the legs, which must have
+// parted by its height there.
 func (c *cross) arc() float64 {
-	const most, part = 30, 0.35 // mm on paper; of the span
-	return min(most, part*-c.frame.Setout.BeamInner*c.view.Scale)
+	const most, part, parted, limit = 30, 0.35, 4.5, 0.6 // mm on paper; of the span
+	span := -c.frame.Setout.BeamInner * c.view.Scale
+	way := c.sightArris().Sub(c.eye())
+	r := max(min(most, part*span), parted*way.Len()/max(math.Abs(way.Z), 1))
+	if r > limit*span {
+		return 0
+	}
+	return r
 }
 
 // clearZone is where a figure over a level line from the world y from to to
@@ -228,13 +251,14 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	f := c.footing.Solid().Bounds()
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }
+	const lower = 0.42 // of the way up: clear of the earth under the ground line
 	if deep := ground - end; end < ground && draw.TextWidth(c.figures.Length(deep), draw.NoteHeight, false) < most*deep*v.Scale {
-		draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff,
-			Prefix: c.words(deep, most*deep, "post in ground ", "in ground ", "")}.Draw(p.sheet, p.hand)
+		p.placer.Span(draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: lower,
+			Prefix: c.words(deep, most*deep, "post in ground ", "in ground ", "")})
 	}
 	hole := ground - low
-	draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Beside: true,
-		Prefix: c.words(hole, most*hole, "hole ", "")}.Draw(p.sheet, p.hand)
+	p.placer.Span(draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: lower, Beside: true,
+		Prefix: c.words(hole, most*hole, "hole ", "")})
 }
 
 // sight draws the line of sight from the wall that just passes under the beam.
@@ -250,7 +274,9 @@ func (c *cross) sight(p *page, v *draw.View) {
 	half := draw.TextWidth(words+c.figures.Length(c.job.Levels.Eye), draw.NoteHeight, false) / 2
 	share := max(low, (half+clear)/(c.job.Levels.Eye*v.Scale))
 	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: share, Prefix: words}.Draw(p.sheet, p.hand)
-	draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: c.arc()}.Draw(p.sheet, p.hand)
+	if r := c.arc(); r > 0 {
+		p.placer.Angle(draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: r})
+	}
 }
 
 // sightArris is the arris of the beam that ends the view from the eye at the

@@ -99,7 +99,7 @@ func (c *cross) notes() {
 		past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
 		c.say(c.outer, frame.Member{}, draw.ColumnNote{Text: "line of sight under the beam, from the eye at the wall", At: []geom.Vec{past(groundPast), past(groundPast / 2)}})
 	}
-	c.say(c.outer, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55)})
+	c.say(c.outer, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85)})
 }
 
 // say adds a note about a member to a column; keyed, to the list.
@@ -211,6 +211,11 @@ func (c *cross) placeWords(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
 	c.placeBattenRow(h)
+	c.placeDrop()
+	c.pad.Y1 = 0
+	if c.falls() && c.slopeAbove() {
+		c.pad.Y1 = 2 * fallOff
+	}
 	stack := c.level(draw.Right)
 	stack.Bounds.X1 = max(c.Bounds.X1, -s.BeamOuter+(c.dropOff+dropRoom)/k)
 	for _, rows := range c.Sloped {
@@ -254,12 +259,24 @@ func (c *cross) placeBattenRow(h draw.Hand) {
 	}
 	rows.First = max(leastRow, (c.houseTop()-bt[0].Solid().Bounds().Max.Z)*k+overHouse)
 	c.Sloped = []*draw.SlopedRows{rows}
+}
 
-	sl := c.frame.Slope
+// placeDrop keeps the drop in front of the beam clear of the title of the
+// battens' row and of the rings of the details.
+func (c *cross) placeDrop() {
+	s, sl, k := c.frame.Setout, c.frame.Slope, c.view.Scale
+	front := c.view.Pt(c.at(s.BeamOuter, 0)).X
+	for _, d := range c.details {
+		if right := c.view.Pt(d.at).X + d.radius*k; slices.Contains(d.on, onSection) && -d.at.Y > c.job.Beam.Out/2 {
+			c.dropOff = max(c.dropOff, right-front+titleClear)
+		}
+	}
 	sin, cos := math.Sincos(sl.Angle)
-	end := c.view.Pt(c.top(s.BeamInner)).Y + (rows.First+bt[0].Section.Depth*k)*cos
-	if low := end - titleRun*sin; low < c.view.Pt(c.top(s.Arris(sl.From))).Y+titleClear {
-		c.dropOff = dropOff + titleRun*cos
+	for _, rows := range c.Sloped {
+		end := c.view.Pt(c.top(s.BeamInner)).Y + (rows.First+c.job.Battens.Section.Depth*k)*cos
+		if low := end - titleRun*sin; low < c.view.Pt(c.top(s.Arris(sl.From))).Y+titleClear {
+			c.dropOff = max(c.dropOff, dropOff+titleRun*cos)
+		}
 	}
 }
 
@@ -310,7 +327,7 @@ func (c *cross) footingNote() draw.ColumnNote {
 		words += fmt.Sprintf(". Its top is %s above ground at the post and falls away to shed water", c.figures.Length(f.Collar))
 	}
 	edge := func(part float64) geom.Vec { return c.at(b.Max.Y, b.Min.Z+part*f.Depth) }
-	return draw.ColumnNote{Text: words, At: []geom.Vec{edge(0.85), edge(0.7), edge(0.1)}, ID: memberID(c.footing)}
+	return draw.ColumnNote{Text: words, At: []geom.Vec{edge(0.85), edge(0.7), edge(0.93), edge(0.5), edge(0.3), edge(0.1)}, ID: memberID(c.footing)}
 }
 
 // footingWords puts the note on the footing where the form has no column for
