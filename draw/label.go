@@ -142,7 +142,7 @@ func (p *Placer) Arc(v *View, c, at geom.Vec, diameter bool) {
 		kind = DiameterDim
 	}
 	text := d.figure(kind, p.Hand.Figures)
-	h := p.Hand.figureHeight()
+	h := p.Hand.FigureHeight()
 	b := block{lines: []string{text}, height: h}
 	best := p.search(leadSearch{target: v.Pt(at), w: b.width(), h: b.ink()})
 	p.Sheet.drawLeader(best.leader, false)

@@ -295,11 +295,11 @@ func (p *rowsPlan) rowAt(i int) float64 {
 	inward := strokeLength / 2 // what the row needs on its own inner side
 	if w := &p.rows[i]; !p.r.Side.outward() && w.kind == runningRow && w.title != "" {
 		if _, ok := p.titleWithin(w, TextWidth(w.title, NoteHeight, false)); ok {
-			inward = figureGap + p.h.figureHeight() + titleHalf
+			inward = figureGap + p.h.FigureHeight() + titleHalf
 		}
 	}
 	if !p.r.Side.outward() && p.rows[i].kind != runningRow {
-		height := p.h.figureHeight()
+		height := p.h.FigureHeight()
 		for k := 1; k < len(p.rows[i].stops); k++ {
 			text := p.chainFigure(&p.rows[i], k).text
 			inward = max(inward, overLine(text, height)+height+rise(text, height))
