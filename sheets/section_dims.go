@@ -9,14 +9,31 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// rows hangs the dimension rows on the section.
+// rows hangs the dimension rows on the section. Under a narrow span stand also
+// the dimensions that have no room in it.
 func (c *cross) rows() {
-	s := c.frame.Setout
+	s, sl := c.frame.Setout, c.frame.Slope
 	low := c.footing.Place.O.Z
 	out := func(y float64) geom.Vec { return c.at(y, low) }
-	c.Bottom.Within = true
-	c.Bottom.Running("out from the face of the cladding", out(0), out(s.PlateInner), out(s.PlateOuter), out(s.BeamInner), out(s.BeamOuter))
+	c.wideRow = c.Bottom
+	c.narrowRow = draw.NewRows(c.view, c.Bounds, draw.Bottom)
+	for _, r := range []*draw.Rows{c.wideRow, c.narrowRow} {
+		r.Within = true
+		r.Running("from the cladding", out(0), out(s.PlateInner), out(s.PlateOuter), out(s.BeamInner), out(s.BeamOuter))
+	}
+	c.narrowRow.Chain("clear span", out(s.PlateOuter), out(s.BeamInner))
+	if !c.runIsClear() {
+		c.narrowRow.Chain("run of the fall", out(s.Arris(sl.From)), out(s.Arris(sl.To)))
+	}
 	c.battenRow()
+}
+
+// narrow reports whether the span has no room for figures between the head
+// heights.
+func (c *cross) narrow() bool {
+	const least = 26 // mm on paper
+	s := c.frame.Setout
+	return (s.PlateOuter-s.BeamInner)*c.view.Scale < plateOff+headOff+least
 }
 
 // battenRow dimensions the battens along the slope, above them.
@@ -119,7 +136,7 @@ func (c *cross) drop(p *page, v *draw.View) {
 	for _, q := range []geom.Vec{from, to} {
 		p.sheet.Dot(draw.Dimension, v.Pt(q), dot)
 	}
-	if !c.runIsClear() {
+	if !c.runIsClear() && !c.narrow() {
 		low := c.runLevel()
 		share, room := c.clearZone(low, from.Y, to.Y)
 		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, room, "run of the fall ", "run ", "")}.Draw(p.sheet, p.hand)
@@ -169,8 +186,11 @@ func (c *cross) heights(p *page, v *draw.View) {
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
 	// The figures stand low, clear of leaders, clear span and line of sight.
-	low, high := c.floor(), min(c.clearLevel(), c.eye().Z)
-	if !c.runIsClear() {
+	low, high := c.floor(), c.eye().Z
+	if !c.narrow() {
+		high = min(high, c.clearLevel())
+	}
+	if !c.runIsClear() && !c.narrow() {
 		high = min(high, c.runLevel())
 	}
 	head := func(top geom.Vec, height, off float64) {
@@ -180,6 +200,9 @@ func (c *cross) heights(p *page, v *draw.View) {
 	}
 	head(c.at(s.BeamInner, beam), s.HeadBeam, -headOff)
 	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, plateOff)
+	if c.narrow() {
+		return
+	}
 	span := s.PlateOuter - s.BeamInner
 	level := c.clearLevel()
 	share, room := c.clearZone(level, s.PlateOuter, s.BeamInner)

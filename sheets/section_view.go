@@ -50,7 +50,8 @@ type cross struct {
 	base    *draw.LevelStack // those below it by themselves, to measure between
 	dropOff float64          // of the drop, in front of the beam, mm on paper
 
-	fullRow, shortRow *draw.SlopedRows // of the battens
+	fullRow, shortRow  *draw.SlopedRows // of the battens
+	wideRow, narrowRow *draw.Rows       // under the section
 }
 
 func (m *maker) newCross() cross {

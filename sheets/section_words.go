@@ -210,6 +210,10 @@ const (
 func (c *cross) placeWords(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
+	c.Bottom = c.wideRow
+	if c.narrow() {
+		c.Bottom = c.narrowRow
+	}
 	c.placeBattenRow(h)
 	c.placeDrop()
 	c.pad.Y1 = 0
