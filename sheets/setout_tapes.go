@@ -78,6 +78,7 @@ func (m *maker) otherLines(w wallPlan) []tape {
 // reports false if there is no such place.
 func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) (float64, bool) {
 	const first, last, steps = 0.15, 0.85, 36
+	const samples = 5  // in half the figure
 	const enough = 4.0 // mm on paper: beyond it nearer to the middle is better
 	const least = draw.NoteHeight/2 + 0.8
 	a, b := v.Pt(lines[i].from), v.Pt(lines[i].to)
@@ -91,17 +92,20 @@ func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) 
 	for k := range steps {
 		t := first + (last-first)*float64(k)/(steps-1)
 		mid := a.Lerp(b, t).Add(up)
-		ends := []geom.Pt{mid.Sub(along.Mul(half)), mid, mid.Add(along.Mul(half))}
+		var text []geom.Pt
+		for d := -half; d <= half; d += half / samples {
+			text = append(text, mid.Add(along.Mul(d)))
+		}
 		clear := enough
 		for j, o := range lines {
-			for _, q := range ends {
+			for _, q := range text {
 				if j != i {
 					clear = min(clear, distance(q, v.Pt(o.from), v.Pt(o.to)))
 				}
 			}
 		}
 		for _, f := range figures {
-			for _, q := range ends {
+			for _, q := range text {
 				clear = min(clear, outside(q, f)-draw.NoteHeight)
 			}
 		}
