@@ -94,7 +94,7 @@ const fewRows = 3
 // is long.
 func (f *listFlow) addTable(heading draw.NoteBlock, t draw.Table) {
 	for {
-		part, rest := cutTable(t, f.room()-headed{heading, stackBlock{}}.extent(f.hand, 1).H())
+		part, rest := cutTable(t, f.room()-under(heading, stackBlock{}).size.H())
 		if len(part.Rows) < min(fewRows, len(t.Rows)) && !f.empty() {
 			f.next()
 			continue
@@ -102,7 +102,7 @@ func (f *listFlow) addTable(heading draw.NoteBlock, t draw.Table) {
 		if part.Rows == nil { // too high for any column
 			part.Rows, rest.Rows = t.Rows[:1], t.Rows[1:]
 		}
-		f.add(headed{heading, &tableBlock{part}})
+		f.add(under(heading, &tableBlock{part}))
 		if len(rest.Rows) == 0 {
 			return
 		}
@@ -138,42 +138,83 @@ func (f *listFlow) drafts(title string, topics ...string) []draft {
 	return out
 }
 
+// tabled is a table under its heading, measured.
+type tabled struct {
+	head  draw.NoteBlock
+	table draw.Table
+	whole headed
+}
+
+func newTabled(head draw.NoteBlock, t draw.Table) tabled {
+	return tabled{head, t, under(head, &tableBlock{t})}
+}
+
+// addTabled puts a table that is measured into the column, in parts where it
+// must.
+func (f *listFlow) addTabled(t tabled) {
+	if t.whole.size.H() <= f.room() {
+		f.add(t.whole)
+		return
+	}
+	f.addTable(t.head, t.table)
+}
+
+// sized is a block that is measured once, at full scale, which is that of all
+// lists.
+type sized struct {
+	block
+	size draw.Rect
+}
+
+func measured(b block) block { return sized{b, b.extent(draw.Hand{}, 1)} }
+
+func (b sized) extent(draw.Hand, float64) draw.Rect { return b.size }
+
 // headed is a block close under its heading; its reference point is its top
-// left.
+// left. It is measured once.
 type headed struct {
 	head draw.NoteBlock
 	body block
+	top  float64   // height of the heading
+	rest draw.Rect // extent of the body
+	size draw.Rect
 }
 
 // headGap is the distance from a heading to what it stands over, mm on paper.
 const headGap = 2.5
 
-func (b headed) extent(h draw.Hand, scale float64) draw.Rect {
-	w, top := b.head.Size()
-	e := b.body.extent(h, scale)
-	return draw.Rect{X0: 0, Y0: -top - headGap - e.H(), X1: max(w, e.W()), Y1: 0}
+// under puts a block under a heading.
+func under(head draw.NoteBlock, body block) headed {
+	w, top := head.Size()
+	e := body.extent(draw.Hand{}, 1)
+	return headed{head, body, top, e, draw.Rect{X0: 0, Y0: -top - headGap - e.H(), X1: max(w, e.W()), Y1: 0}}
 }
+
+func (b headed) extent(draw.Hand, float64) draw.Rect { return b.size }
 
 func (b headed) draw(p *page, at geom.Pt, scale float64) {
 	b.head.Draw(p.sheet, at)
-	_, top := b.head.Size()
-	e := b.body.extent(p.hand, scale)
-	b.body.draw(p, geom.P(at.X-e.X0, at.Y-top-headGap-e.Y1), scale)
+	b.body.draw(p, geom.P(at.X-b.rest.X0, at.Y-b.top-headGap-b.rest.Y1), scale)
 }
 
 func (b headed) finish(p *page) { b.body.finish(p) }
 
-// barStack is blocks close one under the other.
-type barStack struct{ blocks []block }
+// barStack is blocks close one under the other, measured once.
+type barStack struct {
+	blocks []block
+	size   draw.Rect
+}
 
 // barStackGap is the distance between two of them, mm on paper.
 const barStackGap = 3.0
 
-func (b barStack) extent(h draw.Hand, scale float64) draw.Rect {
-	e := stackBlock(b.blocks).extent(h, scale)
-	e.Y0 += (stackGap - barStackGap) * float64(len(b.blocks)-1)
-	return e
+func newBarStack(blocks []block) barStack {
+	e := stackBlock(blocks).extent(draw.Hand{}, 1)
+	e.Y0 += (stackGap - barStackGap) * float64(len(blocks)-1)
+	return barStack{blocks, e}
 }
+
+func (b barStack) extent(draw.Hand, float64) draw.Rect { return b.size }
 
 func (b barStack) draw(p *page, at geom.Pt, scale float64) {
 	for _, part := range b.blocks {

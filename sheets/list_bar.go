@@ -19,6 +19,7 @@ type barBlock struct {
 	scale float64
 	words draw.NoteBlock
 	below bool // the words stand under the bar; else beside it
+	size  draw.Rect
 }
 
 // The look of a bar, mm on paper (own).
@@ -46,6 +47,7 @@ func (m *maker) newBar(b frame.Batch, s frame.CutStick, scale, width float64) *b
 		beside = width
 	}
 	bar.words = draw.NoteBlock{Notes: []string{m.barWords(b, s)}, Width: beside}
+	bar.measure()
 	return bar
 }
 
@@ -103,13 +105,16 @@ func noBreaks(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }
 // length is a length on the paper.
 func (b *barBlock) length(l cutting.Length) float64 { return l.Millimetres() * b.scale }
 
-func (b *barBlock) extent(draw.Hand, float64) draw.Rect {
+func (b *barBlock) extent(draw.Hand, float64) draw.Rect { return b.size }
+
+// measure works out the room that the bar and its words take.
+func (b *barBlock) measure() {
 	w, h := b.words.Size()
 	bar := b.length(b.stick.Sums.Bought)
+	b.size = draw.Rect{X0: 0, Y0: -max(barHeight, h), X1: bar + barGap + w, Y1: 0}
 	if b.below {
-		return draw.Rect{X0: 0, Y0: -barHeight - barGap - h, X1: max(bar, w), Y1: 0}
+		b.size = draw.Rect{X0: 0, Y0: -barHeight - barGap - h, X1: max(bar, w), Y1: 0}
 	}
-	return draw.Rect{X0: 0, Y0: -max(barHeight, h), X1: bar + barGap + w, Y1: 0}
 }
 
 func (b *barBlock) draw(p *page, at geom.Pt, _ float64) {

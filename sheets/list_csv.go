@@ -30,6 +30,12 @@ func Lists(f *frame.Frame) ([]csv.Table, error) {
 	return lists, nil
 }
 
+// plainWords is a cell of words in letters that every spreadsheet reads rightly,
+// whatever it takes the file to be written in. What the job file says stays.
+func plainWords(s string) csv.Cell {
+	return csv.Words(strings.NewReplacer("Ø", "diameter", "×", "x", "\u00a0", " ").Replace(s))
+}
+
 // inUnit names a column of lengths with its unit.
 func (m *maker) inUnit(head string) string {
 	if m.job.Units == frame.FeetInches {
@@ -68,7 +74,7 @@ func (m *maker) cuttingCSV() csv.Table {
 			}
 			t.Rows = append(t.Rows, append([]csv.Cell{
 				csv.Words(c.Mark), csv.Words(string(c.Hand)), csv.Count(c.Count()), csv.Words(string(c.Kind)),
-				m.length(c.Length()), m.length(c.Cut()), csv.Words(m.figures.Length(c.Length())), csv.Words(m.figures.Length(c.Cut())),
+				m.length(c.Length()), m.length(c.Cut()), plainWords(m.figures.Length(c.Length())), plainWords(m.figures.Length(c.Cut())),
 				csv.Words(m.whereUsed(c)), csv.Words(bought),
 			}, m.timberCells(b.Section, b.Timber)...))
 		}
@@ -87,7 +93,7 @@ func (m *maker) stockCSV() csv.Table {
 		for _, s := range b.Sticks() {
 			sums := b.Plan.Sticks[s.Stick].Sums
 			cells := []csv.Cell{
-				csv.Count(s.Count), m.cutLength(sums.Bought), csv.Words(m.figures.Length(s.Length.Length)), csv.Words(strings.Join(m.barCuts(b, s), ", ")),
+				csv.Count(s.Count), m.cutLength(sums.Bought), plainWords(m.figures.Length(s.Length.Length)), plainWords(strings.Join(m.barCuts(b, s), ", ")),
 				m.cutLength(sums.Cuts), m.cutLength(sums.Kerfs), m.cutLength(sums.Trims), m.cutLength(sums.Defects), m.cutLength(sums.Offcuts), {}, {}, csv.Words(yes(b.Plan.Proven)),
 			}
 			if s.Length.Priced {
@@ -100,7 +106,7 @@ func (m *maker) stockCSV() csv.Table {
 		for _, c := range b.Cuts {
 			if c.Order {
 				cells := []csv.Cell{
-					csv.Count(c.Count()), m.length(c.Cut()), csv.Words(m.figures.Length(c.Cut())), csv.Words("1 " + handed(c) + ", ordered by its length"),
+					csv.Count(c.Count()), m.length(c.Cut()), plainWords(m.figures.Length(c.Cut())), csv.Words("1 " + handed(c) + ", ordered by its length"),
 					m.length(c.Cut()), csv.Count(0), csv.Count(0), csv.Count(0), csv.Count(0), {}, {}, {},
 				}
 				t.Rows = append(t.Rows, append(cells, m.timberCells(b.Section, b.Timber)...))
@@ -122,26 +128,27 @@ func (m *maker) hardwareCSV() csv.Table {
 	add := func(cells ...csv.Cell) { t.Rows = append(t.Rows, cells) }
 	const percents, fine = 100, 3
 	for _, h := range m.frame.HardwareTotals() {
-		add(csv.Words(string(h.Kind)), csv.Words(m.hardwareSize(h.Kind, h.Size)), csv.Words(uses(h)), csv.Count(h.Count), csv.Words("pieces"),
+		add(csv.Words(string(h.Kind)), plainWords(m.hardwareSize(h.Kind, h.Size)), csv.Words(uses(h)), csv.Count(h.Count), csv.Words("pieces"),
 			csv.Number(h.Spares*percents, 1), csv.Count(h.Order), csv.Words("pieces"))
 	}
 	const cubicMetre = 1e9
 	for _, mb := range m.frame.Of(frame.KindFooting) {
-		add(csv.Words("concrete, footing "+mb.Mark), csv.Words(holeSize(m.figures, m.job.Posts.At[mb.No-1].Footing)), csv.Words(fmt.Sprintf("post %d", mb.No)),
+		add(csv.Words("concrete, footing "+mb.Mark), plainWords(holeSize(m.figures, m.job.Posts.At[mb.No-1].Footing)), csv.Words(fmt.Sprintf("post %d", mb.No)),
 			csv.Number(m.frame.ConcreteVolume(mb)/cubicMetre, fine+1), csv.Words("m3"))
 	}
 	c := m.frame.Concrete()
-	add(csv.Words("concrete, all footings"), csv.Words(m.bags()), csv.Words("footings"), csv.Number(c.Net/cubicMetre, fine+1), csv.Words("m3"),
+	add(csv.Words("concrete, all footings"), csv.Words(bags(m.job.Supplies.Bag)), csv.Words("footings"), csv.Number(c.Net/cubicMetre, fine+1), csv.Words("m3"),
 		csv.Number(c.Waste*percents, 1), csv.Count(c.Packs()), csv.Words("bags"))
 	if a := m.frame.Adhesive(); a.Net > 0 {
-		add(csv.Words("adhesive"), csv.Words("cartridges of "+m.figures.SmallVolume(a.Pack)), csv.Words("round the rods"), csv.Number(a.Net/measure.Millilitre, 1), csv.Words("ml"),
+		add(csv.Words("adhesive"), plainWords("cartridges of "+m.figures.SmallVolume(a.Pack)), csv.Words("round the rods"), csv.Number(a.Net/measure.Millilitre, 1), csv.Words("ml"),
 			csv.Number(a.Waste*percents, 1), csv.Count(a.Packs()), csv.Words("cartridges"))
 	}
 	if n := m.frame.RodBars(); n > 0 {
-		add(csv.Words("bars for threaded rods"), csv.Words(m.figures.Length(m.job.Posts.Rod.Bar)+" long"), csv.Words(frame.UseBeamPost), csv.Count(len(m.job.Posts.At)), csv.Words("rods"),
+		add(csv.Words("bars for threaded rods"), plainWords(m.figures.Length(m.job.Posts.Rod.Bar)+" long"), csv.Words(frame.UseBeamPost), csv.Count(len(m.job.Posts.At)), csv.Words("rods"),
 			csv.Cell{}, csv.Count(n), csv.Words("bars"))
 	}
+	area := m.frame.CutFaces().Total()
 	add(csv.Words("primer"), csv.Words(fmt.Sprintf("%g %s", m.job.Supplies.Coats, coats(m.job.Supplies.Coats))), csv.Words("cut ends, housings, seats and chamfers"),
-		csv.Number(m.frame.CutFaces().Total()/squareMetre, fine), csv.Words("m2"), csv.Cell{}, csv.Number(m.frame.Primer()/measure.Litre, fine), csv.Words("litres"))
+		csv.Number(area/squareMetre, fine), csv.Words("m2"), csv.Cell{}, csv.Number(m.frame.Primer(area)/measure.Litre, fine), csv.Words("litres"))
 	return t
 }

@@ -8,23 +8,37 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// hardwareFlow lists what is bought in boxes, bags and tins, each part in a
-// column of its own if asked.
-func (m *maker) hardwareFlow(f *listFlow, apart bool) {
+// looseLists are the lists of what is bought in boxes, bags and tins.
+type looseLists struct {
+	hardware, concrete tabled
+	packs              block
+	notes              []string
+}
+
+func (m *maker) looseLists() looseLists {
+	faces := m.frame.CutFaces()
+	head := func(title string) draw.NoteBlock { return draw.NoteBlock{Title: title, Width: cuttingWidth} }
+	return looseLists{
+		newTabled(head("Hardware"), m.hardwareTable()), newTabled(head("Concrete"), m.concreteTable()),
+		under(head("To order by the pack"), &tableBlock{m.packTable(faces)}), m.hardwareNotes(faces),
+	}
+}
+
+// fill puts the lists into columns, each part into one of its own if asked.
+func (l looseLists) fill(f *listFlow, apart bool) {
 	beside := func() {
 		if apart {
 			f.nextBeside()
 		}
 	}
-	wide := min(f.across(), buyWidth)
-	if t := m.hardwareTable(); len(t.Rows) > 0 {
-		f.addTable(draw.NoteBlock{Title: "Hardware", Width: cuttingWidth}, t)
+	if len(l.hardware.table.Rows) > 0 {
+		f.addTabled(l.hardware)
 		beside()
 	}
-	f.addTable(draw.NoteBlock{Title: "Concrete", Width: cuttingWidth}, m.concreteTable())
-	f.add(headed{draw.NoteBlock{Title: "To order by the pack", Width: cuttingWidth}, &tableBlock{m.suppliesTable()}})
+	f.addTabled(l.concrete)
+	f.add(l.packs)
 	beside()
-	f.add(&wordBlock{draw.NoteBlock{Title: "How hardware and concrete are reckoned", Numbered: true, Notes: m.hardwareNotes(), Width: wide}})
+	f.add(&wordBlock{draw.NoteBlock{Title: "How hardware and concrete are reckoned", Numbered: true, Notes: l.notes, Width: min(f.across(), buyWidth)}})
 }
 
 // hardwareTable has a row for each kind, size and use.
@@ -106,16 +120,16 @@ func (m *maker) concreteSum() string {
 	return m.figures.FineVolume(sum)
 }
 
-// suppliesTable says how much of what is sold in packs to order.
-func (m *maker) suppliesTable() draw.Table {
+// packTable says how much of what is sold in packs to order.
+func (m *maker) packTable(faces frame.CutFaces) draw.Table {
 	t := draw.Table{Columns: []draw.Column{
 		{Head: "What", Width: 42}, figureColumn("Takes"), figureColumn("With waste"), {Head: "Order", Width: 27},
 	}}
 	add := func(cells ...string) { t.Rows = append(t.Rows, draw.TableRow{Cells: cells}) }
 	s := m.job.Supplies
 	c := m.frame.Concrete()
-	bag := m.bags()
-	add("Concrete, in "+bag+" that give "+litres(c.Pack)+" each", m.concreteSum(), m.figures.FineVolume(c.Gross()), fmt.Sprintf("%d %s", c.Packs(), bag))
+	bag := bags(noBreaks(s.Bag))
+	add("Concrete, in "+bag+" that give "+noBreaks(m.yield(c.Pack))+" each", m.concreteSum(), m.figures.FineVolume(c.Gross()), fmt.Sprintf("%d %s", c.Packs(), bag))
 	if a := m.frame.Adhesive(); a.Net > 0 {
 		add("Adhesive round the rods, in cartridges of "+m.figures.SmallVolume(a.Pack), m.figures.SmallVolume(a.Net), m.figures.SmallVolume(a.Gross()),
 			fmt.Sprintf("%d %s", a.Packs(), plural("cartridge", a.Packs())))
@@ -123,18 +137,24 @@ func (m *maker) suppliesTable() draw.Table {
 	if n := m.frame.RodBars(); n > 0 {
 		add("Bars of "+m.figures.Length(m.job.Posts.Rod.Bar)+" for the rods", fmt.Sprintf("%d × %s", len(m.job.Posts.At), m.figures.Length(m.frame.RodLength())), "", fmt.Sprintf("%d %s", n, plural("bar", n)))
 	}
-	faces := m.frame.CutFaces()
-	primer := m.frame.Primer()
-	add(fmt.Sprintf("Primer on cut faces, %g %s", s.Coats, coats(s.Coats)), m.figures.FineArea(faces.Total()), "", litres(primer))
+	add(fmt.Sprintf("Primer on cut faces, %g %s", s.Coats, coats(s.Coats)), m.figures.FineArea(faces.Total()), "", litres(m.frame.Primer(faces.Total())))
 	return t
 }
 
 // bags are those of the concrete, by their name if the job gives one.
-func (m *maker) bags() string {
-	if m.job.Supplies.Bag == "" {
+func bags(name string) string {
+	if name == "" {
 		return "bags"
 	}
-	return "bags of " + m.job.Supplies.Bag
+	return "bags of " + name
+}
+
+// yield is what a bag gives.
+func (m *maker) yield(mm3 float64) string {
+	if m.job.Units == frame.FeetInches {
+		return m.figures.FineVolume(mm3)
+	}
+	return litres(mm3)
 }
 
 // squareMetre is one in square millimetres.
@@ -148,9 +168,8 @@ func coats(n float64) string {
 }
 
 // hardwareNotes say what was counted and what is left to others.
-func (m *maker) hardwareNotes() []string {
+func (m *maker) hardwareNotes(faces frame.CutFaces) []string {
 	s := m.job.Supplies
-	faces := m.frame.CutFaces()
 	notes := []string{
 		"Numbers are counted from the model. Sizes, numbers and corrosion protection of fixings are for a licensed person to confirm before they are bought.",
 		fmt.Sprintf("Order is the number in the frame and %s more of what is small enough to lose, rounded up. Rods and stirrups have no spares.", percent(s.HardwareSpares)),

@@ -22,44 +22,76 @@ const (
 // cut from, drawn as bars; of the rest, numbers and packs. All go on the same
 // sheets where that saves one.
 func (m *maker) listSheets() []draft {
-	timber := m.laidList(timberTitle, []string{"cutting list", "stock list"}, m.timberFlow)
-	hardware := m.laidList(hardwareTitle, []string{"hardware list"}, func(f *listFlow, _ float64) { m.hardwareFlow(f, true) })
-	all := m.laidList(allListsTitle, []string{"cutting list", "stock list", "hardware list"}, func(f *listFlow, scale float64) {
-		m.timberFlow(f, scale)
-		m.hardwareFlow(f, false)
-	})
+	long, loose := m.longestStick(), m.looseLists()
+	made := map[[2]float64]timberLists{} // by width and scale
+	lists := func(f *listFlow, scale float64) timberLists {
+		key := [2]float64{f.across(), scale}
+		if _, ok := made[key]; !ok {
+			made[key] = m.timberLists(f.across(), scale)
+		}
+		return made[key]
+	}
+	timber := m.laidList(list{timberTitle, []string{"cutting list", "stock list"}, long, func(f *listFlow, scale float64) { lists(f, scale).fill(f) }})
+	hardware := m.laidList(list{hardwareTitle, []string{"hardware list"}, 0, func(f *listFlow, _ float64) { loose.fill(f, true) }})
+	all := m.laidList(list{allListsTitle, []string{"cutting list", "stock list", "hardware list"}, long, func(f *listFlow, scale float64) {
+		lists(f, scale).fill(f)
+		loose.fill(f, false)
+	}})
 	if len(all) < len(timber)+len(hardware) {
 		return all
 	}
 	return append(timber, hardware...)
 }
 
+// list is what one run of sheets holds.
+type list struct {
+	title  string
+	topics []string
+	long   float64 // the longest bar in it, mm of the stick; 0: there are none
+	fill   func(f *listFlow, scale float64)
+}
+
 // laidList lays a list out. Of the scales for its bars it uses the one that takes
 // the fewest sheets, and of those the largest; of the height of the columns no
 // more than that number of sheets needs.
-func (m *maker) laidList(title string, topics []string, fill func(f *listFlow, scale float64)) []draft {
+func (m *maker) laidList(l list) []draft {
 	lay := func(scale, share float64) []draft {
-		f := m.newList(title, max(cuttingWidth, m.longestStick()*scale), share)
-		if m.longestStick()*scale > f.across() {
+		f := m.newList(l.title, max(cuttingWidth, l.long*scale), share)
+		if l.long*scale > f.across() {
 			return nil
 		}
-		fill(f, scale)
-		return f.drafts(title, topics...)
+		l.fill(f, scale)
+		return f.drafts(l.title, l.topics...)
 	}
 	var best []draft
 	at := 0.0
-	for _, scale := range []float64{1. / 20, 1. / 50, 1. / 100, 1. / 200, 1. / 500} {
+	for _, scale := range barScales() {
+		if len(best) == 1 || best != nil && l.long == 0 || best != nil && scale < smallestBar {
+			break
+		}
 		if d := lay(scale, 1); d != nil && (best == nil || len(d) < len(best)) {
 			best, at = d, scale
 		}
 	}
-	for _, share := range shares() {
-		if d := lay(at, share); len(d) == len(best) {
-			return d
+	// The least share of the height that takes no more sheets.
+	lo, hi := 0, len(shares())-1
+	for lo < hi {
+		mid := (lo + hi) / 2
+		if d := lay(at, shares()[mid]); len(d) == len(best) {
+			best, hi = d, mid
+		} else {
+			lo = mid + 1
 		}
 	}
 	return best
 }
+
+// barScales are those to try for the bars, the largest first.
+func barScales() []float64 { return []float64{1. / 20, 1. / 50, 1. / 100, 1. / 200, 1. / 500} }
+
+// smallestBar is the scale under which bars are drawn only if they do not fit
+// otherwise: names would no longer stand in them.
+const smallestBar = 1. / 101
 
 // longestStick is the longest that is bought.
 func (m *maker) longestStick() float64 {
@@ -72,37 +104,56 @@ func (m *maker) longestStick() float64 {
 	return longest
 }
 
-// timberFlow fills the sheets of the timber with bars at a scale.
-func (m *maker) timberFlow(f *listFlow, scale float64) {
-	wide := f.across()
-	f.addTable(draw.NoteBlock{Title: "Timber to buy", Width: wide}, m.buyTable(min(wide, buyWidth)))
-	f.add(&wordBlock{draw.NoteBlock{Title: "How to read these lists", Numbered: true, Notes: m.timberNotes(scale), Width: min(wide, buyWidth)}})
-	for _, b := range m.batches {
-		m.addBatch(f, b, scale)
-	}
+// timberLists are the lists of the timber for columns of one width, measured.
+type timberLists struct {
+	buy     tabled
+	notes   block
+	batches []batchLists
 }
 
-// addBatch lists a section: its pieces, then its sticks. They stand in one
-// column if they fit in one.
-func (m *maker) addBatch(f *listFlow, b frame.Batch, scale float64) {
-	wide := f.across()
-	heading := draw.NoteBlock{Title: m.section(b.Section), Notes: batchWords(b), Width: wide}
-	var bars []block
-	for i, s := range b.Sticks() {
-		bar := block(m.newBar(b, s, scale, wide))
-		if i == 0 {
-			bar = headed{draw.NoteBlock{Notes: m.stickNotes(b), Width: wide}, bar}
+// batchLists are the lists of one section.
+type batchLists struct {
+	pieces tabled
+	bars   []block
+	whole  barStack // all of it
+}
+
+// timberLists makes the lists of the timber with bars at a scale.
+func (m *maker) timberLists(wide, scale float64) timberLists {
+	l := timberLists{
+		buy:   newTabled(draw.NoteBlock{Title: "Timber to buy", Width: wide}, m.buyTable(min(wide, buyWidth))),
+		notes: measured(&wordBlock{draw.NoteBlock{Title: "How to read these lists", Numbered: true, Notes: m.timberNotes(scale), Width: min(wide, buyWidth)}}),
+	}
+	for _, b := range m.batches {
+		heading := draw.NoteBlock{Title: m.section(b.Section), Notes: batchWords(b), Width: wide}
+		part := batchLists{pieces: newTabled(heading, m.cuttingTable(b, wide))}
+		for i, s := range b.Sticks() {
+			bar := block(m.newBar(b, s, scale, wide))
+			if i == 0 {
+				bar = under(draw.NoteBlock{Notes: m.stickNotes(b), Width: wide}, bar)
+			}
+			part.bars = append(part.bars, bar)
 		}
-		bars = append(bars, bar)
+		part.whole = newBarStack(append([]block{part.pieces.whole}, part.bars...))
+		l.batches = append(l.batches, part)
 	}
-	table := m.cuttingTable(b, wide)
-	if whole := (barStack{append([]block{headed{heading, &tableBlock{table}}}, bars...)}); f.fits(whole) {
-		f.add(whole)
-		return
-	}
-	f.addTable(heading, table)
-	for _, bar := range bars {
-		f.add(bar)
+	return l
+}
+
+// fill puts the lists into columns. Those of a section stand in one if they fit
+// in one.
+func (l timberLists) fill(f *listFlow) {
+	f.addTabled(l.buy)
+	f.add(l.notes)
+	for _, b := range l.batches {
+		if f.fits(b.whole) {
+			f.add(b.whole)
+			continue
+		}
+		f.addTabled(b.pieces)
+		for _, bar := range b.bars {
+			f.add(bar)
+		}
 	}
 }
 

@@ -117,14 +117,14 @@ func (f *Frame) CutFaces() CutFaces {
 	return out
 }
 
-// Primer is what the cut faces take, mm³.
-func (f *Frame) Primer() float64 {
+// Primer is what an area of cut faces takes, mm³.
+func (f *Frame) Primer(area float64) float64 {
 	const perLitre = 1e6 // square millimetres in a square metre, and cubic ones in a litre
 	s := f.Job.Supplies
 	if s.Spread <= 0 {
 		return 0
 	}
-	return f.CutFaces().Total() / perLitre / s.Spread * s.Coats * measure.Litre
+	return area / perLitre / s.Spread * s.Coats * measure.Litre
 }
 
 // cutFaces are those of one member: every face of its solid that is not on a

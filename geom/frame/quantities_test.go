@@ -195,9 +195,9 @@ func (m Member) housing(t *testing.T) Housing {
 // TestPrimer: 1 m² twice at 8 m² a litre is a quarter of a litre.
 func TestPrimer(t *testing.T) {
 	f := mustBuild(t, handJob())
-	holds(t, "primer", f.Primer(), f.CutFaces().Total()*0.25, 1e-6)
+	holds(t, "primer", f.Primer(1e6), 0.25e6, 1e-6)
 	f.Job.Supplies.Spread = 0
-	holds(t, "primer that covers nothing", f.Primer(), 0, 0)
+	holds(t, "primer that covers nothing", f.Primer(1e6), 0, 0)
 }
 
 // TestStrapWarnings: few nails and wide straps are told.
