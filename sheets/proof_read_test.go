@@ -363,6 +363,17 @@ func below(a, b phrase) bool {
 	return a.way == level && b.way == level && step > 1.2*a.size && step < 2.2*a.size && b.box.X0 < a.box.X1 && a.box.X0 < b.box.X1
 }
 
+// about is the text of all sheets that a title names.
+func (p printed) about(title string) string {
+	var out string
+	for i, page := range p.pages {
+		if slices.ContainsFunc(page, func(q phrase) bool { return q.size == draw.SheetHeight && strings.HasPrefix(q.text, title) }) {
+			out += " " + p.text[i]
+		}
+	}
+	return out
+}
+
 // said finds words with figures anywhere in the set.
 func (p printed) said(pattern *regexp.Regexp) []string {
 	for _, text := range p.text {
