@@ -397,8 +397,13 @@ func (p *rowsPlan) titleWithin(w *rowPlan, width float64) (Rect, bool) {
 			widest = i
 		}
 	}
-	mid, fits := fitSpace(w.stops[widest-1].u, w.stops[widest].u, width, p.outerStops(w.index))
-	return p.figureBox(w.title, w.v, mid), fits
+	// Clear of the arrowheads at both ends: words hang nearly down to the line.
+	mid, fits := fitSpace(w.stops[widest-1].u, w.stops[widest].u, width+arrowLength+2*nearLine, p.outerStops(w.index))
+	box := p.figureBox(w.title, w.v, mid)
+	for _, f := range w.figs {
+		fits = fits && !box.Expand(textGap).Overlaps(f.box)
+	}
+	return box, fits
 }
 
 // titleHalf is the reach of a row's title to both sides of the row, with

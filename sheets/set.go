@@ -88,6 +88,7 @@ func (m *maker) drafts() []draft {
 		m.sectionSheets,
 		m.detailSheets,
 		m.buildSheets,
+		m.memberSheets,
 		m.listSheets,
 	} {
 		all = append(all, sheets()...)
