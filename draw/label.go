@@ -14,15 +14,16 @@ import (
 // width of 0 or less breaks only there.
 func Wrap(s string, height float64, bold bool, width float64) []string {
 	var lines []string
+	space := TextWidth(" ", height, bold)
 	for _, para := range strings.Split(s, "\n") {
-		line := ""
+		line, run := "", 0.0 // the line so far, and how far it runs
 		for _, word := range strings.FieldsFunc(para, breaks) {
-			longer := word
+			longer, wide := word, TextWidth(word, height, bold)
 			if line != "" {
-				longer = line + " " + word
+				longer, wide = line+" "+word, run+space+wide
 			}
-			if width <= 0 || TextWidth(longer, height, bold) <= width {
-				line = longer
+			if width <= 0 || wide <= width {
+				line, run = longer, wide
 				continue
 			}
 			if line != "" {
@@ -30,6 +31,7 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 			}
 			var whole []string
 			whole, line = breakWord(word, height, bold, width)
+			run = TextWidth(line, height, bold)
 			lines = append(lines, whole...)
 		}
 		lines = append(lines, line)

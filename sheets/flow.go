@@ -87,21 +87,54 @@ func (f *flow) place(b block, at geom.Pt, scale float64) {
 	f.sheets[last] = append(f.sheets[last], flowPlace{b, at, scale})
 }
 
+// splitter is a block that can go on in a further column.
+type splitter interface {
+	// split cuts the block into parts no higher than height, mm on paper, as
+	// far as its lines allow.
+	split(height float64) []block
+}
+
 // add puts a block in the first column with room for it, on a further sheet if
-// none has. A block higher than an empty column stands there all the same: the
-// audit reports it.
+// none has. One higher than any column goes on from column to column; if it
+// cannot, it stands there all the same and the audit reports it.
 func (f *flow) add(b block) {
-	e := b.extent(f.hand, 1)
-	for range 2 {
-		for i, c := range f.columns {
-			if e.H() <= c.H() && e.W() <= c.W()+columnGap/2 {
-				f.put(b, i, e)
-				return
-			}
-		}
-		f.newSheet()
+	if f.fill(b) {
+		return
 	}
-	f.put(b, 0, e)
+	f.newSheet()
+	if f.fill(b) {
+		return
+	}
+	if s, ok := b.(splitter); ok {
+		if parts := s.split(f.highest()); len(parts) > 1 {
+			for _, part := range parts {
+				f.add(part)
+			}
+			return
+		}
+	}
+	f.put(b, 0, b.extent(f.hand, 1))
+}
+
+// fill puts a block in the first column with room for it, if there is one.
+func (f *flow) fill(b block) bool {
+	e := b.extent(f.hand, 1)
+	for i, c := range f.columns {
+		if e.H() <= c.H() && e.W() <= c.W()+columnGap/2 {
+			f.put(b, i, e)
+			return true
+		}
+	}
+	return false
+}
+
+// highest is the height of the column with the most room.
+func (f *flow) highest() float64 {
+	h := 0.0
+	for _, c := range f.columns {
+		h = max(h, c.H())
+	}
+	return h
 }
 
 func (f *flow) put(b block, column int, e draw.Rect) {

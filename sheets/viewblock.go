@@ -6,7 +6,8 @@ import (
 )
 
 // viewBlock is a view of the model with everything round it. Make one with
-// newView, hang rows, levels and notes on it, and hand it to arrange.
+// newView, hang rows, levels and notes on it, and hand it to arrange; after that
+// nothing more can be hung on it.
 type viewBlock struct {
 	*draw.Around
 	title draw.Title // under the view
@@ -17,6 +18,7 @@ type viewBlock struct {
 	under func(p *page, v *draw.View) // drawn before the picture, may be nil
 	over  func(p *page, v *draw.View) // drawn after the picture and its rows, may be nil
 	marks func(p *page, v *draw.View) // words that look for a free place, may be nil
+	sizes []sizedAt                   // measured already: a grid asks for the same again and again
 }
 
 // newView starts a view of a picture. The reference point of the block is the
@@ -64,6 +66,23 @@ func (b *viewBlock) set(at geom.Pt, scale float64) {
 }
 
 func (b *viewBlock) extent(h draw.Hand, scale float64) draw.Rect {
+	for _, s := range b.sizes {
+		if s.scale == scale {
+			return s.room
+		}
+	}
+	r := b.measure(h, scale)
+	b.sizes = append(b.sizes, sizedAt{scale, r})
+	return r
+}
+
+// sizedAt is the room that a view was found to take at a scale.
+type sizedAt struct {
+	scale float64
+	room  draw.Rect
+}
+
+func (b *viewBlock) measure(h draw.Hand, scale float64) draw.Rect {
 	was := *b.view
 	defer func() { *b.view = was }() // a view that is drawn stays where it is
 	b.set(geom.Pt{}, scale)
