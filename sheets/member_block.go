@@ -110,12 +110,15 @@ func (s *timber) place(b *binder) int {
 	}
 	at := b.fresh()
 	deal := func(parts []*unfolded, scale float64) bool {
-		for _, u := range parts {
-			if !u.fit(s.hand, scale, at.room.W()) {
+		views := make([]block, len(parts))
+		for i, u := range parts {
+			f := u.fit(s.hand, scale, at.room.W())
+			if !f.ok {
 				return false
 			}
+			views[i] = sized{u, f.room}
 		}
-		cards, ok := s.deal(parts, l, at.region)
+		cards, ok := s.deal(views, l, at.region)
 		if ok {
 			b.addAll(at, cards)
 		}
@@ -134,7 +137,7 @@ func (s *timber) place(b *binder) int {
 			return at.sheet
 		}
 	}
-	cards, _ := s.deal(whole, l, at.region) // for the audit to report
+	cards, _ := s.deal([]block{measuredBy(s.hand, whole[0])}, l, at.region) // for the audit to report
 	b.addAll(at, cards)
 	return at.sheet
 }
@@ -155,23 +158,25 @@ func (s *timber) scales(least float64) []float64 {
 // drawing over the lists or beside the marking list. It is nil if none does.
 func (s *timber) least(u *unfolded, l lists, scale float64, at place) *card {
 	var best *card
-	area, length := math.Inf(1), 0.0
+	var bestFit standing
+	area := math.Inf(1)
 	for _, p := range []place{at.half(), at} {
 		for _, width := range []float64{p.room.W(), p.room.W() - l.wide - cardGap} {
-			if !u.fit(s.hand, scale, width) {
+			f := u.fit(s.hand, scale, width)
+			if !f.ok || f.room.H() > p.room.H() {
 				continue
 			}
-			cards, ok := s.deal([]*unfolded{u}, l, p.region)
+			cards, ok := s.deal([]block{sized{u, f.room}}, l, p.region)
 			if !ok || len(cards) > 1 {
 				continue
 			}
 			if a := cards[0].extent(s.hand, 1).H() * p.room.W(); a < area {
-				best, area, length = cards[0], a, u.length()
+				best, area, bestFit = cards[0], a, f
 			}
 		}
 	}
 	if best != nil {
-		u.rescale(scale, length+slackGap)
+		u.rescale(scale, bestFit.length)
 	}
 	return best
 }
@@ -196,11 +201,7 @@ func (s *timber) largest() float64 {
 
 // deal puts the parts of the drawing and its lists on cards for a region, as few
 // as may be; false if a part finds no room.
-func (s *timber) deal(parts []*unfolded, l lists, g region) ([]*card, bool) {
-	var views []block
-	for _, u := range parts {
-		views = append(views, measuredBy(s.hand, u))
-	}
+func (s *timber) deal(views []block, l lists, g region) ([]*card, bool) {
 	first, ok := s.dealAll(nil, views, g)
 	var best []*card
 	for _, rest := range l.orders(s.hand) {

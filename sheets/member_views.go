@@ -31,6 +31,9 @@ type unfolded struct {
 	end   *viewBlock // beside the main face; nil: none
 	title draw.Title
 	shown stretches
+
+	standings map[fitKey]standing
+	beside    float64 // what stood beside the member when it was last too wide
 }
 
 // faceGap is the distance between two unfolded faces with everything round
@@ -137,7 +140,7 @@ func (s stretches) shows(u float64) bool {
 
 // unfoldPart makes the views of one part.
 func (s *timber) unfoldPart(ws []work, shown stretches) *unfolded {
-	u := &unfolded{stick: s, shown: shown}
+	u := &unfolded{stick: s, shown: shown, standings: map[fitKey]standing{}}
 	main := s.facing(s.mainFace())
 	over, under := s.towards(main.Up), s.towards(main.Up.Neg())
 	if s.workOn(over) > 0 || s.opensTo(over) {
@@ -399,22 +402,51 @@ func (u *unfolded) rescale(scale, length float64) bool {
 	return true
 }
 
+// standing is how a drawing stands in a width at a scale.
+type standing struct {
+	ok     bool
+	length float64   // of the member on the paper
+	room   draw.Rect // of the whole
+}
+
+// fitKey is what a standing depends on.
+type fitKey struct{ scale, width float64 }
+
+// widthStep is that to which widths are rounded down before a drawing is fitted
+// in, mm on paper, so that one standing does for all places of about that width.
+const widthStep = 4
+
 // fit gives the views a scale and the member the length at which the whole is
-// no wider than width; false if that cannot be.
-func (u *unfolded) fit(h draw.Hand, scale, width float64) bool {
+// no wider than width; ok is false if that cannot be.
+func (u *unfolded) fit(h draw.Hand, scale, width float64) standing {
+	key := fitKey{scale, math.Floor(width/widthStep) * widthStep}
+	f, known := u.standings[key]
+	if !known {
+		f = u.try(h, key)
+		u.standings[key] = f
+	}
+	if f.ok {
+		u.rescale(scale, f.length)
+	}
+	return f
+}
+
+func (u *unfolded) try(h draw.Hand, key fitKey) standing {
 	const tries = 4
-	length := u.shown.wanted(scale)
+	length := min(u.shown.wanted(key.scale), key.width-u.beside)
 	for range tries {
-		if !u.rescale(scale, length) {
-			return false
+		if !u.rescale(key.scale, length) {
+			break
 		}
-		over := u.extent(h, 1).W() - width
+		room := u.extent(h, 1)
+		over := room.W() - key.width
 		if over <= 0 {
-			return true
+			return standing{true, length, room}
 		}
+		u.beside = room.W() - u.length()
 		length = min(length, u.length()) - over
 	}
-	return false
+	return standing{}
 }
 
 // length is how long the member now is on the paper.
