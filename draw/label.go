@@ -13,6 +13,7 @@ import (
 // is wider by itself is broken between letters. Line breaks in s are kept. A
 // width of 0 or less breaks only there.
 func Wrap(s string, height float64, bold bool, width float64) []string {
+	const noise = 1e-9 // mm: of sums of float64
 	var lines []string
 	space := TextWidth(" ", height, bold)
 	for _, para := range strings.Split(s, "\n") {
@@ -22,7 +23,7 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 			if line != "" {
 				longer, wide = line+" "+word, run+space+wide
 			}
-			if width <= 0 || wide <= width {
+			if width <= 0 || wide <= width+noise {
 				line, run = longer, wide
 				continue
 			}
