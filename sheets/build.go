@@ -143,7 +143,8 @@ type buildCell struct {
 const (
 	cellLeast    = 150.0 // width under which picture and words no longer stand side by side
 	cellGap      = 7.0   // between two cells
-	pictureShare = 0.43  // of the width, for the picture
+	pictureShare = 0.43  // of the width, for the picture, at least
+	wordsMost    = 115.0 // for the words: longer lines read badly
 	pictureLow   = 46.0  // least height of a picture
 	pictureRim   = 4.0   // kept free round a picture, for its marks
 	tagWidth     = 12.0  // of "Hold" and "Care"
@@ -152,8 +153,9 @@ const (
 	numberRing   = 3.6   // radius of the ring round the number
 )
 
-// wordsWidth is the width of the words in a cell of the given width.
-func wordsWidth(cell float64) float64 { return cell*(1-pictureShare) - wordsGap }
+// wordsWidth is the width of the words in a cell of the given width; the picture
+// takes the rest.
+func wordsWidth(cell float64) float64 { return min(cell*(1-pictureShare), wordsMost) - wordsGap }
 
 // holdNotes and careNotes are the words beside their tags.
 func (c *buildCell) holdNotes(w float64) draw.NoteBlock {
@@ -186,7 +188,7 @@ func (c *buildCell) stand(box draw.Rect) { c.box = box }
 // pictureBox is where the picture may stand.
 func (c *buildCell) pictureBox() draw.Rect {
 	b := c.box
-	b.X1 = b.X0 + b.W()*pictureShare
+	b.X1 -= wordsWidth(b.W()) + wordsGap
 	return b
 }
 

@@ -59,10 +59,21 @@ type cellRow struct {
 }
 
 // cellSheets lays the cells out in rows on as few sheets as take them, about as
-// many on each.
+// many on each, in the fewest columns for which that is so: their pictures are
+// then the largest.
 func (m *maker) cellSheets(cells []sheetCell) []cellSheet {
-	g := m.cellGrid()
+	widest := m.cellGrid(1).free.W()
+	most := int(max(1, math.Floor((widest+cellGap)/(cellLeast+cellGap))))
+	g := m.cellGrid(most)
 	sheets := g.fill(cells, len(cells))
+	for n := most - 1; n > 0; n-- {
+		fewer := m.cellGrid(n)
+		s := fewer.fill(cells, len(cells))
+		if len(s) > len(sheets) {
+			break
+		}
+		g, sheets = fewer, s
+	}
 	if n := len(sheets); n > 1 { // share them out
 		each := (len(cells) + n - 1) / n
 		if even := g.fill(cells, each); len(even) == n {
@@ -84,10 +95,9 @@ type cellGrid struct {
 	width float64 // of a cell
 }
 
-func (m *maker) cellGrid() cellGrid {
+func (m *maker) cellGrid(cols int) cellGrid {
 	sp := m.room(buildTitle)
-	g := cellGrid{free: freeOf(sp), block: sp.Block.Expand(cellGap / 2)}
-	g.cols = int(max(1, math.Floor((g.free.W()+cellGap)/(cellLeast+cellGap))))
+	g := cellGrid{free: freeOf(sp), block: sp.Block.Expand(cellGap / 2), cols: cols}
 	g.width = (g.free.W()+cellGap)/float64(g.cols) - cellGap
 	return g
 }
@@ -154,7 +164,7 @@ func (g cellGrid) row(cells []sheetCell, n int) cellRow {
 
 // mostHigher is how much higher than it must be a row may become, mm on paper,
 // to fill the sheet.
-const mostHigher = 22.0
+const mostHigher = 40.0
 
 // place gives the rows of a sheet their places and shares the spare height out
 // among them.

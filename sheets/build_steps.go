@@ -16,7 +16,7 @@ func buildSteps() []buildStep {
 		{title: "Stand the posts", adds: (*maker).postsWithPackers, view: pictorialStep(true), says: (*maker).sayPosts, hold: holdConcrete, care: careConcrete},
 		{title: "Mark and cut the post tops", view: topsStep(), says: (*maker).sayTops, hold: (*maker).holdTops, care: carePlatform},
 		{title: "Set the beam", adds: kinds(frame.KindBeam), view: pictorialStep(false), says: (*maker).sayBeam, hold: holdBeam, care: careLifting},
-		{title: "Prove it square, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern, care: carePattern, table: (*maker).clearTable},
+		{title: "Square it, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern, care: carePattern, table: (*maker).clearTable},
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
 		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
 		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly, table: (*maker).checkTable},

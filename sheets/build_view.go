@@ -165,20 +165,55 @@ func (c *buildCell) markFresh(p *page) {
 			if n := c.countFresh(b); n > 1 {
 				words = fmt.Sprintf("%s × %d", b.Mark, n)
 			}
-			part := draw.Part{View: c.view, At: outerPoint(b), Mark: words, ID: memberID(b)}
-			if b.Kind == frame.KindPlate { // its own picture is open at the right
-				part.At, part.Edge, part.Toward = c.plateArris(b), true, geom.P(0.3, 1)
+			// No ID: the lines of the very stick may be thinned out here.
+			part := draw.Part{View: c.view, At: c.outerPoint(b), Mark: words}
+			if b.Kind == frame.KindPost {
+				part.At, part.Edge = onInk(p, c.view, memberID(b), part.At)
 			}
 			p.placer.Part(part)
 		}
 	}
 }
 
-// plateArris is a point of the plate's top outer arris in the first bay, between
-// its housings: the plate's own picture shows no more.
+// onInk moves a point on to the nearest line that is drawn of a thing; false if
+// none is.
+func onInk(p *page, v *draw.View, id string, at geom.Vec) (geom.Vec, bool) {
+	from := v.Pt(at)
+	best, found := geom.Pt{}, math.Inf(1)
+	for _, it := range p.sheet.Items {
+		if it.Path == nil || it.Path.ID != id {
+			continue
+		}
+		for _, line := range it.Path.Flatten() {
+			for i := 1; i < len(line); i++ {
+				q := nearest(from, line[i-1], line[i])
+				if d := q.Sub(from).Len(); d < found {
+					best, found = q, d
+				}
+			}
+		}
+	}
+	if math.IsInf(found, 1) {
+		return at, false
+	}
+	d := best.Sub(from).Mul(1 / v.Scale)
+	return at.Add(v.Axes.Right.Mul(d.X)).Add(v.Axes.Up.Mul(d.Y)), true
+}
+
+// nearest is the point of the line from a to b that is nearest to q.
+func nearest(q, a, b geom.Pt) geom.Pt {
+	d := b.Sub(a)
+	if l2 := d.Dot(d); l2 > 0 {
+		return a.Lerp(b, min(max(q.Sub(a).Dot(d)/l2, 0), 1))
+	}
+	return a
+}
+
+// plateArris is a point of the plate's top arris at the house in the first bay:
+// the plate's own picture shows no more of it.
 func (c *buildCell) plateArris(b frame.Member) geom.Vec {
 	at := c.frame.Setout.Rafters
-	return b.Place.Point(geom.V((at[0]+at[1])/2-b.Place.O.X, 0, b.Section.Depth))
+	return b.Place.Point(geom.V((at[0]+at[1])/2-b.Place.O.X, b.Section.Width, b.Section.Depth))
 }
 
 // countFresh is the number of timbers with the mark of b that the step puts up.
@@ -194,14 +229,14 @@ func (c *buildCell) countFresh(b frame.Member) int {
 
 // outerPoint is a point of a member that a viewer in front of the frame and
 // above it sees.
-func outerPoint(b frame.Member) geom.Vec {
+func (c *buildCell) outerPoint(b frame.Member) geom.Vec {
 	switch b.Kind {
 	case frame.KindRafter, frame.KindBatten:
 		return b.Place.Point(geom.V(b.Length*0.6, b.Section.Width/2, b.Section.Depth))
 	case frame.KindPost:
 		return b.Place.Point(geom.V(b.Length*0.6, b.Section.Width/2, 0))
 	case frame.KindFooting:
-		return b.Place.Point(geom.V(b.Length*0.4, b.Section.Width/2, 0))
+		return b.Place.Point(geom.V(c.job.Posts.At[b.No-1].Ground-b.Place.O.Z, b.Section.Width/2, b.Section.Depth/2))
 	}
 	return b.Place.Point(geom.V(b.Length*0.6, 0, b.Section.Depth*0.6))
 }
@@ -224,7 +259,7 @@ func wallStep() stepView {
 		datum := geom.V(c.planReach().x0, 0, 0)
 		line := datum
 		line.Z = at.Z
-		p.placer.Span(draw.Span{View: c.view, A: datum, B: line, Dir: draw.Upright, Offset: -3})
+		c.upright(p, datum, line, -3, "")
 		p.placer.Label(draw.Label{View: c.view, At: at, Text: "plate's level line"})
 	}
 	v := frontStep(over, marks)
@@ -236,8 +271,8 @@ func wallStep() stepView {
 func plateStep() stepView {
 	return stepView{
 		marks: func(c *buildCell, p *page) {
-			c.markFresh(p)
 			plate := c.frame.Of(frame.KindPlate)[0]
+			p.placer.Part(draw.Part{View: c.view, At: c.plateArris(plate), Edge: true, Toward: geom.P(0.3, 1), Mark: plate.Mark})
 			p.placer.Label(draw.Label{View: c.view, At: plate.Place.O, Text: "hook the tape here", Width: 30})
 		},
 		see: func(m *maker, s stage) picture {
@@ -307,35 +342,61 @@ func setoutStep() stepView {
 		},
 		marks: func(c *buildCell, p *page) {
 			l, r := c.fixedPoints()
-			posts := c.postCentres()
 			string0 := geom.V(l.X, c.frame.Setout.BeamOuter, l.Z)
-			c.crossTape(p, l, posts[len(posts)-1])
-			c.crossTape(p, r, posts[0])
-			p.placer.Span(draw.Span{View: c.view, A: l, B: string0, Dir: draw.Upright, Offset: -4})
+			c.upright(p, l, string0, -4, "")
+			c.crossTapes(p)
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
 			p.placer.Label(draw.Label{View: c.view, At: r, Text: rightPoint})
 			x0, x1 := c.stringEnds()
-			p.placer.Label(draw.Label{View: c.view, At: geom.V(x0+(x1-x0)*0.6, string0.Y, 0), Text: "string line"})
+			p.placer.Label(draw.Label{View: c.view, At: geom.V(x0+(x1-x0)*0.6, string0.Y, 0), Text: "string line", Toward: geom.P(0.4, -1)})
 		},
 	}
 }
 
-// crossTape draws a tape from a fixed point to a post that its fellow crosses,
-// with its figure on it where there is room, else led out.
-func (c *buildCell) crossTape(p *page, from, to geom.Vec) {
+// crossTapes draws the two tapes that prove the outer posts, with their figures
+// on them where there is room, else led out.
+func (c *buildCell) crossTapes(p *page) {
 	const (
-		share = 0.3  // of the tape, from its start to the figure
-		deep  = 24.0 // mm on paper from wall to string, for a figure on the tape
+		share = 0.3  // of a tape, from its start to its figure
+		deep  = 24.0 // mm on paper from wall to string, for figures on the tapes
 	)
-	a, b := c.view.Pt(from), c.view.Pt(to)
-	figure := c.figures.Length(to.Sub(from).Len())
-	wide := draw.TextWidth(figure, draw.NoteHeight, false)
-	if math.Abs(a.Y-b.Y) >= deep && math.Abs(a.X-b.X)*(1-2*share) > 2*wide {
-		draw.Span{View: c.view, A: from, B: to, Share: share}.Draw(p.sheet, p.hand)
+	t := c.postTapes()
+	a, b := c.view.Pt(t.a), c.view.Pt(t.p)
+	la, lb := t.lengths(0)
+	wide := max(c.figureWidth(p, la), c.figureWidth(p, lb))
+	roomy := math.Abs(a.Y-b.Y) >= deep && math.Abs(a.X-b.X)*(1-2*share) > 2*wide
+	tapes := [][2]geom.Vec{{t.a, t.p}, {t.b, t.q}}
+	for _, e := range tapes {
+		if roomy {
+			draw.Span{View: c.view, A: e[0], B: e[1], Share: share}.Draw(p.sheet, p.hand)
+		} else {
+			p.sheet.Line(draw.Style{Layer: draw.Centre}, c.view.Pt(e[0]), c.view.Pt(e[1]))
+		}
+	}
+	if roomy {
 		return
 	}
-	p.sheet.Line(draw.Style{Layer: draw.Centre}, a, b)
-	p.placer.Label(draw.Label{View: c.view, At: from.Add(to.Sub(from).Mul(share)), Text: figure})
+	for _, e := range tapes {
+		p.placer.Label(draw.Label{View: c.view, At: e[0].Add(e[1].Sub(e[0]).Mul(share)), Text: c.figures.Length(e[1].Sub(e[0]).Len())})
+	}
+}
+
+// figureWidth is the width of a length's figure, mm on paper.
+func (c *buildCell) figureWidth(p *page, mm float64) float64 {
+	return draw.TextWidth(c.figures.Length(mm), p.hand.FigureHeight(), false)
+}
+
+// upright dimensions a height beside what it measures, if its figure fits along
+// it; the words give it too.
+func (c *buildCell) upright(p *page, a, b geom.Vec, offset float64, prefix string) {
+	const strokes = 4.0 // mm on paper, of a dimension line beyond its figure
+	long := math.Abs(c.view.Pt(b).Y - c.view.Pt(a).Y)
+	for _, w := range []string{prefix, ""} {
+		if draw.TextWidth(w, p.hand.FigureHeight(), false)+c.figureWidth(p, c.view.Axes.Up.Dot(b.Sub(a)))+strokes <= long {
+			p.placer.Span(draw.Span{View: c.view, A: a, B: b, Dir: draw.Upright, Offset: offset, Prefix: w})
+			return
+		}
+	}
 }
 
 // fromLeft pictures a step from the left end, cut short at a level.
@@ -357,7 +418,7 @@ func underSeat(m *maker) float64 { return m.seatLevel() - underBeam }
 
 // topsStep pictures the plate's level line, carried out to the posts.
 func topsStep() stepView {
-	past := 250.0 // mm, of the line beyond the posts
+	const past = 250.0 // mm, of the line beyond the posts
 	over := func(c *buildCell, p *page) {
 		s := c.frame.Setout
 		at := func(y float64) geom.Pt { return c.view.Pt(geom.V(0, y, c.job.Plate.Top)) }
@@ -367,15 +428,19 @@ func topsStep() stepView {
 		s := c.frame.Setout
 		out := s.BeamOuter - past*0.8
 		seat, line := geom.V(0, s.BeamOuter, c.seatLevel()), geom.V(0, out, c.job.Plate.Top)
-		p.placer.Span(draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true})
+		draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
 		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.PlateOuter+s.BeamOuter)/2, c.job.Plate.Top), Text: "plate's level line"})
-		post := c.frame.Of(frame.KindPost)[0]
-		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, s.BeamOuter+post.Section.Depth, c.seatLevel()-underBeam/2), Text: "post"})
 	}
 	v := fromLeft(underSeat, marks, over)
+	see := v.see
+	v.see = func(m *maker, s stage) picture {
+		pic := see(m, s)
+		pic.all.X1 = max(pic.all.X1, past-m.frame.Setout.BeamOuter)
+		return pic
+	}
 	v.pad = func(m *maker) draw.Rect {
 		const clear = 5 // mm on paper, round the figure
-		return draw.Rect{X1: draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), draw.NoteHeight, false) + clear}
+		return draw.Rect{X1: draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), m.hand.FigureHeight(), false) + clear}
 	}
 	return v
 }
@@ -388,17 +453,23 @@ func patternStep() stepView {
 		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
 		low := c.frame.RafterTop(s.BeamInner) - rafter.Section.Depth/rafter.Place.W.Z
 		p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, low), B: at(s.BeamInner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
-		c.markFall(p)
-		p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.7, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, ID: memberID(rafter)})
+		c.markFall(p, false)
+		p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.25, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, Toward: geom.P(-0.5, 1)})
 	}, nil)
 }
 
-// markFall gives the fall of the rafters.
-func (c *buildCell) markFall(p *page) {
+// markFall gives the fall of the rafters, at their top edge or, where battens
+// cover that, at their underside.
+func (c *buildCell) markFall(p *page, under bool) {
 	s, angle := c.frame.Setout, c.frame.Slope.Angle
-	y := s.PlateOuter + 0.4*(s.BeamInner-s.PlateOuter)
+	y := s.PlateOuter + 0.7*(s.BeamInner-s.PlateOuter)
+	at, way := geom.V(0, y, c.frame.RafterTop(y)), geom.P(0.5, 1)
+	if under {
+		at.Z -= c.job.Rafters.Section.Depth / math.Cos(angle)
+		way = geom.P(-0.5, -1)
+	}
 	words := fmt.Sprintf("fall %s (%s)", c.figures.Angle(angle), c.figures.Slope(angle))
-	p.placer.Label(draw.Label{View: c.view, At: geom.V(0, y, c.frame.RafterTop(y)), Text: words, Toward: geom.P(0.5, 1)})
+	p.placer.Label(draw.Label{View: c.view, At: at, Text: words, Toward: way})
 }
 
 // checkStep pictures the finished frame from the left end, with what to check.
@@ -407,9 +478,9 @@ func checkStep() stepView {
 		s := c.frame.Setout
 		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
 		under := c.seatLevel()
-		p.placer.Span(draw.Span{View: c.view, A: at(s.BeamInner, under-s.HeadBeam), B: at(s.BeamInner, under), Dir: draw.Upright, Offset: -6, Prefix: "head "})
-		p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, 0), B: at(s.PlateOuter, c.job.Plate.Top), Dir: draw.Upright, Offset: 6})
-		c.markFall(p)
+		c.upright(p, at(s.BeamInner, under-s.HeadBeam), at(s.BeamInner, under), -6, "head ")
+		c.upright(p, at(s.PlateOuter, 0), at(s.PlateOuter, c.job.Plate.Top), 6, "")
+		c.markFall(p, true)
 	}
 	return fromLeft((*maker).lowestGround, marks, nil, frame.HouseDeck)
 }

@@ -68,6 +68,7 @@ func (m *maker) postHeights() *viewBlock {
 	b := newViewIn("Posts and the level line", pic, m.origin(), bounds)
 	b.title.Note = "seen standing outside, facing the house; beam left off"
 	b.title.NoBar = true
+	b.pad.X1 = m.farHeight() + strokeRoom
 	b.over = func(p *page, v *draw.View) {
 		m.holesBelow(p, v)
 		m.groundThrough(p, v, r)
@@ -128,32 +129,52 @@ func (m *maker) chainLevel(p *page, v *draw.View, r reach, z float64) {
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Dash: draw.Chain}, v.Pt(geom.V(r.x0, 0, z)), v.Pt(geom.V(r.x1, 0, z)))
 }
 
+// Where the heights of a post stand beside it, mm on paper.
+const (
+	nearHeight  = 5.0  // from the post to the first
+	nextHeight  = 6.0  // from its figure to the second
+	heightRoom  = 16.0 // beside the second, up to the next post; for a mark at each post
+	heightClear = 6.0  // of a line beyond its figure
+)
+
+// strokeRoom is the room of a dimension's stroke, mm on paper.
+const strokeRoom = 2.0
+
+// farHeight is how far the second height of a post stands from it, mm on paper.
+func (m *maker) farHeight() float64 {
+	return nearHeight + nextHeight + draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), m.hand.FigureHeight(), false)
+}
+
 // heightMarks dimensions posts down from the level line and up from the ground:
 // each where there is room, else the outer two; the table gives them all.
 func (m *maker) heightMarks(p *page, v *draw.View) {
-	const (
-		off    = 5.0  // mm on paper, of the dimensions beside a post
-		apart  = 24.0 // between two posts, for dimensions at each
-		figure = 6.0  // of a height that has its figure beside it
-	)
 	posts := m.frame.Of(frame.KindPost)
+	top := m.job.Plate.Top
+	far := m.farHeight()
 	for i, b := range posts {
 		last := i == len(posts)-1
-		if !last && (posts[i+1].Place.O.X-b.Place.O.X)*v.Scale < apart {
+		if !last && (posts[i+1].Place.O.X-b.Place.O.X)*v.Scale < far+heightRoom {
 			continue
 		}
 		box := b.Solid().Bounds()
-		at := func(x, z float64) geom.Vec { return geom.V(x, box.Min.Y, z) }
+		at := func(off, z float64) geom.Vec { return geom.V(box.Max.X+off/v.Scale, box.Min.Y, z) }
 		seat, ground := b.Place.O.Z+b.Length, m.job.Posts.At[i].Ground
-		if (m.job.Plate.Top-seat)*v.Scale >= figure {
-			down := at(box.Max.X+off/v.Scale, m.job.Plate.Top) // on the line, so that no extension line runs along it
-			draw.Span{View: v, A: at(box.Max.X, seat), B: down, Dir: draw.Upright, Offset: off, Beside: true}.Draw(p.sheet, p.hand)
+		end := at(0, seat)
+		if (top-seat)*v.Scale >= heightClear {
+			draw.Span{View: v, A: end, B: at(nearHeight, top), Dir: draw.Upright, Offset: nearHeight, Beside: true}.Draw(p.sheet, p.hand)
+			end = at(nearHeight, seat) // its extension line goes on from there
 		}
-		draw.Span{View: v, A: at(box.Min.X-off/v.Scale, ground), B: at(box.Min.X, seat), Dir: draw.Upright}.Draw(p.sheet, p.hand)
-	}
-	for _, b := range posts {
-		p.placer.Part(draw.Part{View: v, At: b.Place.Point(geom.V(b.Length*0.55, b.Section.Width/2, 0)), Mark: b.Mark, ID: memberID(b)})
+		if draw.TextWidth(m.figures.Length(seat-ground), p.hand.FigureHeight(), false)+heightClear <= (seat-ground)*v.Scale {
+			draw.Span{View: v, A: at(far, ground), B: end, Dir: draw.Upright}.Draw(p.sheet, p.hand)
+		}
 	}
 	x := m.job.Plate.From + (m.job.Plate.To-m.job.Plate.From)*0.35
-	p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, m.job.Plate.Top), Text: "plate's level line"})
+	p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, top), Text: "plate's level line", Toward: geom.P(0.3, 1)})
+	for i, b := range posts {
+		if (i > 0 && i < len(posts)-1) && (b.Place.O.X-posts[i-1].Place.O.X)*v.Scale < heightRoom {
+			continue // the table counts them from the left
+		}
+		at, edge := onInk(p, v, memberID(b), b.Place.Point(geom.V(b.Length*0.55, b.Section.Width, 0)))
+		p.placer.Part(draw.Part{View: v, At: at, Edge: edge, Mark: b.Mark, Toward: geom.P(1, -0.4)})
+	}
 }

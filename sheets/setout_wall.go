@@ -16,33 +16,37 @@ const setoutWallTitle = "Set-out: wall and levels"
 // posts, and what the tapes show when the frame is square.
 func (m *maker) setoutWallSheets() []draft {
 	topics := []string{"setout wall"}
-	wall, posts := m.wallView(), m.postHeights()
-	views := linedUp{wall, posts}
+	full := linedUp{m.wallView(false), m.postHeights()}
+	lean := linedUp{m.wallView(true), m.postHeights()}
 	heights, slip := m.inWidth(m.postTable()), m.inWidth(m.slipTable())
 	wide := min(heights.extent(m.hand, 1).W(), freeOf(m.room(setoutWallTitle)).W())
 	how := &wordBlock{draw.NoteBlock{Title: "How to mark", Numbered: true, Width: max(wide, wordWidth), Notes: m.wallNotes()}}
 	square := &wordBlock{draw.NoteBlock{Title: "How to prove it square", Numbered: true, Width: max(wide, wordWidth), Notes: m.squareNotes()}}
 	all := stackBlock{heights, how, slip, square}
-	together := []grid{
-		{{views, hung{all, views}}},
-		{{wall}, {posts}, {besideBlock{stackBlock{heights, how}, stackBlock{slip, square}}}},
-	}
-	rest := []grid{
-		{{besideBlock{stackBlock{heights, how}, stackBlock{slip, square}}}},
-		{{all}},
-		{{heights}, {how}, {slip}, {square}},
-	}
-	for _, scale := range m.scales(setoutWallScale) {
-		one := []float64{scale}
-		if a, ok := arrange(m.hand, m.room(setoutWallTitle), one, together...); ok {
+	apart := besideBlock{stackBlock{heights, how}, stackBlock{slip, square}}
+	words := func() []draft {
+		if a, ok := arrange(m.hand, m.room(setoutWallTitle), []float64{1}, grid{{apart}}); ok {
 			return []draft{{setoutWallTitle, topics, a}}
 		}
-		if a, ok := arrange(m.hand, m.room(setoutWallTitle), one, grid{{views}}); ok && scale < setoutScale+minScaleStep {
-			return append([]draft{{setoutWallTitle, topics, a}}, m.lay(setoutWallTitle, topics, scalesFrom(scale), rest...)...)
+		return m.lay(setoutWallTitle, topics, []float64{1}, grid{{heights}, {how}, {slip}, {square}})
+	}
+	for _, scale := range m.scales(setoutWallScale) {
+		for _, views := range []linedUp{full, lean} {
+			together := []grid{{{views, hung{all, views}}}, {{views}, {apart}}}
+			if a, ok := arrange(m.hand, m.room(setoutWallTitle), []float64{scale}, together...); ok {
+				return []draft{{setoutWallTitle, topics, a}}
+			}
+		}
+		if scale > setoutScale+minScaleStep {
+			continue
+		}
+		for _, views := range []linedUp{full, lean} {
+			if a, ok := arrange(m.hand, m.room(setoutWallTitle), []float64{scale}, grid{{views}}); ok {
+				return append([]draft{{setoutWallTitle, topics, a}}, words()...)
+			}
 		}
 	}
-	return append(m.lay(setoutWallTitle, topics, m.scales(setoutWallScale), grid{{wall}, {posts}}),
-		m.lay(setoutWallTitle, topics, scalesFrom(setoutScale), rest...)...)
+	return append(m.lay(setoutWallTitle, topics, m.scales(setoutWallScale), grid{{lean[0]}, {lean[1]}}), words()...)
 }
 
 // inWidth cuts a table that is wider than a sheet into several, each with the
@@ -120,8 +124,9 @@ func (b linedUp) finish(p *page) {
 	}
 }
 
-// wallView is the wall as it is marked before the plate goes up.
-func (m *maker) wallView() *viewBlock {
+// wallView is the wall as it is marked before the plate goes up. Lean, it has a
+// row of heights at its right end in place of named levels.
+func (m *maker) wallView(lean bool) *viewBlock {
 	r := m.wallReach()
 	crop := everywhere()
 	crop.Min.X, crop.Max.X, crop.Max.Z = r.x0, r.x1, m.houseTop()
@@ -136,6 +141,7 @@ func (m *maker) wallView() *viewBlock {
 	b := newViewIn("Marks on the wall", pic, m.origin(), bounds)
 	b.title.Note = "seen standing outside, facing the house; dashed: the wall plate"
 	m.wallRows(b, r)
+	m.wallHeights(b, lean)
 	b.over = func(p *page, v *draw.View) { m.drawWallMarks(p, v, r) }
 	b.marks = func(p *page, v *draw.View) { m.wallMarks(p, v) }
 	return b
@@ -150,11 +156,10 @@ func (m *maker) wallReach() reach {
 	return r
 }
 
-// wallRows hangs the rows and levels on the view of the wall.
+// wallRows hangs the rows along the wall on its view.
 func (m *maker) wallRows(b *viewBlock, r reach) {
 	j := m.job
-	plate := m.frame.Of(frame.KindPlate)[0]
-	low, high := plate.Place.O.Z, j.Plate.Top
+	high := j.Plate.Top
 	at := func(x, z float64) geom.Vec { return geom.V(x, 0, z) }
 	along := func(xs []float64, z float64) (out []geom.Vec) {
 		for _, x := range xs {
@@ -177,7 +182,19 @@ func (m *maker) wallRows(b *viewBlock, r reach) {
 	}
 	ground := j.Levels.Ground
 	b.Bottom.Running("openings", at(j.Plate.From, ground), along(edges, ground)...)
+}
+
+// wallHeights hangs the heights on the view of the wall, at both its ends.
+func (m *maker) wallHeights(b *viewBlock, lean bool) {
+	j := m.job
+	plate := m.frame.Of(frame.KindPlate)[0]
+	low, high := plate.Place.O.Z, j.Plate.Top
+	at := func(x, z float64) geom.Vec { return geom.V(x, 0, z) }
 	b.Left.Running("at the left end", at(j.Plate.From, 0), at(j.Plate.From, low), at(j.Plate.From, high))
+	if lean {
+		b.Right.Running("at the right end", at(j.Plate.To, 0), at(j.Plate.To, low), at(j.Plate.To, high))
+		return
+	}
 	right := func(z float64) geom.Vec { return at(j.Plate.To, z) }
 	levels := b.level(draw.Right)
 	levels.Add("plate's level line", right(high)).Add("screws", right((low+high)/2)).Add("underside of plate", right(low)).
