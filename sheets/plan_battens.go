@@ -17,8 +17,13 @@ func (m *maker) battenPlan() []block {
 	if len(bs) == 0 {
 		return nil
 	}
-	const figure, around = 3.4, 75.0 // mm on paper: of a row, for a figure; and beside the row
-	high := freeOf(m.room(battenTitle)).H()
+	const figure, around, wide = 3.4, 75.0, 150.0 // mm on paper: for a figure of a row, beside the row, across the view
+	high := 0.0
+	for _, r := range rooms(m.room(battenTitle)) {
+		if r.W() >= wide {
+			high = max(high, r.H())
+		}
+	}
 	if float64(len(bs))*figure <= high-around {
 		return []block{m.battenView(true)}
 	}
