@@ -194,7 +194,7 @@ func (s *timber) faceView(face frame.Face, ws []work, shown stretches) *viewBloc
 	}
 	across := s.across(face)
 	n := b.note(near)
-	n.Width, n.Offset = faceWidth, faceOffset
+	n.Width, n.Offset = s.faceWidth(), faceOffset
 	name := fmt.Sprintf("%s\n(%s up)", sideName(face), sideName(s.towards(axes.Up)))
 	if face != s.mainFace() {
 		n.Width, name = 0, strings.ReplaceAll(name, "\n", " ")
@@ -241,11 +241,20 @@ func (s *timber) flags(p *page, v *draw.View, ws []work, shown stretches) {
 // Sizes of the words beside the faces, mm on paper, and at which part of the
 // height of the face their leaders end.
 const (
-	faceWidth  = 26.0
 	faceOffset = 12.0
 	nameUp     = 0.35
 	datumUp    = 0.75
 )
+
+// faceWidth is the width of the words beside the faces, mm on paper: less on
+// narrow paper.
+func (s *timber) faceWidth() float64 {
+	const wide, usual, narrow = 250, 26, 19
+	if s.hand.Paper.Inner().W() < wide {
+		return narrow
+	}
+	return usual
+}
 
 // endView is the far end, seen from outside, beside the main face.
 func (s *timber) endView(main geom.View) *viewBlock {
@@ -323,15 +332,15 @@ func (s *timber) hangRows(u *unfolded, ws []work) {
 		}
 		return out
 	}
-	at(low, "joint edges, centres", places(jointPass)...)
-	title := "ends, shoulders"
+	at(low, "joints", places(jointPass)...)
+	title := "cuts"
 	if s.Kind == frame.KindPost {
-		title = "ends, ground line"
+		title = "cuts, ground"
 	}
 	at(low, title, places(cutPass)...)
 	title = "fixings"
 	if s.Kind == frame.KindBatten {
-		title = "rafter centres"
+		title = "rafters"
 	}
 	at(high, title, places(fixingPass)...)
 	for _, row := range []string{studRow} {
@@ -416,6 +425,9 @@ type fitKey struct{ scale, width float64 }
 // in, mm on paper, so that one standing does for all places of about that width.
 const widthStep = 4
 
+// leastBeside is the least that stands beside a member, mm on paper.
+const leastBeside = 45
+
 // fit gives the views a scale and the member the length at which the whole is
 // no wider than width; ok is false if that cannot be.
 func (u *unfolded) fit(h draw.Hand, scale, width float64) standing {
@@ -431,9 +443,11 @@ func (u *unfolded) fit(h draw.Hand, scale, width float64) standing {
 	return f
 }
 
+// try finds the length by trial: what stands beside the member depends on how
+// crowded its figures are. The first guess leaves the least room there.
 func (u *unfolded) try(h draw.Hand, key fitKey) standing {
-	const tries = 4
-	length := min(u.shown.wanted(key.scale), key.width-u.beside)
+	const tries, slack = 7, 0.3
+	length := min(u.shown.wanted(key.scale), key.width-leastBeside)
 	for range tries {
 		if !u.rescale(key.scale, length) {
 			break
@@ -443,8 +457,7 @@ func (u *unfolded) try(h draw.Hand, key fitKey) standing {
 		if over <= 0 {
 			return standing{true, length, room}
 		}
-		u.beside = room.W() - u.length()
-		length = min(length, u.length()) - over
+		length = min(length, u.length()) - over - slack
 	}
 	return standing{}
 }
@@ -461,7 +474,7 @@ func (u *unfolded) cells(h draw.Hand) (at []geom.Pt, title geom.Pt, room draw.Re
 	at = make([]geom.Pt, len(u.faces), len(u.faces)+1)
 	rooms := make([]draw.Rect, len(u.faces))
 	for i, b := range u.faces {
-		rooms[i] = b.extent(h, b.fixed)
+		rooms[i] = b.measure(h, b.fixed) // anew: its breaks may have changed
 	}
 	for i := u.main - 1; i >= 0; i-- {
 		at[i].Y = at[i+1].Y + rooms[i+1].Y1 + faceGap - rooms[i].Y0
@@ -474,7 +487,7 @@ func (u *unfolded) cells(h draw.Hand) (at []geom.Pt, title geom.Pt, room draw.Re
 		room = room.Union(r.Move(at[i]))
 	}
 	if u.end != nil {
-		r := u.end.extent(h, u.end.fixed)
+		r := u.end.measure(h, u.end.fixed)
 		e := geom.P(room.X1+endGap-r.X0, 0)
 		at = append(at, e)
 		room = room.Union(r.Move(e))
