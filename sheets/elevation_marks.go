@@ -90,7 +90,7 @@ func (m *maker) frontMarks(p *page, v *draw.View, pic picture) {
 
 // marksAlong marks the members of a kind; many alike once, with their number.
 func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(i int, mb frame.Member) geom.Vec) {
-	const many = 4
+	const many = 3
 	all := m.frame.Of(k)
 	alike := len(all) >= many && !slices.ContainsFunc(all, func(mb frame.Member) bool { return mb.Mark != all[0].Mark })
 	for i, mb := range all {
@@ -98,7 +98,11 @@ func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(i int, m
 		if alike {
 			mark = fmt.Sprintf("%s × %d", mb.Mark, len(all))
 		}
-		p.placer.Part(draw.Part{View: v, At: at(i, mb), Mark: mark, ID: memberID(mb)})
+		way := geom.Pt{}
+		if k == frame.KindFooting {
+			way = geom.P(-0.6, -1) // away from the marks of the posts
+		}
+		p.placer.Part(draw.Part{View: v, At: at(i, mb), Mark: mark, ID: memberID(mb), Toward: way})
 		if alike {
 			return
 		}
@@ -119,7 +123,7 @@ func (m *maker) battenWords(p *page, v *draw.View, pic picture) {
 	if !ok {
 		return
 	}
-	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.3, -1)})
+	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.5, 1)})
 }
 
 // highestEdge is a point on the highest level edge of a kind that a front view

@@ -100,6 +100,11 @@ const (
 	footOff    = 7.0   // the depths in the ground, behind the footing
 )
 
+// figureWidth is the room that the figure of a dimension takes along its line.
+func (c *cross) figureWidth(figure string) float64 {
+	return draw.TextWidth(figure, c.hand.FigureHeight(), false)
+}
+
 // most is the part of a dimension line that its figure may take.
 const most = 0.75
 
@@ -107,7 +112,7 @@ const most = 0.75
 // the given length of its line, mm of the model; the last one if none does.
 func (c *cross) words(length, room float64, prefixes ...string) string {
 	for _, w := range prefixes[:len(prefixes)-1] {
-		if draw.TextWidth(w+c.figures.Length(length), draw.NoteHeight, false) < room*c.view.Scale {
+		if c.figureWidth(w+c.figures.Length(length)) < room*c.view.Scale {
 			return w
 		}
 	}
@@ -127,8 +132,8 @@ func (c *cross) drop(p *page, v *draw.View) {
 		span.A, span.B = from, to
 		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff
 		// The figure stands below the rafter, through which the line passes.
-		width := draw.TextWidth(span.Prefix+c.figures.Length(sl.Drop), draw.NoteHeight, false)
-		down := c.plumbDepth()*v.Scale + 2*steepOff*math.Tan(sl.Angle) + width/2 + steepOff
+		width := c.figureWidth(span.Prefix + c.figures.Length(sl.Drop))
+		down := c.plumbDepth()*v.Scale + 2*steepOff*math.Tan(sl.Angle) + width/2 + fallOff/2
 		span.Share = min(down/(sl.Drop*v.Scale), 1-width/2/(sl.Drop*v.Scale))
 	}
 	p.placer.Span(span)
@@ -170,9 +175,10 @@ func (c *cross) slope(p *page, v *draw.View) {
 // head heights: it then stands over the row of the battens.
 func (c *cross) slopeAbove() bool {
 	s, sl := c.frame.Setout, c.frame.Slope
-	width := draw.TextWidth("fall "+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")", draw.NoteHeight, false) + fallEnds
+	width := c.figureWidth("fall "+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")") + fallEnds
 	room := (s.PlateOuter-s.BeamInner)*c.view.Scale - plateOff - headOff
-	return room < width*math.Cos(sl.Angle)
+	const sightPart = 12 // mm on paper: near the beam the line of sight comes up
+	return room-sightPart < width*math.Cos(sl.Angle)
 }
 
 // runIsClear reports whether the run of the fall is the clear span.
@@ -274,14 +280,22 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	f := c.footing.Solid().Bounds()
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }
-	const lower = 0.42 // of the way up: clear of the earth under the ground line
-	if deep := ground - end; end < ground && draw.TextWidth(c.figures.Length(deep), draw.NoteHeight, false) < most*deep*v.Scale {
-		p.placer.Span(draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: lower,
-			Prefix: c.words(deep, most*deep, "post in ground ", "in ground ", "")})
+	if deep := ground - end; end < ground && c.figureWidth(c.figures.Length(deep)) < most*deep*v.Scale {
+		words := c.words(deep, most*deep, "post in ground ", "in ground ", "")
+		p.placer.Span(draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: c.low(words, deep), Prefix: words})
 	}
 	hole := ground - low
-	p.placer.Span(draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: lower, Beside: true,
-		Prefix: c.words(hole, most*hole, "hole ", "")})
+	words := c.words(hole, most*hole, "hole ", "")
+	p.placer.Span(draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: c.low(words, hole), Beside: true, Prefix: words})
+}
+
+// low is where a figure stands on an upright line, in parts of its length from
+// below: so low that it is clear of the leaders from above and of the earth
+// under the ground, but not on the surface below.
+func (c *cross) low(words string, length float64) float64 {
+	const want, clear = 0.3, 3.0 // mm on paper
+	half := c.figureWidth(words+c.figures.Length(length)) / 2
+	return max(want, (half+clear)/(length*c.view.Scale))
 }
 
 // sight draws the line of sight from the wall that just passes under the beam.
@@ -293,9 +307,7 @@ func (c *cross) sight(p *page, v *draw.View) {
 	const eyeSize = 1.2 // mm on paper
 	p.sheet.Circle(draw.Style{Layer: draw.Centre, Pen: draw.Narrow}, v.Pt(eye), eyeSize)
 	words := c.words(c.job.Levels.Eye, most*c.job.Levels.Eye, "eye ", "")
-	const low, clear = 0.3, 2.5 // the figure stands low, clear of the leaders, but not on the floor
-	half := draw.TextWidth(words+c.figures.Length(c.job.Levels.Eye), draw.NoteHeight, false) / 2
-	share := max(low, (half+clear)/(c.job.Levels.Eye*v.Scale))
+	share := c.low(words, c.job.Levels.Eye)
 	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: share, Prefix: words}.Draw(p.sheet, p.hand)
 	if r := c.arc(); r > 0 {
 		p.placer.Angle(draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: r})

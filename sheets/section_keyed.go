@@ -28,13 +28,17 @@ func (c *cross) keyMarks(p *page, v *draw.View) {
 	}
 }
 
-// listWidth is the width of the lists of a keyed section, mm on paper.
-const listWidth = 110.0
+// The width of the lists of a keyed section and, in it, of the names of its
+// levels, mm on paper.
+const (
+	listWidth    = wordWidth
+	surfaceWidth = 56.0
+)
 
 // lists are the levels by their letters, the members by their marks, and how
 // the fall is set.
 func (c *cross) lists() stackBlock {
-	levels := draw.Table{Title: "Levels of section A", Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface"}}}
+	levels := draw.Table{Title: "Levels of section A", Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface", Width: surfaceWidth}}}
 	for i, l := range c.surfaces() {
 		levels.Rows = append(levels.Rows, draw.TableRow{Cells: []string{levelKey(i), c.figures.Level(l.Z), l.Name}})
 	}

@@ -161,8 +161,8 @@ func (c *cross) front() float64 {
 	return y
 }
 
-// ground is the finished ground where the plane is.
-func (c *cross) ground() float64 { return frame.GroundAt(c.job, c.x) }
+// ground is the finished ground at the post that the section shows.
+func (c *cross) ground() float64 { return c.spec.Ground }
 
 // outline is what the rows stand off from.
 func (c *cross) outline(pic picture) draw.Rect {
