@@ -80,7 +80,9 @@ func (b *binder) add(at place, c *card) {
 	s := &b.sheets[at.sheet]
 	corner := geom.P(at.room.X0, at.room.Y1)
 	s.cards = append(s.cards, flowPlace{c, corner, 1})
-	s.taken = append(s.taken, c.extent(b.hand, 1).Move(corner))
+	for _, r := range c.pieces(b.hand, 1) {
+		s.taken = append(s.taken, r.Move(corner))
+	}
 }
 
 // addAll puts the cards on sheets of their own, the first at the place.

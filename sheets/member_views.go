@@ -246,11 +246,16 @@ const (
 	datumUp    = 0.75
 )
 
-// faceWidth is the width of the words beside the faces, mm on paper: less on
-// narrow paper.
+// narrow reports whether the paper leaves little room beside a member.
+func (s *timber) narrow() bool {
+	const wide = 250 // mm
+	return s.hand.Paper.Inner().W() < wide
+}
+
+// faceWidth is the width of the words beside the faces, mm on paper.
 func (s *timber) faceWidth() float64 {
-	const wide, usual, narrow = 250, 26, 19
-	if s.hand.Paper.Inner().W() < wide {
+	const usual, narrow = 26, 19
+	if s.narrow() {
 		return narrow
 	}
 	return usual
@@ -307,7 +312,7 @@ func (s *timber) endView(main geom.View) *viewBlock {
 // joints, one for cuts, one for fixings, all from the datum end.
 func (s *timber) hangRows(u *unfolded, ws []work) {
 	low, high := u.faces[len(u.faces)-1].row(draw.Bottom), u.faces[0].row(draw.Top)
-	low.Within, high.Within = true, true
+	low.Within, high.Within = s.narrow(), s.narrow()
 	at := func(row *draw.Rows, title string, us ...float64) {
 		if len(us) == 0 {
 			return
