@@ -245,8 +245,8 @@ func (c *cross) placeWords(h draw.Hand) {
 	}
 }
 
-// placeBattenRow sets the row of the battens clear of the house, and the drop
-// clear of the row's title, which stands at its lower end. A row that would be
+// placeBattenRow sets the row of the battens clear of the house, and its title,
+// which stands at its lower end, clear of the level line of the drop. A row that would be
 // crowded gives the first and the last batten and their spaces: the plan has
 // them all.
 func (c *cross) placeBattenRow(h draw.Hand) {
@@ -262,24 +262,22 @@ func (c *cross) placeBattenRow(h draw.Hand) {
 		rows = c.shortRow
 	}
 	rows.First = max(leastRow, (c.houseTop()-bt[0].Solid().Bounds().Max.Z)*k+overHouse)
+	if sl := c.frame.Slope; c.falls() && sl.Drop*k <= steepDrop {
+		sin, cos := math.Sincos(sl.Angle)
+		line := c.frame.RafterTop(s.Arris(sl.From)) - c.frame.RafterTop(s.BeamInner)
+		rows.First = max(rows.First, (line*k+titleClear+titleRun*sin)/cos-bt[0].Section.Depth*k)
+	}
 	c.Sloped = []*draw.SlopedRows{rows}
 }
 
-// placeDrop keeps the drop in front of the beam clear of the title of the
-// battens' row and of the rings of the details.
+// placeDrop keeps the drop in front of the beam clear of the rings of the
+// details.
 func (c *cross) placeDrop() {
-	s, sl, k := c.frame.Setout, c.frame.Slope, c.view.Scale
+	s, k := c.frame.Setout, c.view.Scale
 	front := c.view.Pt(c.at(s.BeamOuter, 0)).X
 	for _, d := range c.details {
 		if right := c.view.Pt(d.at).X + d.radius*k; slices.Contains(d.on, onSection) && -d.at.Y > c.job.Beam.Out/2 {
 			c.dropOff = max(c.dropOff, right-front+titleClear)
-		}
-	}
-	sin, cos := math.Sincos(sl.Angle)
-	for _, rows := range c.Sloped {
-		end := c.view.Pt(c.top(s.BeamInner)).Y + (rows.First+c.job.Battens.Section.Depth*k)*cos
-		if low := end - titleRun*sin; low < c.view.Pt(c.top(s.Arris(sl.From))).Y+titleClear {
-			c.dropOff = max(c.dropOff, dropOff+titleRun*cos)
 		}
 	}
 }
