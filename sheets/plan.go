@@ -69,7 +69,7 @@ func (m *maker) allPlans(v plans, scale float64) (arrangement, bool) {
 	}
 	if len(v.battens) > 0 {
 		battens := v.battens[0].(*viewBlock)
-		battens.title.NoBar = true // the framing plan has the bar
+		battens.bar(false) // the framing plan has it
 		grids = []grid{
 			{{v.full, hung{stackBlock{battens, v.column}, v.full}}},
 			{{v.full, hung{battens, v.full}, hung{v.column, v.full}}},
@@ -79,7 +79,7 @@ func (m *maker) allPlans(v plans, scale float64) (arrangement, bool) {
 	}
 	a, ok := arrange(m.hand, m.room(planTitle), []float64{scale}, grids...)
 	if len(v.battens) > 0 && !ok {
-		v.battens[0].(*viewBlock).title.NoBar = false
+		v.battens[0].(*viewBlock).bar(true)
 	}
 	return a, ok
 }

@@ -243,7 +243,12 @@ func (p printed) levelsByPost(out facts) {
 // battens reads where the battens lie down the slope, and their ends.
 func (p printed) battens(out facts) {
 	edges, ok := p.running(battenRow)
-	if !ok {
+	if !ok { // too many for a row
+		for _, r := range p.table("Batten", "House-side edge") {
+			edges = append(edges, figuresIn(r[1])...)
+		}
+	}
+	if len(edges) == 0 {
 		return
 	}
 	n := 0

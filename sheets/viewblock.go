@@ -76,6 +76,12 @@ func (b *viewBlock) extent(h draw.Hand, scale float64) draw.Rect {
 	return r
 }
 
+// bar gives the title a scale bar or leaves it out.
+func (b *viewBlock) bar(on bool) {
+	b.title.NoBar = !on
+	b.sizes = nil
+}
+
 // sizedAt is the room that a view was found to take at a scale.
 type sizedAt struct {
 	scale float64
