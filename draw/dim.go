@@ -38,8 +38,8 @@ const (
 // sheet is read standing. It lies between A2 (420) and A1 (594).
 const bigSheet = 550
 
-// figureHeight is the height of the figures of dimensions.
-func (h Hand) figureHeight() float64 {
+// FigureHeight is the height of the figures of dimensions, mm on paper.
+func (h Hand) FigureHeight() float64 {
 	if min(h.Paper.Width, h.Paper.Height) >= bigSheet {
 		return TitleHeight
 	}

@@ -78,7 +78,7 @@ func (p *rowsPlan) clear(e extLine) []extLine {
 
 // reach is how far the ink of a figure passes the box of its capitals.
 func (f figPlan) reach(h Hand) float64 {
-	return max(hang(f.text, h.figureHeight()), rise(f.text, h.figureHeight()))
+	return max(hang(f.text, h.FigureHeight()), rise(f.text, h.FigureHeight()))
 }
 
 // hasOwn reports whether the extension line at u carries the figure of a
@@ -122,7 +122,7 @@ func (p *rowsPlan) drawFigure(s *Sheet, w *rowPlan, f figPlan) {
 		s.Line(narrow(Dimension), p.pts(f.leader)...)
 	}
 	box := p.rect(f.box)
-	height := p.h.figureHeight()
+	height := p.h.FigureHeight()
 	if f.title {
 		height = NoteHeight
 	}

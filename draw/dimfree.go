@@ -93,7 +93,7 @@ func (d Span) figure(h Hand, l *spanPlan) {
 		l.lo, l.hi = l.q, l.p
 	}
 	l.text = Text{
-		Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(dir),
+		Layer: Dimension, Align: Centred, Height: h.FigureHeight(), Turn: turnOf(dir),
 		String: l.dim.figure(SingleDim, h.Figures),
 	}
 	up := dir.Left().Mul(overLine(l.text.String, l.text.Height))
@@ -245,7 +245,7 @@ func (a Angle) text(h Hand) (Text, Dim, DimKind) {
 	if a.Slope {
 		dim, kind = Dim{View: a.View, A: a.Apex, B: a.B}, FallDim
 	}
-	t := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), String: dim.figure(kind, h.Figures)}
+	t := Text{Layer: Dimension, Align: Centred, Height: h.FigureHeight(), String: dim.figure(kind, h.Figures)}
 	from, sweep := a.sweep()
 	t.At = besideArc(a.View.Pt(a.Apex), a.radius(), from+sweep/2, t)
 	return t, dim, kind
@@ -339,7 +339,7 @@ func (f Fall) plan(h Hand, t float64) fallPlan {
 	d := Dim{View: f.View, A: high, B: low, Prefix: f.Prefix}
 	p, q := f.View.Pt(high), f.View.Pt(low)
 	read := readable(q.Sub(p))
-	text := Text{Layer: Dimension, Align: Centred, Height: h.figureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
+	text := Text{Layer: Dimension, Align: Centred, Height: h.FigureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
 	middle := f.View.Pt(f.A).Lerp(f.View.Pt(f.B), t).Add(read.Left().Mul(f.Offset))
 	half := q.Sub(p).Unit().Mul(text.Width()/2 + arrowLength + figureGap)
 	text.At = middle.Add(read.Left().Mul(overLine(text.String, text.Height)))

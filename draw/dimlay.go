@@ -13,7 +13,7 @@ const (
 // layChain places the figures of a chain, an equal or an overall row: in its
 // space where it fits, else outside at the free end, else led out in order.
 func (p *rowsPlan) layChain(w *rowPlan) {
-	height := p.h.figureHeight()
+	height := p.h.FigureHeight()
 	first, last := w.stops[0], w.stops[len(w.stops)-1]
 	w.line = [2]float64{first.u, last.u}
 	w.far = w.v + p.h.extension()
@@ -62,7 +62,7 @@ func (p *rowsPlan) chainFigure(w *rowPlan, i int) figPlan {
 // figureBox is the place of a figure above the dimension line at v, its middle
 // at u.
 func (p *rowsPlan) figureBox(text string, v, u float64) Rect {
-	height := p.h.figureHeight()
+	height := p.h.FigureHeight()
 	half := TextWidth(text, height, false) / 2
 	gap := overLine(text, height)
 	if p.r.Side.outward() {
@@ -113,7 +113,7 @@ func (p *rowsPlan) leadOut(w *rowPlan, led []figPlan) {
 	if len(led) == 0 {
 		return
 	}
-	height := p.h.figureHeight()
+	height := p.h.FigureHeight()
 	straight := leadRise
 	if p.r.Side.outward() {
 		straight = w.far - w.v + leadGap // past the figures that have room
@@ -145,7 +145,7 @@ const runningFoot = originRadius + leadGap
 // layRunning places the figures of a running row across it, each beside its
 // extension line; where they are crowded the lines step aside.
 func (p *rowsPlan) layRunning(w *rowPlan) {
-	height := p.h.figureHeight()
+	height := p.h.FigureHeight()
 	n := len(w.stops)
 	w.line = [2]float64{w.stops[0].u, w.stops[n-1].u}
 	want, size := make([]float64, n), make([]float64, n)
@@ -197,7 +197,7 @@ const (
 // upper side, as it reads, of its own extension line at u; from tells how far
 // out it reaches.
 func (p *rowsPlan) besideLine(u, gap float64, from Rect) Rect {
-	height := p.h.figureHeight()
+	height := p.h.FigureHeight()
 	if p.r.Side.lying() {
 		return Rect{u - gap - height, from.Y0, u - gap, from.Y1}
 	}

@@ -27,8 +27,9 @@ const (
 // sheet, mm: half the standard's, so that it does not eat the drawing (own).
 const smallCentring = 5.0
 
-// frameClear is kept free between a centring mark and the drawing.
-const frameClear = 1.0
+// frameClear is kept free between a centring mark and the drawing, mm on paper:
+// letters of a title reach above its capitals, and the mark is wide.
+const frameClear = 1.2
 
 // small reports whether the sheet takes the finer line group.
 func (p Paper) small() bool { return min(p.Width, p.Height) < smallSheet }

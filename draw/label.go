@@ -13,16 +13,18 @@ import (
 // is wider by itself is broken between letters. Line breaks in s are kept. A
 // width of 0 or less breaks only there.
 func Wrap(s string, height float64, bold bool, width float64) []string {
+	const noise = 1e-9 // mm: of sums of float64
 	var lines []string
+	space := TextWidth(" ", height, bold)
 	for _, para := range strings.Split(s, "\n") {
-		line := ""
+		line, run := "", 0.0 // the line so far, and how far it runs
 		for _, word := range strings.FieldsFunc(para, breaks) {
-			longer := word
+			longer, wide := word, TextWidth(word, height, bold)
 			if line != "" {
-				longer = line + " " + word
+				longer, wide = line+" "+word, run+space+wide
 			}
-			if width <= 0 || TextWidth(longer, height, bold) <= width {
-				line = longer
+			if width <= 0 || wide <= width+noise {
+				line, run = longer, wide
 				continue
 			}
 			if line != "" {
@@ -30,6 +32,7 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 			}
 			var whole []string
 			whole, line = breakWord(word, height, bold, width)
+			run = TextWidth(line, height, bold)
 			lines = append(lines, whole...)
 		}
 		lines = append(lines, line)
@@ -142,7 +145,7 @@ func (p *Placer) Arc(v *View, c, at geom.Vec, diameter bool) {
 		kind = DiameterDim
 	}
 	text := d.figure(kind, p.Hand.Figures)
-	h := p.Hand.figureHeight()
+	h := p.Hand.FigureHeight()
 	b := block{lines: []string{text}, height: h}
 	best := p.search(leadSearch{target: v.Pt(at), w: b.width(), h: b.ink()})
 	p.Sheet.drawLeader(best.leader, false)

@@ -54,6 +54,7 @@ type Part struct {
 	ID     string   // of the member, as Path.ID
 	Toward geom.Pt  // direction on the paper in which the mark should stand; zero: anywhere
 	Edge   bool     // At lies on an edge: end the leader with an arrow instead of a dot
+	Flag   bool     // a flag and no member's mark: its box is square
 }
 
 // partSize is the size of the box of a part mark.
@@ -74,15 +75,19 @@ func (p *Placer) Part(m Part) Mark {
 		best := p.search(leadSearch{target: at, w: w, h: h, toward: m.Toward, round: true})
 		mark.Box, mark.Leader = best.box, best.leader
 	}
-	p.Sheet.drawPart(mark)
+	p.Sheet.drawPart(mark, m.Flag)
 	p.Sheet.Marks = append(p.Sheet.Marks, mark)
 	return mark
 }
 
 // drawPart draws the box, its text and its leader.
-func (s *Sheet) drawPart(m Mark) {
+func (s *Sheet) drawPart(m Mark, flag bool) {
 	s.drawLeader(m.Leader, m.Inside)
-	s.roundBox(narrow(Notes), m.Box)
+	if flag {
+		s.Rect(Style{Layer: Notes, Pen: Middle}, m.Box)
+	} else {
+		s.roundBox(narrow(Notes), m.Box)
+	}
 	c := m.Box.Centre()
 	s.AddText(Text{Layer: Notes, Align: Centred, At: geom.P(c.X, c.Y-NoteHeight/2), Height: NoteHeight, String: m.Label, ID: m.ID})
 }

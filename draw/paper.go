@@ -11,6 +11,7 @@ import (
 type Paper struct {
 	Name          string
 	Width, Height float64 // mm
+	Fine          bool    // takes the finer line group whatever its size
 }
 
 // mmPerInch is exact by definition.
@@ -19,17 +20,18 @@ const mmPerInch = 25.4
 // papers lists the sizes, all lying on their long side.
 func papers() []Paper {
 	const in = mmPerInch
+	size := func(name string, w, h float64) Paper { return Paper{Name: name, Width: w, Height: h} }
 	return []Paper{
-		{"A4", 297, 210},
-		{"A3", 420, 297},
-		{"A2", 594, 420},
-		{"A1", 841, 594},
-		{"A0", 1189, 841},
-		{"Letter", 11 * in, 8.5 * in},
-		{"Tabloid", 17 * in, 11 * in},
-		{"ARCH B", 18 * in, 12 * in},
-		{"ARCH C", 24 * in, 18 * in},
-		{"ARCH D", 36 * in, 24 * in},
+		size("A4", 297, 210),
+		size("A3", 420, 297),
+		size("A2", 594, 420),
+		size("A1", 841, 594),
+		size("A0", 1189, 841),
+		size("Letter", 11*in, 8.5*in),
+		size("Tabloid", 17*in, 11*in),
+		size("ARCH B", 18*in, 12*in),
+		size("ARCH C", 24*in, 18*in),
+		size("ARCH D", 36*in, 24*in),
 	}
 }
 
@@ -61,12 +63,14 @@ func PaperNames() []string {
 
 // Portrait is the same paper standing on its short side.
 func (p Paper) Portrait() Paper {
-	return Paper{p.Name, min(p.Width, p.Height), max(p.Width, p.Height)}
+	p.Width, p.Height = min(p.Width, p.Height), max(p.Width, p.Height)
+	return p
 }
 
 // Landscape is the same paper lying on its long side.
 func (p Paper) Landscape() Paper {
-	return Paper{p.Name, max(p.Width, p.Height), min(p.Width, p.Height)}
+	p.Width, p.Height = max(p.Width, p.Height), min(p.Width, p.Height)
+	return p
 }
 
 // smallSheet is the short side, in mm, under which a sheet takes the finer
@@ -74,10 +78,10 @@ func (p Paper) Landscape() Paper {
 const smallSheet = 250
 
 // LineWidth is the width of a pen in mm. Sheets of A3 and larger take the
-// group 0.18, 0.35, 0.7; A4 and Letter take 0.13, 0.25, 0.5.
+// group 0.18, 0.35, 0.7; A4, Letter and Fine ones take 0.13, 0.25, 0.5.
 func (p Paper) LineWidth(pen Pen) float64 {
 	group := [...]float64{Narrow: 0.18, Middle: 0.35, Wide: 0.7}
-	if min(p.Width, p.Height) < smallSheet {
+	if p.Fine || min(p.Width, p.Height) < smallSheet {
 		group = [...]float64{Narrow: 0.13, Middle: 0.25, Wide: 0.5}
 	}
 	return group[min(max(pen, Narrow), Wide)]

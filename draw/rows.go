@@ -293,8 +293,13 @@ func (p *rowsPlan) stop(q geom.Vec) stop {
 // rowAt is how far out row i stands, given where the rows before it end.
 func (p *rowsPlan) rowAt(i int) float64 {
 	inward := strokeLength / 2 // what the row needs on its own inner side
+	if w := &p.rows[i]; !p.r.Side.outward() && w.kind == runningRow && w.title != "" {
+		if _, ok := p.titleWithin(w, TextWidth(w.title, NoteHeight, false)); ok {
+			inward = figureGap + p.h.FigureHeight() + titleHalf
+		}
+	}
 	if !p.r.Side.outward() && p.rows[i].kind != runningRow {
-		height := p.h.figureHeight()
+		height := p.h.FigureHeight()
 		for k := 1; k < len(p.rows[i].stops); k++ {
 			text := p.chainFigure(&p.rows[i], k).text
 			inward = max(inward, overLine(text, height)+height+rise(text, height))
@@ -392,8 +397,13 @@ func (p *rowsPlan) titleWithin(w *rowPlan, width float64) (Rect, bool) {
 			widest = i
 		}
 	}
-	mid, fits := fitSpace(w.stops[widest-1].u, w.stops[widest].u, width, p.outerStops(w.index))
-	return p.figureBox(w.title, w.v, mid), fits
+	// Clear of the arrowheads at both ends: words hang nearly down to the line.
+	mid, fits := fitSpace(w.stops[widest-1].u, w.stops[widest].u, width+arrowLength+2*nearLine, p.outerStops(w.index))
+	box := p.figureBox(w.title, w.v, mid)
+	for _, f := range w.figs {
+		fits = fits && !box.Expand(textGap).Overlaps(f.box)
+	}
+	return box, fits
 }
 
 // titleHalf is the reach of a row's title to both sides of the row, with

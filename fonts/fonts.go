@@ -40,6 +40,7 @@ type Face struct {
 
 	tables map[string][]byte
 	glyphs map[rune]Glyph
+	ascii  [128]Glyph // the same, for the characters that nearly every text is made of
 }
 
 // Glyph is what a drawing has to know of one character.
@@ -51,6 +52,9 @@ type Glyph struct {
 
 // Glyph returns the glyph of a character; false if the font has none.
 func (f *Face) Glyph(r rune) (Glyph, bool) {
+	if r >= 0 && int(r) < len(f.ascii) {
+		return f.ascii[r], f.ascii[r].ID != 0
+	}
 	g, ok := f.glyphs[r]
 	return g, ok
 }
@@ -118,7 +122,11 @@ func (f *Face) readCmap() error {
 				}
 			}
 			if id != 0 {
-				f.glyphs[rune(c)] = f.glyph(id)
+				g := f.glyph(id)
+				f.glyphs[rune(c)] = g
+				if c < len(f.ascii) {
+					f.ascii[c] = g
+				}
 			}
 		}
 	}

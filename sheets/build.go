@@ -19,9 +19,10 @@ type buildStep struct {
 	when  func(m *maker) bool
 	adds  func(m *maker, b frame.Member) bool // what it puts up; nil: nothing
 	view  stepView
-	says  func(m *maker) []string // two to five sentences, as said aloud
-	hold  func(m *maker) string   // what waits for what; follows "Hold"
-	care  func(m *maker) string   // a caution; may be nil
+	says  func(m *maker) []string   // two to five sentences, as said aloud
+	hold  func(m *maker) string     // what waits for what; follows "Hold"
+	care  func(m *maker) string     // a caution; may be nil
+	table func(m *maker) draw.Table // to fill in on site, in a cell after the step; may be nil
 }
 
 // stepView is how a step is pictured.
@@ -29,6 +30,7 @@ type stepView struct {
 	see   func(m *maker, s stage) picture
 	over  func(c *buildCell, p *page) // drawn after the picture; may be nil
 	marks func(c *buildCell, p *page) // words that look for a free place; may be nil
+	pad   func(m *maker) draw.Rect    // more room at each side for marks, mm on paper; may be nil
 	alike bool                        // the views that are alike share their bounds, so that the frame grows in its place
 }
 
@@ -40,8 +42,15 @@ type stage struct {
 
 // buildSheets lays out the order of work.
 func (m *maker) buildSheets() []draft {
+	var cells []sheetCell
+	for _, c := range m.buildCells() {
+		cells = append(cells, c)
+		if c.step.table != nil {
+			cells = append(cells, &tableCell{table: c.step.table(m)})
+		}
+	}
 	var out []draft
-	for _, s := range m.cellSheets(m.buildCells()) {
+	for _, s := range m.cellSheets(cells) {
 		out = append(out, draft{buildTitle, []string{"build"}, s})
 	}
 	return out
@@ -50,6 +59,8 @@ func (m *maker) buildSheets() []draft {
 // buildCells are the steps that this job has, numbered from 1, with their
 // pictures.
 func (m *maker) buildCells() []*buildCell {
+	holes := *m
+	holes.scene = m.withHoles()
 	var done []buildStep
 	var out []*buildCell
 	for _, s := range buildSteps() {
@@ -58,7 +69,7 @@ func (m *maker) buildCells() []*buildCell {
 		}
 		done = append(done, s)
 		c := &buildCell{maker: m, number: len(done), step: s, stage: m.stage(done)}
-		c.pic = s.view.see(m, c.stage)
+		c.pic = s.view.see(&holes, c.stage)
 		c.pic.faint = func(b frame.Member) bool { return !c.stage.fresh(b) }
 		c.hold = s.hold(m)
 		if s.care != nil {
@@ -131,18 +142,20 @@ type buildCell struct {
 // The look of a cell, mm on paper (own).
 const (
 	cellLeast    = 150.0 // width under which picture and words no longer stand side by side
-	cellGap      = 9.0   // between two cells
-	pictureShare = 0.46  // of the width, for the picture
+	cellGap      = 7.0   // between two cells
+	pictureShare = 0.43  // of the width, for the picture, at least
+	wordsMost    = 115.0 // for the words: longer lines read badly
 	pictureLow   = 46.0  // least height of a picture
-	pictureRim   = 6.0   // kept free round a picture, for its marks
+	pictureRim   = 4.0   // kept free round a picture, for its marks
 	tagWidth     = 12.0  // of "Hold" and "Care"
-	holdPad      = 1.6   // from the box of a hold to its words
-	wordsGap     = 3.0   // from one part of the words to the next
+	holdPad      = 1.5   // from the box of a hold to its words
+	wordsGap     = 2.4   // from one part of the words to the next
 	numberRing   = 3.6   // radius of the ring round the number
 )
 
-// wordsWidth is the width of the words in a cell of the given width.
-func wordsWidth(cell float64) float64 { return cell*(1-pictureShare) - wordsGap }
+// wordsWidth is the width of the words in a cell of the given width; the picture
+// takes the rest.
+func wordsWidth(cell float64) float64 { return min(cell*(1-pictureShare), wordsMost) - wordsGap }
 
 // holdNotes and careNotes are the words beside their tags.
 func (c *buildCell) holdNotes(w float64) draw.NoteBlock {
@@ -170,10 +183,12 @@ func (c *buildCell) height(width float64) float64 {
 	return max(h, pictureLow)
 }
 
+func (c *buildCell) stand(box draw.Rect) { c.box = box }
+
 // pictureBox is where the picture may stand.
 func (c *buildCell) pictureBox() draw.Rect {
 	b := c.box
-	b.X1 = b.X0 + b.W()*pictureShare
+	b.X1 -= wordsWidth(b.W()) + wordsGap
 	return b
 }
 
@@ -186,6 +201,10 @@ func (c *buildCell) draw(p *page) {
 // drawPicture draws the picture as large as its box allows.
 func (c *buildCell) drawPicture(p *page) {
 	box, b := c.pictureBox().Inset(pictureRim), c.bounds
+	if c.step.view.pad != nil {
+		pad := c.step.view.pad(c.maker)
+		box = draw.Rect{X0: box.X0 + pad.X0, Y0: box.Y0 + pad.Y0, X1: box.X1 - pad.X1, Y1: box.Y1 - pad.Y1}
+	}
 	k := min(box.W()/b.W(), box.H()/b.H())
 	at := geom.P(box.X0+(box.W()-b.W()*k)/2, box.Y0+(box.H()-b.H()*k)/2)
 	c.view = &draw.View{Name: c.step.title, Axes: c.pic.axes, Scale: k, Base: geom.P(b.X0, b.Y0), At: at}

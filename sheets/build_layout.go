@@ -7,10 +7,35 @@ import (
 	"plumbcut/geom"
 )
 
+// sheetCell is a cell of such a sheet.
+type sheetCell interface {
+	height(width float64) float64 // the least, at a width
+	stand(box draw.Rect)          // puts it in its place
+	draw(p *page)
+	finish(p *page)
+}
+
+// tableCell is a table as a cell.
+type tableCell struct {
+	table draw.Table
+	box   draw.Rect
+}
+
+func (c *tableCell) height(float64) float64 {
+	_, h := c.table.Size()
+	return h
+}
+
+func (c *tableCell) stand(box draw.Rect) { c.box = box }
+
+func (c *tableCell) draw(p *page) { c.table.Draw(p.sheet, geom.P(c.box.X0, c.box.Y1)) }
+
+func (c *tableCell) finish(*page) {}
+
 // cellSheet is a sheet of cells, each in its box, in rows read from left to
 // right.
 type cellSheet struct {
-	cells []*buildCell
+	cells []sheetCell
 	rules [][2]geom.Pt // lines between the rows
 }
 
@@ -28,16 +53,27 @@ func (s cellSheet) draw(p *page) {
 
 // cellRow is a row of cells being laid out.
 type cellRow struct {
-	cells  []*buildCell
+	cells  []sheetCell
 	height float64
 	over   bool // it reaches over the title block
 }
 
 // cellSheets lays the cells out in rows on as few sheets as take them, about as
-// many on each.
-func (m *maker) cellSheets(cells []*buildCell) []cellSheet {
-	g := m.cellGrid()
+// many on each, in the fewest columns for which that is so: their pictures are
+// then the largest.
+func (m *maker) cellSheets(cells []sheetCell) []cellSheet {
+	widest := m.cellGrid(1).free.W()
+	most := int(max(1, math.Floor((widest+cellGap)/(cellLeast+cellGap))))
+	g := m.cellGrid(most)
 	sheets := g.fill(cells, len(cells))
+	for n := most - 1; n > 0; n-- {
+		fewer := m.cellGrid(n)
+		s := fewer.fill(cells, len(cells))
+		if len(s) > len(sheets) {
+			break
+		}
+		g, sheets = fewer, s
+	}
 	if n := len(sheets); n > 1 { // share them out
 		each := (len(cells) + n - 1) / n
 		if even := g.fill(cells, each); len(even) == n {
@@ -59,10 +95,9 @@ type cellGrid struct {
 	width float64 // of a cell
 }
 
-func (m *maker) cellGrid() cellGrid {
+func (m *maker) cellGrid(cols int) cellGrid {
 	sp := m.room(buildTitle)
-	g := cellGrid{free: freeOf(sp), block: sp.Block.Expand(cellGap / 2)}
-	g.cols = int(max(1, math.Floor((g.free.W()+cellGap)/(cellLeast+cellGap))))
+	g := cellGrid{free: freeOf(sp), block: sp.Block.Expand(cellGap / 2), cols: cols}
 	g.width = (g.free.W()+cellGap)/float64(g.cols) - cellGap
 	return g
 }
@@ -81,7 +116,7 @@ func (g cellGrid) beside() int {
 }
 
 // fill puts the cells in rows, at most so many to a sheet.
-func (g cellGrid) fill(cells []*buildCell, most int) [][]cellRow {
+func (g cellGrid) fill(cells []sheetCell, most int) [][]cellRow {
 	var sheets [][]cellRow
 	for len(cells) > 0 {
 		rows, n := g.fillSheet(cells[:min(most, len(cells))])
@@ -92,7 +127,7 @@ func (g cellGrid) fill(cells []*buildCell, most int) [][]cellRow {
 
 // fillSheet fills one sheet and returns its rows and how many cells they take:
 // one at least, even if it stands out.
-func (g cellGrid) fillSheet(cells []*buildCell) ([]cellRow, int) {
+func (g cellGrid) fillSheet(cells []sheetCell) ([]cellRow, int) {
 	var rows []cellRow
 	y, taken := g.free.Y1, 0
 	for taken < len(cells) {
@@ -119,7 +154,7 @@ func (g cellGrid) fillSheet(cells []*buildCell) ([]cellRow, int) {
 }
 
 // row takes the next cells as a row of at most n.
-func (g cellGrid) row(cells []*buildCell, n int) cellRow {
+func (g cellGrid) row(cells []sheetCell, n int) cellRow {
 	r := cellRow{cells: cells[:min(n, len(cells))]}
 	for _, c := range r.cells {
 		r.height = max(r.height, c.height(g.width))
@@ -129,7 +164,7 @@ func (g cellGrid) row(cells []*buildCell, n int) cellRow {
 
 // mostHigher is how much higher than it must be a row may become, mm on paper,
 // to fill the sheet.
-const mostHigher = 22.0
+const mostHigher = 40.0
 
 // place gives the rows of a sheet their places and shares the spare height out
 // among them.
@@ -140,7 +175,7 @@ func (g cellGrid) place(rows []cellRow) cellSheet {
 	for i, r := range rows {
 		h := r.height + more
 		for k, c := range r.cells {
-			c.box = draw.Rect{X0: g.x(k), Y0: y - h, X1: g.x(k) + g.width, Y1: y}
+			c.stand(draw.Rect{X0: g.x(k), Y0: y - h, X1: g.x(k) + g.width, Y1: y})
 			s.cells = append(s.cells, c)
 		}
 		if i > 0 {

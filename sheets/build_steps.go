@@ -8,7 +8,7 @@ import (
 // rafter, rest. It is common practice, with no source.
 func buildSteps() []buildStep {
 	return []buildStep{
-		{title: "Measure the house and the timber", view: wallStep(), says: (*maker).sayMeasure, hold: (*maker).holdMeasure, care: careDrilling},
+		{title: "Measure the house and the timber", view: wallStep(), says: (*maker).sayMeasure, hold: (*maker).holdMeasure, care: careDrilling, table: (*maker).siteTable},
 		{title: "Mark and cut the wall plate", adds: kinds(frame.KindPlate), view: plateStep(), says: (*maker).sayPlate, hold: (*maker).holdPlate, care: careTreated},
 		{title: "Fix the wall plate", adds: (*maker).onWall, view: pictorialStep(false), says: (*maker).sayFixPlate, hold: (*maker).holdFixPlate, care: careCladding},
 		{title: "Set out the posts", view: setoutStep(), says: (*maker).saySetOut, hold: (*maker).holdTapes, care: careServices},
@@ -16,10 +16,10 @@ func buildSteps() []buildStep {
 		{title: "Stand the posts", adds: (*maker).postsWithPackers, view: pictorialStep(true), says: (*maker).sayPosts, hold: holdConcrete, care: careConcrete},
 		{title: "Mark and cut the post tops", view: topsStep(), says: (*maker).sayTops, hold: (*maker).holdTops, care: carePlatform},
 		{title: "Set the beam", adds: kinds(frame.KindBeam), view: pictorialStep(false), says: (*maker).sayBeam, hold: holdBeam, care: careLifting},
-		{title: "Prove it square, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern},
+		{title: "Square it, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern, care: carePattern, table: (*maker).clearTable},
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
 		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
-		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly},
+		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly, table: (*maker).checkTable},
 	}
 }
 

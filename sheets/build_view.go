@@ -10,9 +10,14 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// around names the pieces of the house that the pictures of the steps show.
+// housePieces names the pieces of the house that the pictures of the steps show.
 func housePieces(more ...string) []string {
 	return append([]string{frame.HouseCladding, frame.HouseWall, frame.HouseSoffit}, more...)
+}
+
+// aboveGround is the stage without the holes.
+func (s stage) aboveGround() stage {
+	return stage{fresh: s.fresh, stands: func(b frame.Member) bool { return b.Kind != frame.KindFooting && s.stands(b) }}
 }
 
 // seeStage looks at what stands after a step, and at the named pieces of the
@@ -26,6 +31,43 @@ func (m *maker) seeStage(s stage, l look, house ...string) picture {
 		return slices.Contains(house, h.Name)
 	}
 	return m.scene.see(l)
+}
+
+// withHoles is the scene for the pictures of the steps: each footing is the hole
+// that is dug for it, and the ground a thin sheet round the frame.
+func (m *maker) withHoles() *scene {
+	const (
+		proud = 1  // mm: the rim of a hole shows on the ground
+		thick = 30 // mm, of the sheet
+	)
+	s := *m.scene
+	s.solids = slices.Clone(s.solids)
+	crop := m.stepCrop()
+	crop.Min.Z, crop.Max.Y, crop.Max.Z = m.lowestGround()-thick, 0, far
+	for i := range s.solids {
+		if b, ok := s.member(i); ok && b.Kind == frame.KindFooting {
+			s.solids[i] = holeSolid(b, m.job.Posts.At[b.No-1].Ground-b.Place.O.Z+proud)
+		} else if h, _ := s.house(i); !ok && h.Name == frame.HouseGround {
+			s.solids[i] = look{crop: &crop}.trim(h.Shape)
+		}
+	}
+	return &s
+}
+
+// holeSolid is the hole for a footing, of the depth given.
+func holeSolid(b frame.Member, deep float64) geom.Solid {
+	if !b.Round {
+		return geom.Box(geom.Vec{}, geom.V(deep, b.Section.Width, b.Section.Depth)).Placed(b.Place)
+	}
+	const flats = 24 // enough for a circle a few millimetres wide on the paper
+	r := b.Section.Width / 2
+	ring, smooth := make([]geom.Pt, flats), make([]bool, flats)
+	for i := range ring {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / flats)
+		ring[i], smooth[i] = geom.P(r+r*cos, r+r*sin), true
+	}
+	onEnd := geom.Axes{U: geom.V(0, 1, 0), V: geom.V(0, 0, 1), W: geom.V(1, 0, 0)}
+	return geom.Prism(ring, smooth, 0, deep).Placed(onEnd).Placed(b.Place)
 }
 
 // stepCrop is the box that the pictures of the steps show: the frame and a
@@ -44,19 +86,30 @@ func (m *maker) lowestGround() float64 {
 	return low
 }
 
-// pictorialStep pictures a step from outside and above; those below ground
-// without the deck, so that the holes show.
+// pictorialStep pictures a step from outside and above. What is below ground
+// is dashed, and the deck left off, if that is what the step is about.
 func pictorialStep(below bool) stepView {
 	return stepView{
 		alike: true,
 		marks: (*buildCell).markFresh,
 		see: func(m *maker, s stage) picture {
 			crop, house := m.stepCrop(), housePieces(frame.HouseLeft, frame.HouseRight)
-			if !below {
-				crop.Min.Z = m.lowestGround()
+			if below || m.job.Levels.DeckOut == 0 {
+				house = append(house, frame.HouseGround)
+			} else {
 				house = append(house, frame.HouseDeck)
 			}
-			return m.seeStage(s, look{axes: m.pictorial(), crop: &crop}, house...)
+			l := look{axes: m.pictorial(), crop: &crop}
+			if !below {
+				s = s.aboveGround()
+				crop.Min.Z = m.lowestGround()
+			} else {
+				l.hidden = func(sc *scene, body int) bool {
+					b, ok := sc.member(body)
+					return ok && (b.Kind == frame.KindFooting || b.Kind == frame.KindPost)
+				}
+			}
+			return m.seeStage(s, l, house...)
 		},
 	}
 }
@@ -67,8 +120,11 @@ func frontStep(over, marks func(c *buildCell, p *page)) stepView {
 		over: over, marks: marks,
 		see: func(m *maker, s stage) picture {
 			crop := m.stepCrop()
-			pic := m.seeStage(s, look{axes: geom.Front(), crop: &crop}, housePieces()...)
+			pic := m.seeStage(s, look{axes: geom.Front(), crop: &crop}, frame.HouseCladding, frame.HouseSoffit)
 			pic.all = pic.all.Union(draw.Rect{X0: crop.Min.X, Y0: m.lowestGround(), X1: crop.Max.X, Y1: crop.Max.Z})
+			pic.strokes = slices.DeleteFunc(pic.strokes, func(st geom.Stroke) bool {
+				return st.A.Y == st.B.Y && st.A.Y <= m.job.Levels.Ground // the ground line stands for the foot of the wall
+			})
 			return pic
 		},
 	}
@@ -109,9 +165,55 @@ func (c *buildCell) markFresh(p *page) {
 			if n := c.countFresh(b); n > 1 {
 				words = fmt.Sprintf("%s × %d", b.Mark, n)
 			}
-			p.placer.Part(draw.Part{View: c.view, At: outerPoint(b), Mark: words, ID: memberID(b)})
+			// No ID: the lines of the very stick may be thinned out here.
+			part := draw.Part{View: c.view, At: c.outerPoint(b), Mark: words}
+			if b.Kind == frame.KindPost {
+				part.At, part.Edge = onInk(p, c.view, memberID(b), part.At)
+			}
+			p.placer.Part(part)
 		}
 	}
+}
+
+// onInk moves a point on to the nearest line that is drawn of a thing; false if
+// none is.
+func onInk(p *page, v *draw.View, id string, at geom.Vec) (geom.Vec, bool) {
+	from := v.Pt(at)
+	best, found := geom.Pt{}, math.Inf(1)
+	for _, it := range p.sheet.Items {
+		if it.Path == nil || it.Path.ID != id {
+			continue
+		}
+		for _, line := range it.Path.Flatten() {
+			for i := 1; i < len(line); i++ {
+				q := nearest(from, line[i-1], line[i])
+				if d := q.Sub(from).Len(); d < found {
+					best, found = q, d
+				}
+			}
+		}
+	}
+	if math.IsInf(found, 1) {
+		return at, false
+	}
+	d := best.Sub(from).Mul(1 / v.Scale)
+	return at.Add(v.Axes.Right.Mul(d.X)).Add(v.Axes.Up.Mul(d.Y)), true
+}
+
+// nearest is the point of the line from a to b that is nearest to q.
+func nearest(q, a, b geom.Pt) geom.Pt {
+	d := b.Sub(a)
+	if l2 := d.Dot(d); l2 > 0 {
+		return a.Lerp(b, min(max(q.Sub(a).Dot(d)/l2, 0), 1))
+	}
+	return a
+}
+
+// plateArris is a point of the plate's top arris at the house in the first bay:
+// the plate's own picture shows no more of it.
+func (c *buildCell) plateArris(b frame.Member) geom.Vec {
+	at := c.frame.Setout.Rafters
+	return b.Place.Point(geom.V((at[0]+at[1])/2-b.Place.O.X, b.Section.Width, b.Section.Depth))
 }
 
 // countFresh is the number of timbers with the mark of b that the step puts up.
@@ -127,14 +229,14 @@ func (c *buildCell) countFresh(b frame.Member) int {
 
 // outerPoint is a point of a member that a viewer in front of the frame and
 // above it sees.
-func outerPoint(b frame.Member) geom.Vec {
+func (c *buildCell) outerPoint(b frame.Member) geom.Vec {
 	switch b.Kind {
 	case frame.KindRafter, frame.KindBatten:
 		return b.Place.Point(geom.V(b.Length*0.6, b.Section.Width/2, b.Section.Depth))
 	case frame.KindPost:
 		return b.Place.Point(geom.V(b.Length*0.6, b.Section.Width/2, 0))
 	case frame.KindFooting:
-		return b.Place.Point(geom.V(b.Length*0.4, b.Section.Width/2, 0))
+		return b.Place.Point(geom.V(c.job.Posts.At[b.No-1].Ground-b.Place.O.Z, b.Section.Width/2, b.Section.Depth/2))
 	}
 	return b.Place.Point(geom.V(b.Length*0.6, 0, b.Section.Depth*0.6))
 }
@@ -157,16 +259,22 @@ func wallStep() stepView {
 		datum := geom.V(c.planReach().x0, 0, 0)
 		line := datum
 		line.Z = at.Z
-		p.placer.Span(draw.Span{View: c.view, A: datum, B: line, Dir: draw.Upright, Offset: -3})
+		c.upright(p, datum, line, -3, "")
 		p.placer.Label(draw.Label{View: c.view, At: at, Text: "plate's level line"})
 	}
-	return frontStep(over, marks)
+	v := frontStep(over, marks)
+	v.pad = func(*maker) draw.Rect { return draw.Rect{X0: 5, Y1: 4} }
+	return v
 }
 
 // plateStep pictures the left end of the wall plate, from where it is marked.
 func plateStep() stepView {
 	return stepView{
-		marks: (*buildCell).markFresh,
+		marks: func(c *buildCell, p *page) {
+			plate := c.frame.Of(frame.KindPlate)[0]
+			p.placer.Part(draw.Part{View: c.view, At: c.plateArris(plate), Edge: true, Toward: geom.P(0.3, 1), Mark: plate.Mark})
+			p.placer.Label(draw.Label{View: c.view, At: plate.Place.O, Text: "hook the tape here", Width: 30})
+		},
 		see: func(m *maker, s stage) picture {
 			plate := m.frame.Of(frame.KindPlate)[0]
 			crop := everywhere()
@@ -212,6 +320,7 @@ func (p *picture) openEnd(b frame.Member, x float64) {
 // setoutStep pictures the set-out of the posts, from above.
 func setoutStep() stepView {
 	return stepView{
+		pad: func(*maker) draw.Rect { return draw.Rect{X0: 5, X1: 4, Y1: 4} },
 		see: func(m *maker, s stage) picture {
 			r := m.planReach()
 			wall := m.wallPlan(r)
@@ -221,12 +330,10 @@ func setoutStep() stepView {
 		},
 		over: func(c *buildCell, p *page) {
 			c.drawString(p, c.view)
-			cross := draw.Style{Layer: draw.Outline, Pen: draw.Middle}
-			const arm = 1.2 // mm on paper
+			const half = 2.0 // mm on paper, of a mark across the string
 			for _, q := range c.postCentres() {
-				at := c.view.Pt(q)
-				p.sheet.Line(cross, at.Sub(geom.P(arm, 0)), at.Add(geom.P(arm, 0)))
-				p.sheet.Line(cross, at.Sub(geom.P(0, arm)), at.Add(geom.P(0, arm)))
+				at := c.view.Pt(geom.V(q.X, c.frame.Setout.BeamOuter, q.Z))
+				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(geom.P(0, half)), at.Add(geom.P(0, half)))
 			}
 			l, r := c.fixedPoints()
 			for _, q := range []geom.Vec{l, r} {
@@ -235,93 +342,145 @@ func setoutStep() stepView {
 		},
 		marks: func(c *buildCell, p *page) {
 			l, r := c.fixedPoints()
-			posts := c.postCentres()
 			string0 := geom.V(l.X, c.frame.Setout.BeamOuter, l.Z)
-			draw.Span{View: c.view, A: l, B: posts[len(posts)-1], Share: 0.3}.Draw(p.sheet, p.hand)
-			draw.Span{View: c.view, A: r, B: posts[0], Share: 0.3}.Draw(p.sheet, p.hand)
-			p.placer.Span(draw.Span{View: c.view, A: l, B: string0, Dir: draw.Upright, Offset: -4})
+			c.upright(p, l, string0, -4, "")
+			c.crossTapes(p)
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
 			p.placer.Label(draw.Label{View: c.view, At: r, Text: rightPoint})
 			x0, x1 := c.stringEnds()
-			p.placer.Label(draw.Label{View: c.view, At: geom.V(x0+(x1-x0)*0.6, string0.Y, 0), Text: "string line"})
+			p.placer.Label(draw.Label{View: c.view, At: geom.V(x0+(x1-x0)*0.6, string0.Y, 0), Text: "string line", Toward: geom.P(0.4, -1)})
 		},
 	}
 }
 
-// topsStep pictures the posts with the plate's level line carried to them.
+// crossTapes draws the two tapes that prove the outer posts, with their figures
+// on them where there is room, else led out.
+func (c *buildCell) crossTapes(p *page) {
+	const (
+		share = 0.3  // of a tape, from its start to its figure
+		deep  = 24.0 // mm on paper from wall to string, for figures on the tapes
+	)
+	t := c.postTapes()
+	a, b := c.view.Pt(t.a), c.view.Pt(t.p)
+	la, lb := t.lengths(0)
+	wide := max(c.figureWidth(p, la), c.figureWidth(p, lb))
+	roomy := math.Abs(a.Y-b.Y) >= deep && math.Abs(a.X-b.X)*(1-2*share) > 2*wide
+	tapes := [][2]geom.Vec{{t.a, t.p}, {t.b, t.q}}
+	for _, e := range tapes {
+		if roomy {
+			draw.Span{View: c.view, A: e[0], B: e[1], Share: share}.Draw(p.sheet, p.hand)
+		} else {
+			p.sheet.Line(draw.Style{Layer: draw.Centre}, c.view.Pt(e[0]), c.view.Pt(e[1]))
+		}
+	}
+	if roomy {
+		return
+	}
+	for _, e := range tapes {
+		p.placer.Label(draw.Label{View: c.view, At: e[0].Add(e[1].Sub(e[0]).Mul(share)), Text: c.figures.Length(e[1].Sub(e[0]).Len())})
+	}
+}
+
+// figureWidth is the width of a length's figure, mm on paper.
+func (c *buildCell) figureWidth(p *page, mm float64) float64 {
+	return draw.TextWidth(c.figures.Length(mm), p.hand.FigureHeight(), false)
+}
+
+// upright dimensions a height beside what it measures, if its figure fits along
+// it; the words give it too.
+func (c *buildCell) upright(p *page, a, b geom.Vec, offset float64, prefix string) {
+	const strokes = 4.0 // mm on paper, of a dimension line beyond its figure
+	long := math.Abs(c.view.Pt(b).Y - c.view.Pt(a).Y)
+	for _, w := range []string{prefix, ""} {
+		if draw.TextWidth(w, p.hand.FigureHeight(), false)+c.figureWidth(p, c.view.Axes.Up.Dot(b.Sub(a)))+strokes <= long {
+			p.placer.Span(draw.Span{View: c.view, A: a, B: b, Dir: draw.Upright, Offset: offset, Prefix: w})
+			return
+		}
+	}
+}
+
+// fromLeft pictures a step from the left end, cut short at a level.
+func fromLeft(low func(m *maker) float64, marks func(c *buildCell, p *page), over func(c *buildCell, p *page), house ...string) stepView {
+	return stepView{
+		over: over, marks: marks,
+		see: func(m *maker, s stage) picture {
+			crop := m.stepCrop()
+			crop.Min.Z, crop.Max.Y = low(m), m.job.Wall.Cladding+wallBehind
+			return m.seeStage(s.aboveGround(), look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces(house...)...)
+		},
+	}
+}
+
+// underBeam is how much of the posts a picture of the beam's height shows, mm.
+const underBeam = 500
+
+func underSeat(m *maker) float64 { return m.seatLevel() - underBeam }
+
+// topsStep pictures the plate's level line, carried out to the posts.
 func topsStep() stepView {
+	const past = 250.0 // mm, of the line beyond the posts
 	over := func(c *buildCell, p *page) {
-		c.stepGround(p)
-		r := c.planReach()
-		c.levelLine(p, r.x0, r.x1)
+		s := c.frame.Setout
+		at := func(y float64) geom.Pt { return c.view.Pt(geom.V(0, y, c.job.Plate.Top)) }
+		p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(s.PlateOuter), at(s.BeamOuter-past))
 	}
 	marks := func(c *buildCell, p *page) {
-		posts := c.frame.Of(frame.KindPost)
-		side := -4.0 // mm on paper
-		for _, i := range []int{0, len(posts) - 1} {
-			b := posts[i]
-			box := b.Solid().Bounds()
-			x := box.Min.X
-			if side > 0 {
-				x = box.Max.X
-			}
-			seat := geom.V(x, box.Min.Y, b.Place.O.Z+b.Length)
-			line := seat
-			line.Z = c.job.Plate.Top
-			p.placer.Span(draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: side, Beside: true})
-			side = -side
-			if len(posts) == 1 {
-				break
-			}
-		}
-		p.placer.Label(draw.Label{View: c.view, At: geom.V((c.job.Plate.From+c.job.Plate.To)/2, 0, c.job.Plate.Top), Text: "plate's level line"})
+		s := c.frame.Setout
+		out := s.BeamOuter - past*0.8
+		seat, line := geom.V(0, s.BeamOuter, c.seatLevel()), geom.V(0, out, c.job.Plate.Top)
+		draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
+		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.PlateOuter+s.BeamOuter)/2, c.job.Plate.Top), Text: "plate's level line"})
 	}
-	return frontStep(over, marks)
+	v := fromLeft(underSeat, marks, over)
+	see := v.see
+	v.see = func(m *maker, s stage) picture {
+		pic := see(m, s)
+		pic.all.X1 = max(pic.all.X1, past-m.frame.Setout.BeamOuter)
+		return pic
+	}
+	v.pad = func(m *maker) draw.Rect {
+		const clear = 5 // mm on paper, round the figure
+		return draw.Rect{X1: draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), m.hand.FigureHeight(), false) + clear}
+	}
+	return v
 }
 
 // patternStep pictures the pattern rafter from the left end.
 func patternStep() stepView {
-	return stepView{
-		see: func(m *maker, s stage) picture {
-			const below = 300 // mm of post under the beam
-			crop := m.stepCrop()
-			crop.Min.Z = m.frame.Of(frame.KindBeam)[0].Place.O.Z - below
-			crop.Max.Y = m.job.Wall.Cladding + wallBehind
-			return m.seeStage(s, look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces()...)
-		},
-		marks: func(c *buildCell, p *page) {
-			s := c.frame.Setout
-			rafter := c.frame.Of(frame.KindRafter)[0]
-			depth := rafter.Section.Depth / rafter.Place.W.Z
-			at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
-			low := c.frame.RafterTop(s.BeamInner) - depth
-			p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, low), B: at(s.BeamInner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
-			a, b := at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)), at(s.BeamInner, c.frame.RafterTop(s.BeamInner))
-			p.placer.Fall(draw.Fall{View: c.view, A: a, B: b, Offset: 3, Prefix: "fall "})
-			p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.7, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, ID: memberID(rafter)})
-		},
+	return fromLeft(underSeat, func(c *buildCell, p *page) {
+		s := c.frame.Setout
+		rafter := c.frame.Of(frame.KindRafter)[0]
+		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
+		low := c.frame.RafterTop(s.BeamInner) - rafter.Section.Depth/rafter.Place.W.Z
+		p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, low), B: at(s.BeamInner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
+		c.markFall(p, false)
+		p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.25, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, Toward: geom.P(-0.5, 1)})
+	}, nil)
+}
+
+// markFall gives the fall of the rafters, at their top edge or, where battens
+// cover that, at their underside.
+func (c *buildCell) markFall(p *page, under bool) {
+	s, angle := c.frame.Setout, c.frame.Slope.Angle
+	y := s.PlateOuter + 0.7*(s.BeamInner-s.PlateOuter)
+	at, way := geom.V(0, y, c.frame.RafterTop(y)), geom.P(0.5, 1)
+	if under {
+		at.Z -= c.job.Rafters.Section.Depth / math.Cos(angle)
+		way = geom.P(-0.5, -1)
 	}
+	words := fmt.Sprintf("fall %s (%s)", c.figures.Angle(angle), c.figures.Slope(angle))
+	p.placer.Label(draw.Label{View: c.view, At: at, Text: words, Toward: way})
 }
 
 // checkStep pictures the finished frame from the left end, with what to check.
 func checkStep() stepView {
-	return stepView{
-		see: func(m *maker, s stage) picture {
-			crop := m.stepCrop()
-			crop.Min.Z = m.lowestGround()
-			crop.Max.Y = m.job.Wall.Cladding + wallBehind
-			return m.seeStage(s, look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces(frame.HouseDeck)...)
-		},
-		marks: func(c *buildCell, p *page) {
-			s := c.frame.Setout
-			at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
-			under := c.frame.Of(frame.KindBeam)[0].Place.O.Z
-			p.placer.Span(draw.Span{View: c.view, A: at(s.BeamInner, under-s.HeadBeam), B: at(s.BeamInner, under), Dir: draw.Upright, Offset: -6, Prefix: "head "})
-			p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, 0), B: at(s.PlateOuter, c.job.Plate.Top), Dir: draw.Upright, Offset: 6})
-			rafter := c.frame.Of(frame.KindRafter)[0]
-			depth := rafter.Section.Depth / rafter.Place.W.Z * c.view.Scale
-			a, b := at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)), at(s.BeamInner, c.frame.RafterTop(s.BeamInner))
-			p.placer.Fall(draw.Fall{View: c.view, A: a, B: b, Offset: -depth - 4, Prefix: "fall "})
-		},
+	marks := func(c *buildCell, p *page) {
+		s := c.frame.Setout
+		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
+		under := c.seatLevel()
+		c.upright(p, at(s.BeamInner, under-s.HeadBeam), at(s.BeamInner, under), -6, "head ")
+		c.upright(p, at(s.PlateOuter, 0), at(s.PlateOuter, c.job.Plate.Top), 6, "")
+		c.markFall(p, true)
 	}
+	return fromLeft((*maker).lowestGround, marks, nil, frame.HouseDeck)
 }

@@ -48,7 +48,7 @@ func count(n int, noun string) string {
 	return strconv.Itoa(n) + " " + noun + "s"
 }
 
-// only the words that apply.
+// sentences are the words that apply.
 func sentences(all ...string) []string {
 	var out []string
 	for _, s := range all {
@@ -167,7 +167,7 @@ func (m *maker) saySetOut() []string {
 		fmt.Sprintf("Mark L and R on the cladding, plumb under the ends of the plate, %s apart.", m.said(r.X-l.X)),
 		fmt.Sprintf("Square off the wall at L: %s along, %s out, and %s across.", m.said(along), m.said(out), m.said(math.Hypot(along, out))),
 		fmt.Sprintf("Stretch a string %s from the cladding, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-s.BeamOuter)),
-		fmt.Sprintf("From the square line mark the post centres along it: %s. They stand %s behind the string.",
+		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
 			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-s.BeamOuter)),
 	}
 }
@@ -176,8 +176,8 @@ func (m *maker) holdTapes() string {
 	l, r := m.fixedPoints()
 	posts := m.postCentres()
 	last := posts[len(posts)-1]
-	return fmt.Sprintf("Nobody digs before the tapes agree: from L to the centre of post %d %s, from R to that of post 1 %s.",
-		len(posts), m.said(last.Sub(l).Len()), m.said(posts[0].Sub(r).Len()))
+	return fmt.Sprintf("Nobody digs before two tapes agree: %s from L to the centre of post %d, %s from R to that of post 1.",
+		m.said(last.Sub(l).Len()), len(posts), m.said(posts[0].Sub(r).Len()))
 }
 
 // byPost says something of each post, those that are alike together:
@@ -229,11 +229,7 @@ func (m *maker) sayPosts() []string {
 	lengths := m.byPost(func(i int) string { return m.said(posts[i].Length) })
 	foot := m.byPost(func(i int) string { return m.saidLevel(posts[i].Place.O.Z) })
 	stand := "Stand each on its pad of concrete, factory end down, its foot at " + foot + "."
-	volume := 0.0
-	for _, b := range m.frame.Of(frame.KindFooting) {
-		volume += b.Solid().Volume()
-	}
-	concrete := fmt.Sprintf("Fill the holes with concrete, %s in all", m.figures.Volume(volume))
+	concrete := fmt.Sprintf("Fill the holes with concrete, %s in all", m.figures.Volume(m.frame.Concrete().Net))
 	if !m.allPosts(frame.InConcrete) {
 		stand = "Set the stirrups plumb and on line, so that the feet of the posts stand at " + foot + "."
 	}
@@ -241,7 +237,7 @@ func (m *maker) sayPosts() []string {
 		concrete += fmt.Sprintf(", and slope its top away from the post from %s above the ground", m.byPost(func(i int) string { return m.said(spec[i].Footing.Collar) }))
 	}
 	return sentences(
-		fmt.Sprintf("Finished, the posts are %s long: leave at least %s more at the top for now.", lengths, m.said(overTop)),
+		fmt.Sprintf("Finished lengths: %s. Leave at least %s more at the top for now.", lengths, m.said(overTop)),
 		stand,
 		"Set the outer faces to the string and the centres to their marks. Plumb them both ways and brace them.",
 		concrete+".",
@@ -281,7 +277,7 @@ func (m *maker) seatLevel() float64 { return m.frame.Of(frame.KindBeam)[0].Place
 func (m *maker) sayTops() []string {
 	j := m.job
 	post := m.frame.Of(frame.KindPost)[0]
-	wide := fmt.Sprintf("Square the line round the post and cut it level.")
+	wide := "Square the line round the post and cut it level."
 	for _, f := range post.Features {
 		if c, ok := f.(frame.Chamfer); ok {
 			wide = fmt.Sprintf("Square the line round the post. The seat is %s wide from the outer face; behind it cut the top down to the house at %s.",
@@ -295,7 +291,7 @@ func (m *maker) sayTops() []string {
 	}
 	return sentences(
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
-		fmt.Sprintf("Measure down %s from it: that is the seat of the beam, %s above the datum, the same at every post.", m.said(j.Plate.Top-m.seatLevel()), m.said(m.seatLevel())),
+		fmt.Sprintf("Measure down %s from it: that is the seat of the beam, at %s, the same at every post.", m.said(j.Plate.Top-m.seatLevel()), m.saidLevel(m.seatLevel())),
 		wide, rod,
 	)
 }
@@ -339,7 +335,8 @@ func (m *maker) leftEndWords() string {
 
 func (m *maker) sayPattern() []string {
 	s, j := m.frame.Setout, m.job
-	a, b := m.diagonals()
+	tapes, slip := m.frameTapes(), m.slips()[1]
+	a, b := tapes.lengths(0)
 	diagonals := fmt.Sprintf("both diagonals are %s", m.said(a))
 	if m.figures.Round(a) != m.figures.Round(b) {
 		diagonals = fmt.Sprintf("the diagonals are %s from the plate's left end and %s from its right", m.said(a), m.said(b))
@@ -351,7 +348,8 @@ func (m *maker) sayPattern() []string {
 		cuts += "; " + ofCarrier(k).cut(m, k)
 	}
 	return []string{
-		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so, and brace it.", diagonals),
+		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so; %s of slip shows as %s.",
+			diagonals, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
 		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.PlateOuter-s.BeamInner)),
 		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.said(line), cuts),
 		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the plate.", m.dropWords(j.Plate.Top-m.frame.RafterTop(s.PlateOuter))),
@@ -428,6 +426,7 @@ var (
 	careConcrete = fixedWords("Wet concrete burns skin and eyes: gloves, boots, goggles.")
 	carePlatform = fixedWords("Work from a proper platform, not from a plank on trestles.")
 	careLifting  = fixedWords("Nobody stands under a beam that is being lifted. Brace it at once.")
+	carePattern  = fixedWords("Mark which face is up and which side is left before you turn a timber over to saw it.")
 	careFalls    = fixedWords("Most falls are from low heights. Nobody stands on a rafter that is not fixed at both ends.")
 	careBattens  = fixedWords("Battens carry nobody. Work from below, on a platform.")
 	careYearly   = fixedWords("Look every year at collars, screws and ties, and at any water that stands.")

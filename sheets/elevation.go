@@ -85,7 +85,7 @@ func (m *maker) frontElevation() *viewBlock {
 	b.marks = func(p *page, v *draw.View) {
 		m.markDetails(p, v, onElevations)
 		m.nameOpenings(p, v)
-		m.frontMarks(p, v)
+		m.frontMarks(p, v, pic)
 	}
 	return b
 }

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 
@@ -38,14 +37,9 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 
 // namedLevels are the levels of the frame that want says, with the datum.
 func (m *maker) namedLevels(want func(frame.Level) bool) []frame.Level {
-	const same = 0.5 // mm: levels that print alike
-	datum := frame.Level{Name: "datum: " + stated(m.job.Levels.Datum), At: geom.V(m.job.Plate.From, 0, 0)}
-	out := []frame.Level{datum}
+	out := []frame.Level{{Name: "datum: " + stated(m.job.Levels.Datum), At: geom.V(m.job.Plate.From, 0, 0)}}
 	for _, l := range m.frame.Levels {
-		switch {
-		case !want(l):
-		case math.Abs(l.Z) < same && l.Z == m.job.Levels.Deck:
-		default:
+		if want(l) {
 			out = append(out, l)
 		}
 	}
@@ -72,29 +66,51 @@ func (m *maker) nameOpenings(p *page, v *draw.View) {
 }
 
 // frontMarks marks what the front elevation shows.
-func (m *maker) frontMarks(p *page, v *draw.View) {
+func (m *maker) frontMarks(p *page, v *draw.View, pic picture) {
 	part := func(mb frame.Member, at geom.Vec) {
 		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
 	}
 	for _, mb := range m.frame.Of(frame.KindBeam) {
 		part(mb, mb.Place.Point(geom.V(mb.Length/3, 0, mb.Section.Depth/2)))
 	}
-	for i, mb := range m.frame.Of(frame.KindPost) {
+	posts := m.job.Posts.At
+	m.marksAlong(p, v, frame.KindPost, func(i int, mb frame.Member) geom.Vec {
 		at := mb.Solid().Bounds().Centre()
-		at.Z = m.job.Posts.At[i].Ground + (mb.Place.O.Z+mb.Length-m.job.Posts.At[i].Ground)*0.6
-		part(mb, at)
-	}
-	for i, mb := range m.frame.Of(frame.KindFooting) {
+		at.Z = posts[i].Ground + (mb.Place.O.Z+mb.Length-posts[i].Ground)*0.6
+		return at
+	})
+	m.marksAlong(p, v, frame.KindFooting, func(i int, mb frame.Member) geom.Vec {
 		at := mb.Solid().Bounds().Centre()
-		at.Z = m.job.Posts.At[i].Ground - 0.6*m.job.Posts.At[i].Footing.Depth
+		at.Z = posts[i].Ground - 0.6*posts[i].Footing.Depth
 		at.X -= 0.3 * mb.Section.Width
-		part(mb, at)
+		return at
+	})
+	m.battenWords(p, v, pic)
+}
+
+// marksAlong marks the members of a kind; many alike once, with their number.
+func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(i int, mb frame.Member) geom.Vec) {
+	const many = 3
+	all := m.frame.Of(k)
+	alike := len(all) >= many && !slices.ContainsFunc(all, func(mb frame.Member) bool { return mb.Mark != all[0].Mark })
+	for i, mb := range all {
+		mark := mb.Mark
+		if alike {
+			mark = fmt.Sprintf("%s × %d", mb.Mark, len(all))
+		}
+		way := geom.Pt{}
+		if k == frame.KindFooting {
+			way = geom.P(-0.6, -1) // away from the marks of the posts
+		}
+		p.placer.Part(draw.Part{View: v, At: at(i, mb), Mark: mark, ID: memberID(mb), Toward: way})
+		if alike {
+			return
+		}
 	}
-	m.battenWords(p, v)
 }
 
 // battenWords says how far the battens run past the end rafters.
-func (m *maker) battenWords(p *page, v *draw.View) {
+func (m *maker) battenWords(p *page, v *draw.View, pic picture) {
 	bt, rs := m.frame.Of(frame.KindBatten), m.frame.Of(frame.KindRafter)
 	if len(bt) == 0 {
 		return
@@ -103,9 +119,26 @@ func (m *maker) battenWords(p *page, v *draw.View) {
 	left := rs[0].Solid().Bounds().Min.X - last.Min.X
 	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
 	words := fmt.Sprintf("battens run past the end rafters by %s at the left and %s at the right", m.figures.Length(left), m.figures.Length(right))
-	top := bt[0].Solid().Bounds().Max
-	at := geom.V(last.Min.X+0.8*(last.Max.X-last.Min.X), top.Y, top.Z)
-	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.3, -1)})
+	at, ok := highestEdge(pic, frame.KindBatten)
+	if !ok {
+		return
+	}
+	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.5, 1)})
+}
+
+// highestEdge is a point on the highest level edge of a kind that a front view
+// shows; false if it shows none.
+func highestEdge(pic picture, k frame.Kind) (at geom.Vec, ok bool) {
+	const along = 0.8 // of the edge, where nothing else points at it
+	for _, st := range pic.strokes {
+		mb, _ := pic.scene.member(st.Body)
+		level := st.A.Y == st.B.Y && st.A.X != st.B.X
+		if mb.Kind == k && !st.Hidden && level && (!ok || st.A.Y > at.Z) {
+			q := st.A.Lerp(st.B, along)
+			at, ok = geom.V(q.X, 0, q.Y), true
+		}
+	}
+	return at, ok
 }
 
 // battenEnds fills the ends of battens that are too thin on the paper for two

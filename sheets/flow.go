@@ -29,6 +29,7 @@ func (f flowed) draw(p *page) {
 type flow struct {
 	space   draw.Space
 	hand    draw.Hand
+	width   float64     // of a column at least
 	columns []draw.Rect // the room left in each column of the present sheet
 	sheets  []flowed
 }
@@ -36,9 +37,13 @@ type flow struct {
 // columnGap is the distance between two columns of words, mm on paper.
 const columnGap = 9.0
 
-// newFlow starts a flow of columns of the given width.
-func newFlow(h draw.Hand, sp draw.Space) *flow {
-	f := &flow{space: sp, hand: h}
+// newFlow starts a flow of columns of words.
+func newFlow(h draw.Hand, sp draw.Space) *flow { return newWideFlow(h, sp, wordWidth) }
+
+// newWideFlow starts a flow of columns at least as wide as given, or as the
+// sheet.
+func newWideFlow(h draw.Hand, sp draw.Space, width float64) *flow {
+	f := &flow{space: sp, hand: h, width: width}
 	f.newSheet()
 	return f
 }
@@ -48,7 +53,7 @@ func (f *flow) newSheet() {
 	f.sheets = append(f.sheets, nil)
 	f.columns = nil
 	free := freeOf(f.space)
-	n := max(1, math.Floor((free.W()+columnGap)/(wordWidth+columnGap)))
+	n := max(1, math.Floor((free.W()+columnGap)/(f.width+columnGap)))
 	pitch := (free.W() + columnGap) / n
 	for i := range int(n) {
 		c := free
@@ -82,21 +87,54 @@ func (f *flow) place(b block, at geom.Pt, scale float64) {
 	f.sheets[last] = append(f.sheets[last], flowPlace{b, at, scale})
 }
 
+// splitter is a block that can go on in a further column.
+type splitter interface {
+	// split cuts the block into parts no higher than height, mm on paper, as
+	// far as its lines allow.
+	split(height float64) []block
+}
+
 // add puts a block in the first column with room for it, on a further sheet if
-// none has. A block higher than an empty column stands there all the same: the
-// audit reports it.
+// none has. One higher than any column goes on from column to column; if it
+// cannot, it stands there all the same and the audit reports it.
 func (f *flow) add(b block) {
-	e := b.extent(f.hand, 1)
-	for range 2 {
-		for i, c := range f.columns {
-			if e.H() <= c.H() && e.W() <= c.W()+columnGap/2 {
-				f.put(b, i, e)
-				return
-			}
-		}
-		f.newSheet()
+	if f.fill(b) {
+		return
 	}
-	f.put(b, 0, e)
+	f.newSheet()
+	if f.fill(b) {
+		return
+	}
+	if s, ok := b.(splitter); ok {
+		if parts := s.split(f.highest()); len(parts) > 1 {
+			for _, part := range parts {
+				f.add(part)
+			}
+			return
+		}
+	}
+	f.put(b, 0, b.extent(f.hand, 1))
+}
+
+// fill puts a block in the first column with room for it, if there is one.
+func (f *flow) fill(b block) bool {
+	e := b.extent(f.hand, 1)
+	for i, c := range f.columns {
+		if e.H() <= c.H() && e.W() <= c.W()+columnGap/2 {
+			f.put(b, i, e)
+			return true
+		}
+	}
+	return false
+}
+
+// highest is the height of the column with the most room.
+func (f *flow) highest() float64 {
+	h := 0.0
+	for _, c := range f.columns {
+		h = max(h, c.H())
+	}
+	return h
 }
 
 func (f *flow) put(b block, column int, e draw.Rect) {

@@ -14,24 +14,25 @@ const planScale = 1.0 / 10
 
 // plans are the views and words that show the frame from above.
 type plans struct {
-	full    block      // the frame with all its dimension rows
-	lean    block      // without those of studs and screws
-	plate   block      // those
-	battens *viewBlock // nil without battens
-	column  block      // the members and the notes
+	full    block   // the frame with all its dimension rows
+	lean    block   // with fewer
+	more    []block // views with the others
+	battens []block // the plan of the battens and their table; none without battens
+	column  block   // the members and the notes
 }
 
 // The titles of their sheets.
 const (
 	planTitle     = "Framing plan"
 	planMoreTitle = "Framing plan, continued"
+	battenTitle   = "Batten plan"
 )
 
 // planSheets lays out the framing plan and the plan of the battens: on one
 // sheet if that costs no size, else on two. Where the paper is too small for
 // all its dimension rows, those of studs and screws go to a plan of the plate.
 func (m *maker) planSheets() []draft {
-	v := plans{m.framingView(true), m.framingView(false), m.plateView(), m.battenView(), m.planColumn()}
+	v := plans{m.framingView(true), m.framingView(false), m.rowViews(), m.battenPlan(), m.planColumn()}
 	for _, scale := range m.scales(planScale) {
 		if a, ok := m.allPlans(v, scale); ok {
 			return []draft{{planTitle, []string{"plan", "battens"}, a}}
@@ -41,9 +42,9 @@ func (m *maker) planSheets() []draft {
 			rest  []block
 		}{
 			{beside(v.full, v.column), nil},
-			{beside(v.lean, stackBlock{v.plate, v.column})[:1], nil},
-			{beside(v.lean, v.column), []block{v.plate}},
-			{[]grid{{{v.lean}}}, []block{v.plate, v.column}},
+			{beside(v.lean, append(stackBlock(v.more), v.column))[:1], nil},
+			{beside(v.lean, v.column), v.more},
+			{[]grid{{{v.lean}}}, append(v.more[:len(v.more):len(v.more)], v.column)},
 		} {
 			if a, ok := arrange(m.hand, m.room(planTitle), []float64{scale}, o.grids...); ok {
 				return append([]draft{{planTitle, []string{"plan"}, a}}, m.restOfPlans(v, o.rest)...)
@@ -51,7 +52,7 @@ func (m *maker) planSheets() []draft {
 		}
 	}
 	return append(m.lay(planTitle, []string{"plan"}, m.scales(planScale), grid{{v.lean}}),
-		m.restOfPlans(v, []block{v.plate, v.column})...)
+		m.restOfPlans(v, append(v.more[:len(v.more):len(v.more)], v.column))...)
 }
 
 // beside are the arrangements of a view and what stands right of it or under
@@ -63,18 +64,22 @@ func beside(view, column block) []grid {
 // allPlans sets everything on one sheet at a scale, if it fits.
 func (m *maker) allPlans(v plans, scale float64) (arrangement, bool) {
 	grids := beside(v.full, v.column)
-	if v.battens != nil {
-		v.battens.title.NoBar = true // the framing plan has the bar
+	if len(v.battens) > 1 {
+		return arrangement{}, false // with so many battens they need their own sheet
+	}
+	if len(v.battens) > 0 {
+		battens := v.battens[0].(*viewBlock)
+		battens.bar(false) // the framing plan has it
 		grids = []grid{
-			{{v.full, hung{stackBlock{v.battens, v.column}, v.full}}},
-			{{v.full, hung{v.battens, v.full}, hung{v.column, v.full}}},
-			{{stackBlock{v.full, v.battens}, v.column}},
-			{{v.full, v.battens}, {v.column}},
+			{{v.full, hung{stackBlock{battens, v.column}, v.full}}},
+			{{v.full, hung{battens, v.full}, hung{v.column, v.full}}},
+			{{stackBlock{v.full, battens}, v.column}},
+			{{v.full, battens}, {v.column}},
 		}
 	}
 	a, ok := arrange(m.hand, m.room(planTitle), []float64{scale}, grids...)
-	if v.battens != nil && !ok {
-		v.battens.title.NoBar = false
+	if len(v.battens) > 0 && !ok {
+		v.battens[0].(*viewBlock).bar(true)
 	}
 	return a, ok
 }
@@ -83,12 +88,10 @@ func (m *maker) allPlans(v plans, scale float64) (arrangement, bool) {
 // the framing plan, together where that fits.
 func (m *maker) restOfPlans(v plans, rest []block) []draft {
 	title := planMoreTitle
-	if v.battens != nil {
-		if len(rest) == 0 {
-			title = v.battens.title.Name
-		}
-		rest = append(rest, v.battens)
+	if len(rest) == 0 {
+		title = battenTitle
 	}
+	rest = append(rest[:len(rest):len(rest)], v.battens...)
 	if len(rest) == 0 {
 		return nil
 	}
@@ -107,6 +110,8 @@ type planView struct {
 	north float64   // clockwise from the top of the paper
 	given bool      // north is known
 	deep  float64   // height of the strip, mm on paper
+	foot  float64   // height of a strip for marks before the frame, mm on paper
+	front float64   // world y of the front of everything
 	room  draw.Rect // where the block stands, on the paper
 }
 
@@ -137,14 +142,25 @@ func (b *planView) draw(p *page, at geom.Pt, scale float64) {
 	}
 }
 
-// strip moves the upper edge, from which the rows stand off, so that the strip
-// is as high on the paper at every scale.
+// strip moves the edges from which the rows stand off, so that the strips are
+// as high on the paper at every scale.
 func (b *planView) strip(scale float64) {
 	b.Bounds.Y1 = b.wall.back + b.deep/scale
+	b.Bounds.Y0 = b.front - b.foot/scale
 	for _, r := range []*draw.Rows{b.Top, b.Left, b.Right, b.Bottom} {
 		r.Bounds = b.Bounds
 	}
+	if b.foot > 0 {
+		b.Bottom.First, b.Bottom.Reach = stripToRow, b.foot+stripToRow
+	}
 }
+
+// markFoot is the height of the strip for part marks before the frame, mm on
+// paper, and stripToRow the distance from it to the first row.
+const (
+	markFoot   = 8.0
+	stripToRow = 3.0
+)
 
 // northBox is the place of the north point beside a view that covers e with
 // its reference point at the origin: at the foot, left of the title or right
@@ -177,8 +193,8 @@ func (b *planView) northBox(h draw.Hand, e draw.Rect, scale float64) draw.Rect {
 // titleToNorth is the distance from a title to the north point, mm on paper.
 const titleToNorth = 2.0
 
-// framingView is the plan of the frame without battens, with the rows of studs
-// and screws or without them.
+// framingView is the plan of the frame without battens, with all its dimension
+// rows or with fewer.
 func (m *maker) framingView(full bool) block {
 	wall := m.wallPlan(m.planReach())
 	pic := m.scene.see(look{
@@ -198,8 +214,13 @@ func (m *maker) framingView(full bool) block {
 		m.plateRows(b.Around)
 	}
 	m.framingRows(b.Around)
+	if full {
+		m.beamRows(b.Around)
+	}
+	b.Bottom.Overall("beam", m.beamPoint(m.job.Beam.From), m.beamPoint(m.job.Beam.To))
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
 	plan := m.planView(b, wall)
+	plan.foot = markFoot
 	for _, d := range m.details {
 		if slices.Contains(d.on, onPlan) && d.at.Y > m.frame.Setout.PlateOuter-d.radius {
 			plan.deep = markStrip
@@ -211,30 +232,67 @@ func (m *maker) framingView(full bool) block {
 
 // planView gives a view of the plan its strip and its north point.
 func (m *maker) planView(b *viewBlock, w wallPlan) *planView {
-	return &planView{viewBlock: b, wall: w, deep: wordStrip, north: m.job.Site.North, given: m.job.Site.NorthGiven}
+	return &planView{viewBlock: b, wall: w, deep: wordStrip, front: b.Bounds.Y0, north: m.job.Site.North, given: m.job.Site.NorthGiven}
 }
 
 // origin is the point that all plans share: the left end of the plate on the
 // face of the cladding.
 func (m *maker) origin() geom.Vec { return geom.V(m.job.Plate.From, 0, 0) }
 
-// plateView is the plan of the wall plate alone, for its studs and screws.
-func (m *maker) plateView() block {
+// rowViews are the views with the rows that a lean framing plan leaves out:
+// of the plate and, if it does not end with the plate, of the beam.
+func (m *maker) rowViews() []block {
 	reach := m.planReach()
 	reach.y0 = m.frame.Setout.PlateOuter - wallMore
 	wall := m.wallPlan(reach)
-	pic := m.scene.see(look{axes: geom.Plan(), show: func(s *scene, body int) bool {
-		mb, ok := s.member(body)
-		return ok && (mb.Kind == frame.KindPlate || mb.Kind == frame.KindPacker && mb.No <= len(m.frame.Setout.PlateFixings))
-	}}).with(wall.picture)
-	b := newViewIn("Wall plate", pic, m.origin(), pic.bounds.Union(wall.all))
+	b := m.partView("Wall plate", wall, frame.KindPlate)
 	b.title.Note = "seen from above, its studs and screws"
 	m.plateRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
 	plan := m.planView(b, wall)
 	plan.given = false // the framing plan has the north point
 	b.marks = func(p *page, _ *draw.View) { m.wallWords(p, plan) }
-	return plan
+	if m.beamEndsWithPlate() {
+		return []block{plan}
+	}
+	beam := m.partView("Beam", wallPlan{picture: picture{scene: m.scene, all: draw.EmptyRect()}}, frame.KindBeam, frame.KindPost)
+	beam.title.Note = "seen from above, the rafters on it"
+	m.beamRows(beam.Around)
+	return []block{plan, beam}
+}
+
+// partView is the plan of the members of some kinds and of a wall.
+func (m *maker) partView(name string, wall wallPlan, kinds ...frame.Kind) *viewBlock {
+	pic := m.scene.see(look{axes: geom.Plan(), show: func(s *scene, body int) bool {
+		mb, ok := s.member(body)
+		return ok && slices.Contains(kinds, mb.Kind)
+	}}).with(wall.picture)
+	bounds := pic.bounds
+	if !wall.all.Empty() {
+		bounds = bounds.Union(wall.all)
+	}
+	return newViewIn(name, pic, m.origin(), bounds)
+}
+
+// beamEndsWithPlate reports whether beam and plate have their ends in line.
+func (m *maker) beamEndsWithPlate() bool {
+	return m.job.Beam.From == m.job.Plate.From && m.job.Beam.To == m.job.Plate.To
+}
+
+// beamPoint is a point of the beam's outer face.
+func (m *maker) beamPoint(x float64) geom.Vec { return geom.V(x, m.frame.Setout.BeamOuter, 0) }
+
+// beamRows hangs the rows under a plan that are only there if the beam does
+// not end with the plate. The rafters' lines start outside the strip of marks.
+func (m *maker) beamRows(a *draw.Around) {
+	j, s := m.job, m.frame.Setout
+	if j.Beam.From != j.Plate.From {
+		deep := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, 0) }
+		a.Bottom.Running("rafters on beam", deep(j.Beam.From), alongOf(s.Rafters, deep)...)
+	}
+	if !m.beamEndsWithPlate() {
+		a.Bottom.Chain("beam and plate", m.beamPoint(j.Plate.From), m.beamPoint(j.Beam.From), m.beamPoint(j.Beam.To), m.beamPoint(j.Plate.To))
+	}
 }
 
 // plateRows hangs the rows of studs and screws over a plan.
@@ -258,7 +316,6 @@ func (m *maker) plateRows(a *draw.Around) {
 func (m *maker) framingRows(a *draw.Around) {
 	j, s := m.job, m.frame.Setout
 	plate := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, j.Plate.Top) }
-	beam := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, 0) }
 	from, to := plate(j.Plate.From), plate(j.Plate.To)
 	rafters := alongOf(s.Rafters, plate)
 	a.Top.Running("rafter centres", from, append(rafters, to)...)
@@ -267,17 +324,9 @@ func (m *maker) framingRows(a *draw.Around) {
 
 	var posts []geom.Vec
 	for _, p := range j.Posts.At {
-		posts = append(posts, beam(p.Along))
+		posts = append(posts, m.beamPoint(p.Along))
 	}
-	a.Bottom.Running("post centres", beam(j.Plate.From), append(posts, beam(j.Plate.To))...)
-	if j.Beam.From != j.Plate.From {
-		a.Bottom.Running("rafters on beam", beam(j.Beam.From), alongOf(s.Rafters, beam)...)
-	}
-	if j.Beam.From != j.Plate.From || j.Beam.To != j.Plate.To {
-		a.Bottom.Chain("beam and plate", beam(j.Plate.From), beam(j.Beam.From), beam(j.Beam.To), beam(j.Plate.To))
-	}
-	a.Bottom.Overall("beam", beam(j.Beam.From), beam(j.Beam.To))
-
+	a.Bottom.Running("post centres", m.beamPoint(j.Plate.From), append(posts, m.beamPoint(j.Plate.To))...)
 	out := func(y float64) geom.Vec { return geom.V(0, y, 0) }
 	a.Left.Running("out from the cladding", out(0), m.outTo(out)...)
 	name := "packer, plate, clear, beam"

@@ -1,17 +1,51 @@
 package sheets
 
 import (
+	"fmt"
+	"strconv"
+
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 )
 
-// battenView looks square on to the slope of the rafters, so that lengths down
-// the slope are true. It is nil if there are no battens.
-func (m *maker) battenView() *viewBlock {
-	if len(m.frame.Of(frame.KindBatten)) == 0 {
+// battenPlan is the plan of the battens; if there are more than a dimension
+// row takes on this paper, a table gives their places. There is none without
+// battens.
+func (m *maker) battenPlan() []block {
+	bs := m.frame.Of(frame.KindBatten)
+	if len(bs) == 0 {
 		return nil
 	}
+	const figure, around, wide = 3.4, 75.0, 150.0 // mm on paper: for a figure of a row, beside the row, across the view
+	high := 0.0
+	for _, r := range rooms(m.room(battenTitle)) {
+		if r.W() >= wide {
+			high = max(high, r.H())
+		}
+	}
+	if float64(len(bs))*figure <= high-around {
+		return []block{m.battenView(true)}
+	}
+	var tables besideBlock
+	for _, t := range m.battenTable().Split(high - 2*blockGap) {
+		tables = append(tables, &tableBlock{t})
+	}
+	return []block{m.battenView(false), tables}
+}
+
+// battenTable gives the places of the battens.
+func (m *maker) battenTable() draw.Table {
+	t := draw.Table{Title: "Battens", Columns: []draw.Column{{Head: "Batten"}, {Head: "House-side edge", Align: draw.End}}}
+	for i, at := range m.frame.Setout.Battens {
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{strconv.Itoa(i + 1), m.figures.Length(at)}})
+	}
+	return t
+}
+
+// battenView looks square on to the slope of the rafters, so that lengths down
+// the slope are true; with a row of the battens' places or without.
+func (m *maker) battenView(row bool) *viewBlock {
 	rafter := m.frame.Of(frame.KindRafter)[0]
 	axes := geom.View{Right: geom.V(1, 0, 0), Up: rafter.Place.U.Neg(), Toward: rafter.Place.W}
 	if axes.Up.Y < 0 {
@@ -21,20 +55,22 @@ func (m *maker) battenView() *viewBlock {
 		mb, ok := s.member(body)
 		return ok && (mb.Kind == frame.KindBatten || mb.Kind == frame.KindRafter || mb.Kind == frame.KindPlate || mb.Kind == frame.KindBeam)
 	}})
-	b := newView("Batten plan", pic, m.origin())
+	b := newView(battenTitle, pic, m.origin())
 	b.title.Note = "seen square on to the slope; figures run to the house-side edges"
-	m.battenRows(b.Around)
+	if !row {
+		b.title.Note = "seen square on to the slope; the table runs from the plate's outer face down it"
+	}
+	m.battenRows(b.Around, row)
 	b.marks = func(p *page, v *draw.View) {
-		bs := m.frame.Of(frame.KindBatten)
-		mb := bs[len(bs)-1]
-		p.placer.Part(draw.Part{View: v, At: middle(mb), Mark: mb.Mark, ID: memberID(mb)})
+		all := m.frame.Of(frame.KindBatten)
+		m.markMember(p, v, all[len(all)-1], fmt.Sprintf("%s × %d", all[0].Mark, len(all)))
 	}
 	return b
 }
 
 // battenRows dimensions the battens down the slope from the plate's outer
 // face.
-func (m *maker) battenRows(a *draw.Around) {
+func (m *maker) battenRows(a *draw.Around, row bool) {
 	s := m.frame.Setout
 	x := m.job.Plate.From
 	top := func(y float64) geom.Vec { return geom.V(x, y, m.frame.RafterTop(y)) }
@@ -44,7 +80,9 @@ func (m *maker) battenRows(a *draw.Around) {
 	for _, b := range bs {
 		edges = append(edges, houseEdge(b))
 	}
-	a.Right.Running("battens", datum, append(edges, end)...)
+	if row {
+		a.Right.Running("battens", datum, append(edges, end)...)
+	}
 	a.Left.Equal("batten spaces", len(bs)-1, edges[0], edges[len(edges)-1])
 	first, last := s.Rafters[0]-m.job.Rafters.Section.Width/2, s.Rafters[len(s.Rafters)-1]+m.job.Rafters.Section.Width/2
 	box := bs[0].Solid().Bounds()

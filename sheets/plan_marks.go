@@ -16,11 +16,13 @@ func (m *maker) framingMarks(p *page, plan *planView) {
 	m.keepRings(p, v, onPlan)
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
 	m.wallWords(p, plan)
-	m.markDetails(p, v, onPlan)
-	m.markOnce(p, v, frame.KindPlate)
-	m.markOnce(p, v, frame.KindBeam)
-	m.markEach(p, v, frame.KindPost)
-	m.markEach(p, v, frame.KindRafter)
+	p.leastCrossed([]func(){
+		func() { m.markDetails(p, v, onPlan) },
+		func() { m.markEach(p, v, frame.KindPlate) },
+		func() { m.markEach(p, v, frame.KindBeam) },
+		func() { m.markEach(p, v, frame.KindPost) },
+		func() { m.markEach(p, v, frame.KindRafter) },
+	})
 }
 
 // keepRings keeps words out of the rings of the details that are marked later.
@@ -32,6 +34,64 @@ func (m *maker) keepRings(p *page, v *draw.View, view string) {
 			p.placer.Reserve(draw.Rect{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
 		}
 	}
+}
+
+// leastCrossed places marks group by group, in the order given or, if leaders
+// then cross, in the turned order in which they cross least.
+func (p *page) leastCrossed(groups []func()) {
+	items, marks := len(p.sheet.Items), len(p.sheet.Marks)
+	placeFrom := func(first int) int {
+		p.sheet.Items, p.sheet.Marks = p.sheet.Items[:items], p.sheet.Marks[:marks]
+		if first > 0 {
+			p.placer = draw.NewPlacer(p.sheet, p.hand)
+		}
+		for i := range groups {
+			groups[(first+i)%len(groups)]()
+		}
+		return crossings(p.sheet.Marks)
+	}
+	best, fewest := 0, placeFrom(0)
+	if fewest == 0 {
+		return
+	}
+	for first := 1; first < len(groups); first++ {
+		n := placeFrom(first)
+		if n == 0 {
+			return
+		}
+		if n < fewest {
+			best, fewest = first, n
+		}
+	}
+	if best != len(groups)-1 {
+		placeFrom(best)
+	}
+}
+
+// crossings counts the pairs of leaders that cross.
+func crossings(marks []draw.Mark) int {
+	n := 0
+	for i, a := range marks {
+		for _, b := range marks[:i] {
+			if leadersCross(a.Leader, b.Leader) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+func leadersCross(a, b []geom.Pt) bool {
+	side := func(p, q, r geom.Pt) float64 { return q.Sub(p).Cross(r.Sub(p)) }
+	for i := 1; i < len(a); i++ {
+		for k := 1; k < len(b); k++ {
+			p, q, r, s := a[i-1], a[i], b[k-1], b[k]
+			if side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // fallArrow shows the fall in a bay that nothing else is in; where the bays are
@@ -47,11 +107,15 @@ func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
 		return // the section gives it
 	}
 	p.placer.Fall(draw.Fall{
-		View: v, Prefix: "fall ",
+		View: v, Prefix: "fall ", Offset: -figureHalf,
 		A: geom.V(x, s.PlateOuter, m.frame.RafterTop(s.PlateOuter)),
 		B: geom.V(x, s.BeamInner, m.frame.RafterTop(s.BeamInner)),
 	})
 }
+
+// figureHalf sets the arrow off so far, mm on paper, that it stands in the
+// middle of the bay together with its figure.
+const figureHalf = 1.75
 
 // clearBay is the middle of a bay near the left quarter of the frame that the
 // section does not pass through.
@@ -72,21 +136,8 @@ func (m *maker) clearBay() float64 {
 	return best
 }
 
-// middle is the middle of a member's upper side.
-func middle(mb frame.Member) geom.Vec {
-	return mb.Place.Point(geom.V(mb.Length/2, mb.Section.Width/2, mb.Section.Depth))
-}
-
-// id names a member in the files.
+// memberID names a member in the files.
 func memberID(mb frame.Member) string { return fmt.Sprintf("%s-%d", mb.Mark, mb.No) }
-
-// markOnce marks the one member of a kind, a third along it.
-func (m *maker) markOnce(p *page, v *draw.View, k frame.Kind) {
-	for _, mb := range m.frame.Of(k) {
-		at := mb.Place.Point(geom.V(mb.Length/3, mb.Section.Width/2, mb.Section.Depth/2))
-		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
-	}
-}
 
 // markEach marks every member of a kind; alike ones in a row once, with their
 // number.
@@ -95,12 +146,40 @@ func (m *maker) markEach(p *page, v *draw.View, k frame.Kind) {
 	const alike = 3 // so many in a row are marked once
 	if len(all) >= alike && all[0].Mark == all[len(all)-1].Mark {
 		mb := all[len(all)*2/3]
-		p.placer.Part(draw.Part{View: v, At: m.markPoint(mb), Mark: fmt.Sprintf("%s × %d", mb.Mark, len(all)), ID: memberID(mb)})
+		m.markMember(p, v, mb, fmt.Sprintf("%s × %d", mb.Mark, len(all)))
 		return
 	}
 	for _, mb := range all {
-		p.placer.Part(draw.Part{View: v, At: m.markPoint(mb), Mark: mb.Mark, ID: memberID(mb)})
+		m.markMember(p, v, mb, mb.Mark)
 	}
+}
+
+// markMember marks a member where it is drawn.
+func (m *maker) markMember(p *page, v *draw.View, mb frame.Member, mark string) {
+	if at, ok := p.onDrawn(v, mb, m.markPoint(mb)); ok {
+		p.placer.Part(draw.Part{View: v, At: at, Mark: mark, ID: memberID(mb)})
+	}
+}
+
+// onDrawn is the point nearest to at where a view shows a member: small scales
+// leave out some of its lines. It reports false if the view shows none.
+func (p *page) onDrawn(v *draw.View, mb frame.Member, at geom.Vec) (geom.Vec, bool) {
+	id := memberID(mb)
+	within := v.Outline(projectBox(v.Axes, mb.Solid().Bounds())).Expand(1) // other views show it elsewhere
+	box := draw.EmptyRect()
+	for _, it := range p.sheet.Items {
+		if it.Path != nil && it.Path.ID == id {
+			if b := it.Path.Bounds(); within.Encloses(b) {
+				box = box.Union(b)
+			}
+		}
+	}
+	if box.Empty() {
+		return at, false
+	}
+	q := v.Pt(at)
+	d := geom.P(min(max(q.X, box.X0), box.X1), min(max(q.Y, box.Y0), box.Y1)).Sub(q).Mul(1 / v.Scale)
+	return at.Add(v.Axes.Right.Mul(d.X)).Add(v.Axes.Up.Mul(d.Y)), true
 }
 
 // markPoint is the point of a member at which its mark points.
@@ -114,7 +193,7 @@ func (m *maker) markPoint(mb frame.Member) geom.Vec {
 	case frame.KindRafter:
 		return mb.Place.Point(geom.V(mb.Length*nearBeam, mb.Section.Width/2, mb.Section.Depth))
 	}
-	return middle(mb)
+	return mb.Place.Point(geom.V(mb.Length/3, mb.Section.Width/2, mb.Section.Depth))
 }
 
 // wallWords letters the openings and the house behind the wall.

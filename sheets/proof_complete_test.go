@@ -243,7 +243,12 @@ func (p printed) levelsByPost(out facts) {
 // battens reads where the battens lie down the slope, and their ends.
 func (p printed) battens(out facts) {
 	edges, ok := p.running(battenRow)
-	if !ok {
+	if !ok { // too many for a row
+		for _, r := range p.table("Batten", "House-side edge") {
+			edges = append(edges, figuresIn(r[1])...)
+		}
+	}
+	if len(edges) == 0 {
 		return
 	}
 	n := 0
@@ -381,27 +386,72 @@ func TestEverythingCanBeReadOffTheDrawings(t *testing.T) {
 			found.add("writing", d.name, "%v", err)
 			return
 		}
-		d.compare(readPrinted(wordsOf(t, b.Bytes())).recover(), &found)
+		p := readPrinted(wordsOf(t, b.Bytes()))
+		d.compare(p.recover(), &found)
+		d.fall(p, &found)
 	})
 	found.report(t)
+}
+
+// fall checks what the drawings say of the fall and of the seats: the drop
+// between the two arrises that the job names, and how the housings are cut.
+func (d *drawn) fall(p printed, found *ledger) {
+	slope, half := d.frame.Slope, d.halfUnit()
+	seat, other := "The seat of each housing follows the fall", "The seat of each housing is level"
+	if d.frame.Job.Rafters.Seat == frame.SeatLevel {
+		seat, other = other, seat
+	}
+	must := []string{seat}
+	if slope.Drop > half {
+		must = append(must, fmt.Sprintf("top of rafters over the %s: drop from here", slope.From),
+			fmt.Sprintf("top of rafters over the %s: to here", slope.To))
+	}
+	section := p.about(sectionName)
+	for _, words := range must {
+		if !strings.Contains(section, words) {
+			found.add("not said of the section: the fall or the seat", d.name, "%q", words)
+		}
+	}
+	if strings.Contains(strings.Join(p.text, " "), other) {
+		found.add("said of the seat, and wrong", d.name, "%q", other)
+	}
+	drops := 0
+	for _, page := range p.pages {
+		for _, q := range page {
+			rest, ok := strings.CutPrefix(q.text, "drop ")
+			if v, isFigure := figure(rest); ok && isFigure {
+				drops++
+				if math.Abs(v-slope.Drop) > half {
+					found.add("drop is read wrong", d.name, "%.2f, is %.2f", v, slope.Drop)
+				}
+			}
+		}
+	}
+	if drops == 0 && slope.Drop > half {
+		found.add("drop cannot be read", d.name, "%.1f", slope.Drop)
+	}
+}
+
+// halfUnit is half the last place printed, mm.
+func (d *drawn) halfUnit() float64 {
+	const roundingOff = 1e-4 // what float64 leaves
+	if d.frame.Job.Units == frame.FeetInches {
+		return 25.4/32 + roundingOff
+	}
+	return 0.5 + roundingOff
 }
 
 // compare holds what was read against the model.
 func (d *drawn) compare(read facts, found *ledger) {
 	want := truth(d.frame)
-	// Half the last place printed, and what float64 leaves.
-	half := 0.5
-	if d.frame.Job.Units == frame.FeetInches {
-		half = 25.4 / 32
-	}
-	const slack = 1e-4
+	half := d.halfUnit()
 	for _, name := range sorted(want) {
 		v, ok := read[name]
 		rule := ruleOf(name)
 		switch {
 		case !ok:
 			found.add(rule+" cannot be read", d.name, "%s (%.1f)", name, want[name])
-		case math.Abs(v-want[name]) > roundings(name)*half+slack:
+		case math.Abs(v-want[name]) > roundings(name)*half:
 			found.add(rule+" is read wrong", d.name, "%s is read as %.2f, is %.2f", name, v, want[name])
 		}
 	}

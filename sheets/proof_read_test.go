@@ -239,8 +239,9 @@ func longestRise(v []float64) []float64 {
 	return out
 }
 
-// table reads a table by the heads of its columns: the cells of each row. A
-// table that goes on elsewhere under the same heads is read on.
+// table reads a table by the heads of the columns that are wanted, from its
+// first column on: their cells, row by row. A table that goes on elsewhere
+// under the same heads is read on.
 func (p printed) table(heads ...string) [][]string {
 	var out [][]string
 	for _, page := range p.pages {
@@ -249,12 +250,23 @@ func (p printed) table(heads ...string) [][]string {
 				continue
 			}
 			line := sameLine(page, first.box.Y0, first.box.X0, math.Inf(1))
-			if len(line) >= len(heads) && slices.EqualFunc(line[:len(heads)], heads, func(q phrase, h string) bool { return q.text == h }) {
-				out = append(out, tableRows(page, line[:len(heads)])...)
+			if columns, ok := pick(line, heads); ok {
+				out = append(out, tableRows(page, columns)...)
 			}
 		}
 	}
 	return out
+}
+
+// pick finds the wanted heads in a line of heads, in order.
+func pick(line []phrase, heads []string) ([]phrase, bool) {
+	var out []phrase
+	for _, q := range line {
+		if len(out) < len(heads) && q.text == heads[len(out)] {
+			out = append(out, q)
+		}
+	}
+	return out, len(out) == len(heads)
 }
 
 // sameLine lists what stands on a line between two places, from the left.
@@ -349,6 +361,17 @@ func (p printed) levelTable(out map[string][]float64) {
 func below(a, b phrase) bool {
 	step := a.box.Y0 - b.box.Y0
 	return a.way == level && b.way == level && step > 1.2*a.size && step < 2.2*a.size && b.box.X0 < a.box.X1 && a.box.X0 < b.box.X1
+}
+
+// about is the text of all sheets that a title names.
+func (p printed) about(title string) string {
+	var out string
+	for i, page := range p.pages {
+		if slices.ContainsFunc(page, func(q phrase) bool { return q.size == draw.SheetHeight && strings.HasPrefix(q.text, title) }) {
+			out += " " + p.text[i]
+		}
+	}
+	return out
 }
 
 // said finds words with figures anywhere in the set.

@@ -29,7 +29,7 @@ func (m *maker) sectionSheets() []draft {
 		if scale > oneSheetScale && m.job.Paper.Scale == 0 {
 			continue
 		}
-		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section}, {section.lists()}}, grid{{section, section.lists()}}); ok {
+		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section, hung{section.lists(), section}}}, grid{{section}, {section.lists()}}); ok {
 			return []draft{{sectionTitle, topics, a}}
 		}
 		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section}}); ok {

@@ -2,23 +2,42 @@ package sheets
 
 import (
 	"math"
+	"slices"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 )
 
-// rows hangs the dimension rows on the section.
+// rows hangs the dimension rows on the section. Under a narrow span stand also
+// the dimensions that have no room in it.
 func (c *cross) rows() {
+	s, sl := c.frame.Setout, c.frame.Slope
 	low := c.footing.Place.O.Z
 	out := func(y float64) geom.Vec { return c.at(y, low) }
-	c.Bottom.Within = true
-	stops := c.outTo(out)
-	if c.form.round() { // no room beside the title block for what is beyond the beam
-		stops = stops[:toBeam]
+	c.wideRow = c.Bottom
+	c.narrowRow = draw.NewRows(c.view, c.Bounds, draw.Bottom)
+	for _, r := range []*draw.Rows{c.wideRow, c.narrowRow} {
+		r.Within = true
+		stops := c.outTo(out)
+		if c.form.round() { // no room beside the title block for what is beyond the beam
+			stops = stops[:toBeam]
+		}
+		r.Running("from the cladding", out(0), stops...)
 	}
-	c.Bottom.Running("out from the face of the cladding", out(0), stops...)
+	c.narrowRow.Chain("clear span", out(s.PlateOuter), out(s.BeamInner))
+	if !c.runIsClear() {
+		c.narrowRow.Chain("run of the fall", out(s.Arris(sl.From)), out(s.Arris(sl.To)))
+	}
 	c.battenRow()
+}
+
+// narrow reports whether the span has no room for figures between the head
+// heights.
+func (c *cross) narrow() bool {
+	const least = 26 // mm on paper
+	s := c.frame.Setout
+	return (s.PlateOuter-s.BeamInner)*c.view.Scale < plateOff+headOff+least
 }
 
 // battenRow dimensions the battens along the slope, above them.
@@ -30,24 +49,33 @@ func (c *cross) battenRow() {
 	s := c.frame.Setout
 	up := bt[0].Place.W.Mul(bt[0].Section.Depth)
 	from, to := c.top(s.PlateOuter), c.top(s.BattenEnd)
-	rows := draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
 	stops := []geom.Vec{}
 	for _, mb := range bt {
 		edge := houseEdge(mb)
 		edge.X = c.x
 		stops = append(stops, edge.Add(up))
 	}
-	rows.Running("batten edges", from, append(stops, to)...)
-	c.Sloped = append(c.Sloped, rows)
+	const title = "batten edges"
+	last := stops[len(stops)-1]
+	c.fullRow = draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
+	c.fullRow.Running(title, from, append(slices.Clone(stops), to)...)
+	c.shortRow = draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
+	if len(stops) > 1 {
+		c.shortRow.Equal("batten centres", len(stops)-1, stops[0], last)
+	}
+	c.shortRow.Running(title, from, stops[0], last, to)
 }
 
 // over draws what stands in the section itself.
 func (c *cross) over(p *page, v *draw.View) {
 	c.groundCut(p, v)
-	c.drop(p, v)
+	if c.form != keyed || (c.frame.Setout.PlateOuter-c.frame.Setout.BeamInner)*v.Scale > leastSight {
+		c.sight(p, v)
+	}
 	c.heights(p, v)
 	c.inGround(p, v)
-	c.sight(p, v)
+	c.drop(p, v)
+	c.slope(p, v)
 	c.howToFall(p, v)
 }
 
@@ -60,21 +88,26 @@ func (c *cross) groundCut(p *page, v *draw.View) {
 
 // Where the dimensions in the view stand, mm on paper.
 const (
-	dropOff   = 14.0  // the drop, in front of the beam
-	dropPast  = 25.0  // the same, past the title of the battens' row
-	fallOff   = 7.0   // the arrow of the fall, under the rafter
-	fallShare = 110.0 // in which the arrow of the fall leaves half to leaders
-	steepOff  = 5.0   // the drop of a steep fall, in front of the plate
-	steepDrop = 25.0  // a drop of so much on paper is steep
-	fallEnds  = 8.0   // the arrow of the fall is so much longer than its figure
-	clearOff  = 12.0  // the clear span, under the beam
-	sightRoom = 26.0  // above the eye, in which the clear span finds room over the line of sight
-	eyeUnder  = 5.0   // the clear span, under the eye
-	headOff   = 12.0  // the head height, behind the beam
-	plateOff  = 14.0  // the same, in front of the plate
-	eyeOff    = 7.0   // the eye's height, in front of the wall
-	footOff   = 7.0   // the depths in the ground, behind the footing
+	dropOff    = 14.0  // the drop, in front of the beam
+	fallOff    = 7.0   // the arrow of the fall, under the rafter
+	fallShare  = 110.0 // in which the arrow of the fall leaves half to leaders
+	leastSight = 45.0  // a span narrower than this has no room for the line of sight
+	steepOff   = 5.0   // the drop of a steep fall, in front of the plate
+	steepDrop  = 25.0  // a drop of so much on paper is steep
+	fallEnds   = 8.0   // the arrow of the fall is so much longer than its figure
+	clearOff   = 12.0  // the clear span, under the beam
+	sightRoom  = 26.0  // above the eye, in which the clear span finds room over the line of sight
+	eyeUnder   = 5.0   // the clear span, under the eye
+	headOff    = 12.0  // the head height, behind the beam
+	plateOff   = 14.0  // the same, in front of the plate
+	eyeOff     = 7.0   // the eye's height, in front of the wall
+	footOff    = 7.0   // the depths in the ground, behind the footing
 )
+
+// figureWidth is the room that the figure of a dimension takes along its line.
+func (c *cross) figureWidth(figure string) float64 {
+	return draw.TextWidth(figure, c.hand.FigureHeight(), false)
+}
 
 // most is the part of a dimension line that its figure may take.
 const most = 0.75
@@ -83,7 +116,7 @@ const most = 0.75
 // the given length of its line, mm of the model; the last one if none does.
 func (c *cross) words(length, room float64, prefixes ...string) string {
 	for _, w := range prefixes[:len(prefixes)-1] {
-		if draw.TextWidth(w+c.figures.Length(length), draw.NoteHeight, false) < room*c.view.Scale {
+		if c.figureWidth(w+c.figures.Length(length)) < room*c.view.Scale {
 			return w
 		}
 	}
@@ -95,52 +128,61 @@ func (c *cross) words(length, room float64, prefixes ...string) string {
 func (c *cross) drop(p *page, v *draw.View) {
 	s, sl := c.frame.Setout, c.frame.Slope
 	from, to := c.top(s.Arris(sl.From)), c.top(s.Arris(sl.To))
-	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.FrontOut())*v.Scale + c.dropAt(), Beside: true, Prefix: "drop "}
+	if !c.falls() {
+		return
+	}
+	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.FrontOut())*v.Scale + c.dropOff, Beside: true, Prefix: "drop "}
 	if sl.Drop*v.Scale > steepDrop {
 		span.A, span.B = from, to
 		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff
+		// The figure stands below the rafter, through which the line passes.
+		width := c.figureWidth(span.Prefix + c.figures.Length(sl.Drop))
+		down := c.plumbDepth()*v.Scale + 2*steepOff*math.Tan(sl.Angle) + width/2 + fallOff/2
+		span.Share = min(down/(sl.Drop*v.Scale), 1-width/2/(sl.Drop*v.Scale))
 	}
-	span.Draw(p.sheet, p.hand)
+	p.placer.Span(span)
 	const dot = 0.7 // mm on paper
 	for _, q := range []geom.Vec{from, to} {
 		p.sheet.Dot(draw.Dimension, v.Pt(q), dot)
 	}
-	c.slope(p, v)
-	if !c.runIsClear() {
+	if !c.runIsClear() && !c.narrow() {
 		low := c.runLevel()
 		share, room := c.clearZone(low, from.Y, to.Y)
 		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, room, "run of the fall ", "run ", "")}.Draw(p.sheet, p.hand)
 	}
 }
 
-// dropAt is how far in front of the frame the drop stands: beyond the title of
-// the battens' row where that ends there.
-func (c *cross) dropAt() float64 {
-	if s := c.frame.Setout; s.BattenEnd < s.BeamOuter && len(s.Battens) > 0 {
-		return dropPast
-	}
-	return dropOff
-}
-
 // slope draws the arrow of the fall under the rafter: between the two head
 // heights, in the half near the house if that has room.
 func (c *cross) slope(p *page, v *draw.View) {
-	s, sl := c.frame.Setout, c.frame.Slope
+	if !c.falls() {
+		return
+	}
+	s := c.frame.Setout
 	a, b := s.PlateOuter-plateOff/v.Scale, s.BeamInner+headOff/v.Scale
 	words := "fall "
-	width := draw.TextWidth(words+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")", draw.NoteHeight, false) + fallEnds
 	if (a-b)*v.Scale > fallShare {
 		b = (a + b) / 2
 	}
 	off := -c.plumbDepth()*v.Scale - fallOff
-	if (a-b)*v.Scale < width*math.Cos(sl.Angle) { // then over the row of the battens
+	if c.slopeAbove() {
 		a, b = s.PlateOuter, s.BeamInner
 		off = fallOff
 		for _, rows := range c.Sloped {
 			off += rows.Depth(p.hand) + c.job.Battens.Section.Depth*v.Scale
 		}
 	}
-	draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: words}.Draw(p.sheet, p.hand)
+	p.placer.Fall(draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: words})
+}
+
+// slopeAbove reports whether the arrow of the fall has no room between the
+// head heights: it then stands over the row of the battens.
+func (c *cross) slopeAbove() bool {
+	s, sl := c.frame.Setout, c.frame.Slope
+	width := c.figureWidth("fall "+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")") + fallEnds
+	room := (s.PlateOuter-s.BeamInner)*c.view.Scale - plateOff - headOff
+	const sightPart = 12 // mm on paper: near the beam the line of sight comes up
+	return room-sightPart < width*math.Cos(sl.Angle)
 }
 
 // runIsClear reports whether the run of the fall is the clear span.
@@ -154,8 +196,11 @@ func (c *cross) heights(p *page, v *draw.View) {
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
 	// The figures stand low, clear of leaders, clear span and line of sight.
-	low, high := c.floor(), min(c.clearLevel(), c.eye().Z)
-	if !c.runIsClear() {
+	low, high := c.floor(), c.eye().Z
+	if !c.narrow() {
+		high = min(high, c.clearLevel())
+	}
+	if !c.runIsClear() && !c.narrow() {
 		high = min(high, c.runLevel())
 	}
 	head := func(top geom.Vec, height, off float64) {
@@ -165,6 +210,9 @@ func (c *cross) heights(p *page, v *draw.View) {
 	}
 	head(c.at(s.BeamInner, beam), s.HeadBeam, -headOff)
 	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, plateOff)
+	if c.narrow() {
+		return
+	}
 	span := s.PlateOuter - s.BeamInner
 	level := c.clearLevel()
 	share, room := c.clearZone(level, s.PlateOuter, s.BeamInner)
@@ -190,10 +238,18 @@ func (c *cross) clearLevel() float64 {
 // runLevel is the level of the dimension line of the run of the fall.
 func (c *cross) runLevel() float64 { return c.clearLevel() - fallOff/c.view.Scale }
 
-// arc is the radius of the arc at the eye, mm on paper.
+// arc is the radius of the arc at the eye, mm on paper; 0 if the line of sight
+// lies too flat for one. The figure stands between the legs, which must have
+// parted by its height there.
 func (c *cross) arc() float64 {
-	const most, part = 30, 0.35 // mm on paper; of the span
-	return min(most, part*-c.frame.Setout.BeamInner*c.view.Scale)
+	const most, part, parted, limit = 30, 0.35, 4.5, 0.6 // mm on paper; of the span
+	span := -c.frame.Setout.BeamInner * c.view.Scale
+	way := c.sightArris().Sub(c.eye())
+	r := max(min(most, part*span), parted*way.Len()/max(math.Abs(way.Z), 1))
+	if r > limit*span {
+		return 0
+	}
+	return r
 }
 
 // clearZone is where a figure over a level line from the world y from to to
@@ -228,13 +284,22 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	f := c.footing.Solid().Bounds()
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }
-	if deep := ground - end; end < ground && draw.TextWidth(c.figures.Length(deep), draw.NoteHeight, false) < most*deep*v.Scale {
-		draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff,
-			Prefix: c.words(deep, most*deep, "post in ground ", "in ground ", "")}.Draw(p.sheet, p.hand)
+	if deep := ground - end; end < ground && c.figureWidth(c.figures.Length(deep)) < most*deep*v.Scale {
+		words := c.words(deep, most*deep, "post in ground ", "in ground ", "")
+		p.placer.Span(draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: c.low(words, deep), Prefix: words})
 	}
 	hole := ground - low
-	draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Beside: true,
-		Prefix: c.words(hole, most*hole, "hole ", "")}.Draw(p.sheet, p.hand)
+	words := c.words(hole, most*hole, "hole ", "")
+	p.placer.Span(draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: c.low(words, hole), Beside: true, Prefix: words})
+}
+
+// low is where a figure stands on an upright line, in parts of its length from
+// below: so low that it is clear of the leaders from above and of the earth
+// under the ground, but not on the surface below.
+func (c *cross) low(words string, length float64) float64 {
+	const want, clear = 0.3, 3.0 // mm on paper
+	half := c.figureWidth(words+c.figures.Length(length)) / 2
+	return max(want, (half+clear)/(length*c.view.Scale))
 }
 
 // sight draws the line of sight from the wall that just passes under the beam.
@@ -246,11 +311,11 @@ func (c *cross) sight(p *page, v *draw.View) {
 	const eyeSize = 1.2 // mm on paper
 	p.sheet.Circle(draw.Style{Layer: draw.Centre, Pen: draw.Narrow}, v.Pt(eye), eyeSize)
 	words := c.words(c.job.Levels.Eye, most*c.job.Levels.Eye, "eye ", "")
-	const low, clear = 0.3, 2.5 // the figure stands low, clear of the leaders, but not on the floor
-	half := draw.TextWidth(words+c.figures.Length(c.job.Levels.Eye), draw.NoteHeight, false) / 2
-	share := max(low, (half+clear)/(c.job.Levels.Eye*v.Scale))
+	share := c.low(words, c.job.Levels.Eye)
 	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: share, Prefix: words}.Draw(p.sheet, p.hand)
-	draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: c.arc()}.Draw(p.sheet, p.hand)
+	if r := c.arc(); r > 0 {
+		p.placer.Angle(draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: r})
+	}
 }
 
 // sightArris is the arris of the beam that ends the view from the eye at the

@@ -28,13 +28,17 @@ func (c *cross) keyMarks(p *page, v *draw.View) {
 	}
 }
 
-// listWidth is the width of the lists of a keyed section, mm on paper.
-const listWidth = 110.0
+// The width of the lists of a keyed section and, in it, of the names of its
+// levels, mm on paper.
+const (
+	listWidth    = wordWidth
+	surfaceWidth = 56.0
+)
 
 // lists are the levels by their letters, the members by their marks, and how
 // the fall is set.
 func (c *cross) lists() stackBlock {
-	levels := draw.Table{Title: "Levels of section A", Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface"}}}
+	levels := draw.Table{Title: "Levels of section A", Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface", Width: surfaceWidth}}}
 	for i, l := range c.surfaces() {
 		levels.Rows = append(levels.Rows, draw.TableRow{Cells: []string{levelKey(i), c.figures.Level(l.Z), l.Name}})
 	}
@@ -42,7 +46,11 @@ func (c *cross) lists() stackBlock {
 	for _, n := range c.list {
 		members.Notes = append(members.Notes, sentence(n.note.Text))
 	}
-	return stackBlock{&tableBlock{levels}, &wordBlock{members}, &wordBlock{c.fallWords(listWidth)}}
+	out := stackBlock{&tableBlock{levels}, &wordBlock{members}}
+	if c.falls() {
+		out = append(out, &wordBlock{c.fallWords(listWidth)})
+	}
+	return out
 }
 
 // listSheets puts the lists on sheets of their own.

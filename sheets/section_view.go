@@ -46,6 +46,12 @@ type cross struct {
 	deep    *draw.LevelStack // of what is below ground, if the form is round
 	below   *draw.NoteColumn // about the post in the ground, likewise
 	list    []keyNote        // if keyed
+	roof    *draw.LevelStack // the marks above the eye and
+	base    *draw.LevelStack // those below it by themselves, to measure between
+	dropOff float64          // of the drop, in front of the beam, mm on paper
+
+	fullRow, shortRow  *draw.SlopedRows // of the battens
+	wideRow, narrowRow *draw.Rows       // under the section
 }
 
 func (m *maker) newCross() cross {
@@ -155,8 +161,8 @@ func (c *cross) front() float64 {
 	return y
 }
 
-// ground is the finished ground where the plane is.
-func (c *cross) ground() float64 { return frame.GroundAt(c.job, c.x) }
+// ground is the finished ground at the post that the section shows.
+func (c *cross) ground() float64 { return c.spec.Ground }
 
 // outline is what the rows stand off from.
 func (c *cross) outline(pic picture) draw.Rect {
@@ -201,7 +207,7 @@ func (c *cross) extent(h draw.Hand, scale float64) draw.Rect {
 	defer func() { *c.view = was }()
 	c.set(geom.Pt{}, scale)
 	c.placeWords(h)
-	if c.form == tight && !c.roomy(scale) {
+	if c.crowded(h) {
 		return draw.Rect{X0: -far, Y0: -far, X1: far, Y1: far} // fits no sheet
 	}
 	return c.viewBlock.extent(h, scale).Union(c.inner.Extent()).Union(c.outer.Extent()).Union(c.deep.Extent(h)).Union(c.below.Extent())

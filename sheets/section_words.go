@@ -3,6 +3,7 @@ package sheets
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -17,7 +18,14 @@ func (c *cross) levels() {
 	stack := c.level(draw.Right)
 	c.deep = draw.NewLevelStack(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
 	c.deep.Offset = 2*footOff + rowEnd
+	c.roof = draw.NewLevelStack(c.view, c.Bounds, draw.Right)
+	c.base = draw.NewLevelStack(c.view, c.Bounds, draw.Right)
 	for i, l := range slices.Backward(c.surfaces()) { // of equal ones the later stands higher
+		if l.Z > c.eye().Z {
+			c.roof.Add(l.Name, l.At)
+		} else if l.Z >= c.ground() {
+			c.base.Add(l.Name, l.At)
+		}
 		switch {
 		case c.form == keyed:
 			stack.Add(levelKey(i), l.At)
@@ -35,8 +43,12 @@ func (c *cross) surfaces() []frame.Level {
 	sl := c.frame.Slope
 	from, to := c.top(c.frame.Setout.Arris(sl.From)), c.top(c.frame.Setout.Arris(sl.To))
 	out := []frame.Level{
-		{Name: "top of rafters over the " + string(sl.From) + ": drop from here", Z: from.Z, At: from},
-		{Name: "top of rafters over the " + string(sl.To) + ": to here", Z: to.Z, At: to},
+		{Name: "top of rafters over the " + string(sl.From), Z: from.Z, At: from},
+		{Name: "top of rafters over the " + string(sl.To), Z: to.Z, At: to},
+	}
+	if c.falls() {
+		out[0].Name += ": drop from here"
+		out[1].Name += ": to here"
 	}
 	for _, l := range c.namedLevels(c.shows) {
 		if !strings.HasPrefix(l.Name, "top of rafters") || l.At.Y != from.Y && l.At.Y != to.Y {
@@ -46,6 +58,9 @@ func (c *cross) surfaces() []frame.Level {
 	slices.SortStableFunc(out, func(a, b frame.Level) int { return cmp.Compare(b.Z, a.Z) })
 	return out
 }
+
+// falls reports whether the rafters fall by anything that can be printed.
+func (c *cross) falls() bool { return c.figures.Round(c.frame.Slope.Drop) != 0 }
 
 // shows reports whether a level is of a thing that the section shows: of the
 // ground and the footings, those at its post.
@@ -71,20 +86,20 @@ func (c *cross) notes() {
 	c.below = draw.NewNoteColumn(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
 	c.below.Offset, c.below.Width = 2*footOff+frontOff, deepNotes
 	if c.form != wide {
-		for i, n := range c.belowNotes() {
-			c.say(c.below, []frame.Member{c.footing, {}}[i], n)
-		}
+		c.say(c.below, c.footing, c.footingNote())
 	}
 	c.battenNote()
 	c.rafterNote()
 	c.plateNote()
 	beam := c.frame.Of(frame.KindBeam)[0]
 	c.say(c.outer, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3, 0.6)})
-	eye, arris := c.eye(), c.sightArris()
-	way := arris.Sub(eye).Unit()
-	past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
-	c.say(c.outer, frame.Member{}, draw.ColumnNote{Text: "line of sight under the beam, from the eye at the wall", At: []geom.Vec{past(groundPast), past(groundPast / 2)}})
-	c.say(c.outer, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55)})
+	if c.form != keyed {
+		eye, arris := c.eye(), c.sightArris()
+		way := arris.Sub(eye).Unit()
+		past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
+		c.say(c.outer, frame.Member{}, draw.ColumnNote{Text: "line of sight under the beam, from the eye at the wall", At: []geom.Vec{past(groundPast), past(groundPast / 2)}})
+	}
+	c.say(c.outer, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85)})
 }
 
 // say adds a note about a member to a column; keyed, to the list.
@@ -115,7 +130,7 @@ func (c *cross) battenNote() {
 		return
 	}
 	var at []geom.Vec
-	reach := 4 // so many near the plate the leader may name
+	reach := 2 // so many near the plate the leader may name
 	if c.form != tight {
 		reach = 5
 	}
@@ -129,7 +144,11 @@ func (c *cross) battenNote() {
 		words += fmt.Sprintf("%d in all, clear gaps of %s. ", n, c.figures.Length(c.frame.Setout.BattenGap))
 	}
 	words += "The row over them runs down the slope from the plate, to the edge nearest the house"
-	c.say(c.inner, bt[0], draw.ColumnNote{Text: words, At: at, Inside: true})
+	named := bt[0]
+	if c.form != keyed {
+		named = frame.Member{} // the leader may end on any of them
+	}
+	c.say(c.inner, named, draw.ColumnNote{Text: words, At: at, Inside: true})
 }
 
 func (c *cross) rafterNote() {
@@ -173,37 +192,50 @@ func (c *cross) plateNote() {
 
 // The columns of notes and the level marks, mm on paper.
 const (
-	leftNotes  = 62.0 // width of the words left of the house
-	roomNotes  = 58.0 // the same under the rafters, near the plate
-	spanNotes  = 46.0 // the same in the middle of the span
-	spanGap    = 8.0  // between those two
-	deepNotes  = 92.0 // the same beside the footing
-	frontNotes = 84.0 // the same between the levels
-	roomOff    = 33.0 // from the plate to the words under the rafters
-	frontOff   = 13.0 // from the level marks' start to the words between them
-	dropRoom   = 34.0 // from the beam to the level marks: the drop stands before them
-	leastRow   = 10.0 // from the battens to their row
-	overHouse  = 5.0  // from where the house is cut short to the row
-	stackClear = 12.0 // the level marks of roof or floor reach about so far past their surfaces
+	leftNotes   = 62.0 // width of the words left of the house
+	roomNotes   = 58.0 // the same under the rafters, near the plate
+	spanNotes   = 46.0 // the same in the middle of the span
+	spanGap     = 8.0  // between those two
+	eyeClear    = 6.0  // from the eye down to those words
+	deepNotes   = 92.0 // the same beside the footing
+	frontNotes  = 84.0 // the same between the levels
+	roomOff     = 33.0 // from the plate to the words under the rafters
+	frontOff    = 13.0 // from the level marks' start to the words between them
+	dropRoom    = 20.0 // from the drop to the level marks: its figure
+	figurePitch = 4.0  // of the figures of a running row
+	rowSpread   = 1.2  // a row of figures this much longer than what it measures is crowded
+	titleRun    = 26.0 // of the title of the battens' row
+	titleClear  = 5.0  // from it down to the drop
+	leastRow    = 10.0 // from the battens to their row
+	overHouse   = 5.0  // from where the house is cut short to the row
+	stackClear  = 4.0  // from the level marks to the words between them
 )
 
 // placeWords sets the columns of notes, the level marks and the row of the
 // battens for the present scale.
 func (c *cross) placeWords(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
-	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
+	c.Bottom = c.wideRow
+	if c.narrow() {
+		c.Bottom = c.narrowRow
+	}
+	c.placeBattenRow(h)
+	c.placeDrop()
+	c.pad.Y1 = 0
+	if c.falls() && c.slopeAbove() {
+		c.pad.Y1 = 2 * fallOff
+	}
 	stack := c.level(draw.Right)
-	stack.Bounds.X1 = max(c.Bounds.X1, -s.FrontOut()+(dropRoom-dropOff+c.dropAt())/k)
+	stack.Bounds.X1 = max(c.Bounds.X1, -s.FrontOut()+(c.dropOff+dropRoom)/k)
 	for _, rows := range c.Sloped {
-		first := c.frame.Of(frame.KindBatten)[0].Solid().Bounds()
-		rows.First = max(leastRow, (c.houseTop()-first.Max.Z)*k+overHouse)
 		stack.Bounds.X1 = max(stack.Bounds.X1, (rows.Extent(h).X1-c.view.At.X)/k+c.view.Base.X)
 	}
 
+	model := func(y float64) float64 { return (y-c.view.At.Y)/k + c.view.Base.Y }
 	c.outer.Width, c.outer.Offset = frontNotes, frontOff
 	c.outer.Bounds.X1 = stack.Bounds.X1
-	c.outer.Bounds.Y0, c.outer.Bounds.Y1 = c.floorLevels()+stackClear/k, beam-stackClear/k
+	c.outer.Bounds.Y0, c.outer.Bounds.Y1 = model(c.base.Extent(h).Y1+stackClear), model(c.roof.Extent(h).Y0-stackClear)
 
 	foot := projectBox(c.view.Axes, c.footing.Solid().Bounds())
 	c.below.Bounds.Y0, c.below.Bounds.Y1 = foot.Y0+deepClear/k, c.spec.Ground-earthDepth/k
@@ -213,28 +245,64 @@ func (c *cross) placeWords(h draw.Hand) {
 	if c.form == tight {
 		c.inner.Width, c.inner.Offset = roomNotes, roomOff
 		c.inner.Bounds.X1 = -s.PlateOuter
-		c.inner.Bounds.Y1 = min(plate, c.eye().Z) - stackClear/k/2
+		c.inner.Bounds.Y1 = min(plate, c.eye().Z) - eyeClear/k
 		c.middle.Bounds = c.inner.Bounds
 		c.middle.Width, c.middle.Offset = spanNotes, roomOff+roomNotes+spanGap
 	}
 }
 
-// roomy reports whether the span has room for the words that a tight section
-// puts in it.
-func (c *cross) roomy(scale float64) bool {
-	s := c.frame.Setout
-	return (s.PlateOuter-s.BeamInner)*scale > roomOff+roomNotes+spanGap+spanNotes+2*headOff-spanGap
+// placeBattenRow sets the row of the battens clear of the house, and its title,
+// which stands at its lower end, clear of the level line of the drop. A row that would be
+// crowded gives the first and the last batten and their spaces: the plan has
+// them all.
+func (c *cross) placeBattenRow(h draw.Hand) {
+	s, k := c.frame.Setout, c.view.Scale
+	c.dropOff, c.Sloped = dropOff, nil
+	bt := c.frame.Of(frame.KindBatten)
+	if len(bt) == 0 {
+		return
+	}
+	rows := c.fullRow
+	length := (s.PlateOuter - s.BattenEnd) / bt[0].Place.W.Z * k
+	if float64(len(bt))*figurePitch > rowSpread*length {
+		rows = c.shortRow
+	}
+	rows.First = max(leastRow, (c.houseTop()-bt[0].Solid().Bounds().Max.Z)*k+overHouse)
+	if sl := c.frame.Slope; c.falls() && sl.Drop*k <= steepDrop {
+		sin, cos := math.Sincos(sl.Angle)
+		line := c.frame.RafterTop(s.Arris(sl.From)) - c.frame.RafterTop(s.BattenEnd)
+		rows.First = max(rows.First, (line*k+titleClear+titleRun*sin)/cos-bt[0].Section.Depth*k)
+	}
+	c.Sloped = []*draw.SlopedRows{rows}
 }
 
-// floorLevels is the highest level marked below the eye.
-func (c *cross) floorLevels() float64 {
-	top := c.floor()
-	for _, l := range c.surfaces() {
-		if l.Z < c.eye().Z {
-			top = max(top, l.Z)
+// placeDrop keeps the drop in front of the beam clear of the rings of the
+// details.
+func (c *cross) placeDrop() {
+	s, k := c.frame.Setout, c.view.Scale
+	front := c.view.Pt(c.at(s.FrontOut(), 0)).X
+	for _, d := range c.details {
+		if right := c.view.Pt(d.at).X + d.radius*k; slices.Contains(d.on, onSection) && -d.at.Y > c.job.Beam.Out/2 {
+			c.dropOff = max(c.dropOff, right-front+titleClear)
 		}
 	}
-	return top
+}
+
+// crowded reports whether the words that stand within the section lack room
+// at the present scale.
+func (c *cross) crowded(h draw.Hand) bool {
+	if c.form == keyed {
+		return false
+	}
+	s, k := c.frame.Setout, c.view.Scale
+	room := (s.PlateOuter - s.BeamInner) * k
+	if c.form == tight && room < roomOff+roomNotes+spanNotes+2*headOff {
+		return true
+	}
+	band := c.view.Outline(c.outer.Bounds)
+	e := c.outer.Extent()
+	const slack = 0.5 // mm on paper
+	return e.Y1 > band.Y1+slack || e.Y0 < band.Y0-slack || band.Y0 > band.Y1
 }
 
 // floor is the level that one stands on in the plane.
@@ -248,46 +316,37 @@ func (c *cross) floor() float64 {
 // eye is the eye at the wall.
 func (c *cross) eye() geom.Vec { return c.at(0, c.floor()+c.job.Levels.Eye) }
 
-// belowNotes says how the post stands in the ground. Laid out tight the words
-// stand beside the footing, else they look for a place.
-func (c *cross) belowNotes() []draw.ColumnNote {
+// footingNote says what stands in the ground.
+func (c *cross) footingNote() draw.ColumnNote {
 	f, spec := c.spec.Footing, c.spec
-	b, pb := c.footing.Solid().Bounds(), c.post.Solid().Bounds()
+	b := c.footing.Solid().Bounds()
 	size := c.figures.Size(f.Size, f.Size)
 	if f.Round {
 		size = "Ø" + c.figures.Length(f.Size)
 	}
-	top := "its top falls away from the post to shed water"
-	if f.Collar > 0 {
-		top = fmt.Sprintf("its top stands %s above ground at the post and falls away to shed water", c.figures.Length(f.Collar))
-	}
-	edge := func(part float64) geom.Vec { return c.at(b.Max.Y, b.Min.Z+part*f.Depth) }
-	notes := []draw.ColumnNote{{
-		Text: fmt.Sprintf("footing %s: concrete, %s, %s deep; %s", c.footing.Mark, size, c.figures.Length(f.Depth), top),
-		At:   []geom.Vec{edge(0.85), edge(0.7), edge(0.1)}, ID: memberID(c.footing),
-	}}
-	end := draw.ColumnNote{At: []geom.Vec{c.at(pb.Max.Y, pb.Min.Z)}, ID: memberID(c.post)}
+	words := fmt.Sprintf("footing %s: concrete, %s, %s deep", c.footing.Mark, size, c.figures.Length(f.Depth))
 	switch {
 	case spec.Base == frame.OnStirrup:
-		end.Text = fmt.Sprintf("post on a stirrup, its end %s clear of the concrete", c.figures.Length(f.Stand))
+		words += fmt.Sprintf(". The post stands on a stirrup, its end %s clear of the concrete", c.figures.Length(f.Stand))
 	case f.Pad > 0:
-		end.Text = fmt.Sprintf("the post's end stands on %s of concrete", c.figures.Length(f.Pad))
-	default:
-		return notes
+		words += fmt.Sprintf(". The post stands on %s of it", c.figures.Length(f.Pad))
 	}
-	return append(notes, end)
+	if f.Collar > 0 {
+		words += fmt.Sprintf(". Its top is %s above ground at the post and falls away to shed water", c.figures.Length(f.Collar))
+	}
+	edge := func(part float64) geom.Vec { return c.at(b.Max.Y, b.Min.Z+part*f.Depth) }
+	return draw.ColumnNote{Text: words, At: []geom.Vec{edge(0.85), edge(0.7), edge(0.93), edge(0.5), edge(0.3), edge(0.1)}, ID: memberID(c.footing)}
 }
 
-// footingWords puts the notes on the post in the ground where the form has no
-// column for them.
+// footingWords puts the note on the footing where the form has no column for
+// it.
 func (c *cross) footingWords(p *page, v *draw.View) {
 	if c.form != wide {
 		c.below.Draw(p.placer)
 		return
 	}
-	for _, n := range c.belowNotes() {
-		p.placer.Label(draw.Label{View: v, At: n.At[0], Text: n.Text, ID: n.ID, Toward: geom.P(1, -0.5)})
-	}
+	n := c.footingNote()
+	p.placer.Label(draw.Label{View: v, At: n.At[0], Text: n.Text, ID: n.ID, Toward: geom.P(1, -0.5)})
 }
 
 // deepClear is kept free over the lowest level mark, mm on paper.
@@ -298,9 +357,9 @@ const deepClear = 7.0
 func (c *cross) howToFall(p *page, v *draw.View) {
 	block := c.fallWords(frontNotes)
 	_, h := block.Size()
-	low := v.Pt(c.at(0, c.floorLevels())).Y + stackClear
+	low := v.Outline(c.outer.Bounds).Y0
 	x := v.Outline(c.outer.Bounds).X1 + frontOff
-	if c.form != keyed && c.outer.Extent().Y0 > low+h+stackGap {
+	if c.form != keyed && c.falls() && c.outer.Extent().Y0 > low+h+stackGap {
 		block.Draw(p.sheet, geom.P(x, low+h))
 	}
 }

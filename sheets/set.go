@@ -19,6 +19,7 @@ type maker struct {
 	figures measure.Format
 	hand    draw.Hand
 	details []detail // numbered from 1 in this order
+	batches []frame.Batch
 }
 
 // draft is a sheet that is laid out but not yet drawn: its number, and those
@@ -60,8 +61,12 @@ func newMaker(f *frame.Frame) (*maker, error) {
 	if f.Job.Units == frame.FeetInches {
 		figures.Units = measure.FeetInches
 	}
+	batches, err := f.Order()
+	if err != nil {
+		return nil, err
+	}
 	return &maker{
-		frame: f, job: f.Job, scene: newScene(f), figures: figures,
+		frame: f, job: f.Job, scene: newScene(f), figures: figures, batches: batches,
 		hand: draw.Hand{Paper: paper, Figures: figures, Feet: figures.Units == measure.FeetInches},
 	}, nil
 }
@@ -78,10 +83,13 @@ func (m *maker) drafts() []draft {
 	for _, sheets := range []func() []draft{
 		m.planSheets,
 		m.setoutSheets,
+		m.setoutWallSheets,
 		m.elevationSheets,
 		m.sectionSheets,
 		m.detailSheets,
 		m.buildSheets,
+		m.memberSheets,
+		m.listSheets,
 	} {
 		all = append(all, sheets()...)
 	}

@@ -16,7 +16,7 @@ func (m *maker) setoutSheets() []draft {
 	const title = "Post set-out plan"
 	topics := []string{"setout"}
 	plan := m.setoutView()
-	tables := stackBlock{&tableBlock{m.tapeTable()}, &tableBlock{m.holeTable()}}
+	tables := m.setoutTables()
 	notes := &wordBlock{draw.NoteBlock{Title: "How to set out", Numbered: true, Width: 90, Notes: m.setoutNotes()}}
 	square, site := block(m.squareView()), block(m.siteView())
 	small := besideBlock{square, site}
@@ -149,7 +149,7 @@ func (m *maker) drawSetout(p *page, v *draw.View, w wallPlan) {
 	m.drawDeck(p, v, w)
 	m.drawHoles(p, v)
 	m.drawString(p, v)
-	m.drawTapes(p, v)
+	m.drawTapes(p, v, w)
 }
 
 // drawDeck draws the edge of the deck, light.
@@ -206,12 +206,19 @@ const pastHole = 1.5
 // profiles.
 const stringBeyond = 600
 
-// drawString draws the string line along the outer faces of the posts.
+// drawString draws the string line from post to post: at a post it lies on its
+// outer face, which is drawn already.
 func (m *maker) drawString(p *page, v *draw.View) {
 	y := m.frame.Setout.BeamOuter
-	x0, x1 := m.stringEnds()
+	x, end := m.stringEnds()
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
-	p.sheet.Line(style, v.Flat(geom.P(x0, y)), v.Flat(geom.P(x1, y)))
+	half := m.job.Posts.Section.Width / 2
+	for _, c := range append(m.postCentres(), geom.V(end+half, 0, 0)) {
+		if to := c.X - half; to > x {
+			p.sheet.Line(style, v.Flat(geom.P(x, y)), v.Flat(geom.P(to, y)))
+		}
+		x = c.X + half
+	}
 }
 
 // stringEnds are the ends of the string line: beyond the outer posts, or at a

@@ -14,7 +14,7 @@ func (m *maker) squareView() *viewBlock {
 	l, _ := m.fixedPoints()
 	a, o := l.Add(geom.V(along, 0, 0)), l.Add(geom.V(0, -out, 0))
 	b := m.diagram("Square at L", l, draw.Rect{X0: l.X, Y0: l.Y - out, X1: l.X + along, Y1: l.Y})
-	b.steps = 1
+	b.fixed = fitting(smallView, along, out)
 	b.Top.Overall("along", l, a)
 	b.Left.Overall("out", l, o)
 	b.over = func(p *page, v *draw.View) {
@@ -25,9 +25,24 @@ func (m *maker) squareView() *viewBlock {
 		const corner = 3.0 // mm on paper, of the mark of the right angle
 		c := v.Pt(l)
 		s.Line(draw.Style{Layer: draw.Notes}, c.Add(geom.P(corner, 0)), c.Add(geom.P(corner, -corner)), c.Add(geom.P(0, -corner)))
-		s.AddText(draw.Text{Layer: draw.Notes, At: c.Add(geom.P(corner+2, -corner-2)), Height: draw.NoteHeight, String: leftPoint})
+		s.AddText(draw.Text{Layer: draw.Notes, At: c.Add(geom.P(-corner/2, corner/2)), Align: draw.End, Height: draw.NoteHeight, String: leftPoint})
 	}
 	return b
+}
+
+// smallView is the greatest size of a small view, mm on paper.
+const smallView = 55.0
+
+// fitting is the largest scale at which something of the given size is no
+// larger than most on the paper.
+func fitting(most, w, h float64) float64 {
+	all := scales()
+	for _, s := range all {
+		if max(w, h)*s <= most {
+			return s
+		}
+	}
+	return all[len(all)-1]
 }
 
 // diagram is a small plan without a picture of the model: lines are drawn over
@@ -59,7 +74,7 @@ func (m *maker) siteView() block {
 		}
 	}
 	b := m.diagram("Boundaries", m.origin(), all)
-	b.steps = 2
+	b.fixed = fitting(smallView, all.W(), all.H())
 	b.pad.Y1 = 2 * draw.NoteHeight
 	for _, s := range m.job.Site.Boundaries {
 		switch s.Side {
@@ -78,7 +93,8 @@ func (m *maker) siteView() block {
 // drawSite draws the frame as a rectangle, the wall and the boundaries.
 func (m *maker) drawSite(p *page, v *draw.View, foot, all draw.Rect) {
 	s := p.sheet
-	s.Rect(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, v.Outline(foot))
+	box := v.Outline(foot)
+	s.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, geom.P(box.X0, box.Y1), geom.P(box.X0, box.Y0), geom.P(box.X1, box.Y0), geom.P(box.X1, box.Y1))
 	s.Line(light(draw.Solid), v.Flat(geom.P(all.X0, 0)), v.Flat(geom.P(all.X1, 0)))
 	word := func(at geom.Pt, words string) {
 		s.AddText(draw.Text{Layer: draw.Notes, At: at, Align: draw.Centred, Height: draw.NoteHeight, String: words})
@@ -131,6 +147,8 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
 		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of deck"})
 	}
-	m.markEach(p, v, frame.KindPost)
-	m.markEach(p, v, frame.KindFooting)
+	p.leastCrossed([]func(){
+		func() { m.markEach(p, v, frame.KindPost) },
+		func() { m.markEach(p, v, frame.KindFooting) },
+	})
 }

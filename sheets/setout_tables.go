@@ -10,35 +10,83 @@ import (
 	"plumbcut/geom/measure"
 )
 
-// tapeTable gives for each post how to find its centre.
-func (m *maker) tapeTable() draw.Table {
-	t := draw.Table{Title: "Post centres", Columns: []draw.Column{
-		{Head: "Post"}, {Head: "Mark"}, {Head: "Along from L", Align: draw.End}, {Head: "Out from cladding", Align: draw.End},
-		{Head: "Tape from L", Align: draw.End}, {Head: "Tape from R", Align: draw.End},
-	}}
+// setoutTables are the tables of posts and holes. What is marked along the
+// string goes into them where the paper is wide enough, else into a third.
+func (m *maker) setoutTables() stackBlock {
+	room := freeOf(m.room("")).W()
+	tape, hole := m.tapeTable(true), m.holeTable(true)
+	wide := func(t draw.Table) float64 { w, _ := t.Size(); return w }
+	if max(wide(tape), wide(hole)) <= room {
+		return stackBlock{&tableBlock{tape}, &tableBlock{hole}}
+	}
+	return stackBlock{&tableBlock{m.tapeTable(false)}, &tableBlock{m.stringTable()}, &tableBlock{m.holeTable(false)}}
+}
+
+// figureColumns are columns of figures.
+func figureColumns(heads ...string) []draw.Column {
+	var out []draw.Column
+	for _, h := range heads {
+		out = append(out, draw.Column{Head: h, Align: draw.End})
+	}
+	return out
+}
+
+// tapeTable gives for each post how to find its centre and, if wanted, its
+// faces along the string.
+func (m *maker) tapeTable(faces bool) draw.Table {
+	heads := []string{"Along from L", "Out from cladding", "Tape from L", "Tape from R"}
+	if faces {
+		heads = append([]string{"Left face", "Right face"}, heads...)
+	}
+	t := draw.Table{Title: "Post centres", Columns: append([]draw.Column{{Head: "Post"}, {Head: "Mark"}}, figureColumns(heads...)...)}
 	left, right := m.fixedPoints()
 	posts := m.frame.Of(frame.KindPost)
 	for i, c := range m.postCentres() {
-		f := m.figures.Length
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
-			strconv.Itoa(posts[i].No), posts[i].Mark, f(c.X - left.X), f(left.Y - c.Y), f(c.Sub(left).Len()), f(c.Sub(right).Len()),
-		}})
+		f, half := m.figures.Length, posts[i].Section.Width/2
+		row := []string{strconv.Itoa(posts[i].No), posts[i].Mark}
+		if faces {
+			row = append(row, f(c.X-half-left.X), f(c.X+half-left.X))
+		}
+		row = append(row, f(c.X-left.X), f(left.Y-c.Y), f(c.Sub(left).Len()), f(c.Sub(right).Len()))
+		t.Rows = append(t.Rows, draw.TableRow{Cells: row})
 	}
 	return t
 }
 
-// holeTable gives for each post its hole, its levels and its concrete.
-func (m *maker) holeTable() draw.Table {
-	t := draw.Table{Title: "Holes", Columns: []draw.Column{
-		{Head: "Post"}, {Head: "Hole"}, {Head: "Size", Align: draw.End}, {Head: "Depth", Align: draw.End}, {Head: "Ground", Align: draw.End},
-		{Head: "Bottom", Align: draw.End}, {Head: "Post foot", Align: draw.End}, {Head: "Concrete", Align: draw.End},
-	}}
+// holeTable gives for each post its hole and, if wanted, its edges along the
+// string, its levels and its concrete.
+func (m *maker) holeTable(edges bool) draw.Table {
+	heads := []string{"Depth", "Ground", "Bottom", "Post foot", "Concrete"}
+	if edges {
+		heads = append([]string{"Left edge", "Right edge"}, heads...)
+	}
+	t := draw.Table{Title: "Holes", Columns: append([]draw.Column{{Head: "Post"}, {Head: "Hole"}}, figureColumns(append([]string{"Size"}, heads...)...)...)}
+	left, _ := m.fixedPoints()
 	posts := m.frame.Of(frame.KindPost)
-	for i, mb := range m.frame.Of(frame.KindFooting) {
-		p, f := m.job.Posts.At[i], m.figures
+	for i, b := range m.frame.Of(frame.KindFooting) {
+		p, f, hole := m.job.Posts.At[i], m.figures, b.Solid().Bounds()
+		row := []string{strconv.Itoa(b.No), b.Mark, holeSize(f, p.Footing)}
+		if edges {
+			row = append(row, f.Length(hole.Min.X-left.X), f.Length(hole.Max.X-left.X))
+		}
+		row = append(row, f.Length(p.Footing.Depth), f.Level(p.Ground), f.Level(p.Ground-p.Footing.Depth),
+			f.Level(posts[i].Solid().Bounds().Min.Z), f.Volume(m.frame.ConcreteVolume(b)))
+		t.Rows = append(t.Rows, draw.TableRow{Cells: row})
+	}
+	return t
+}
+
+// stringTable gives what is marked along the string at each post.
+func (m *maker) stringTable() draw.Table {
+	t := draw.Table{Title: "Along the string from L", Columns: append([]draw.Column{{Head: "Post"}},
+		figureColumns("Left edge of hole", "Left face", "Right face", "Right edge of hole")...)}
+	left, _ := m.fixedPoints()
+	f := func(x float64) string { return m.figures.Length(x - left.X) }
+	footings := m.frame.Of(frame.KindFooting)
+	for i, b := range m.frame.Of(frame.KindPost) {
+		hole := footings[i].Solid().Bounds()
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
-			strconv.Itoa(mb.No), mb.Mark, holeSize(f, p.Footing), f.Length(p.Footing.Depth), f.Level(p.Ground), f.Level(p.Ground - p.Footing.Depth),
-			f.Level(posts[i].Solid().Bounds().Min.Z), f.Volume(mb.Solid().Volume()),
+			strconv.Itoa(b.No), f(hole.Min.X), f(b.Place.O.X), f(b.Place.O.X + b.Section.Width), f(hole.Max.X),
 		}})
 	}
 	return t
@@ -52,13 +100,18 @@ func holeSize(f interface{ Length(float64) string }, g frame.Footing) string {
 	return f.Length(g.Size) + " square"
 }
 
+// profilesOff is how far outside the dig the profiles of the string stand, mm:
+// common practice, no source.
+const profilesOff = 1200
+
 // setoutNotes say how the posts are set out, in order.
 func (m *maker) setoutNotes() []string {
 	f, s := m.said, m.frame.Setout
 	left, right := m.fixedPoints()
 	notes := []string{
 		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f(right.X-left.X)),
-		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts.", f(left.Y-s.BeamOuter)),
+		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the holes, with a saw kerf for it, so that it can come down and go back.",
+			f(left.Y-s.BeamOuter), f(m.postCentres()[0].Y-s.BeamOuter), f(profilesOff)),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),

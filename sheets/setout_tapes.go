@@ -5,6 +5,7 @@ import (
 
 	"plumbcut/draw"
 	"plumbcut/geom"
+	"plumbcut/geom/frame"
 )
 
 // mostTaped is the greatest number of posts whose tapes are all drawn; of more,
@@ -13,6 +14,11 @@ const mostTaped = 4
 
 // tape is a tape drawn from a fixed point to a post.
 type tape struct{ from, to geom.Vec }
+
+// steepest is the least share of its length that a drawn tape runs along the
+// wall. One that goes all but straight out would lie on other lines; the table
+// gives it.
+const steepest = 0.2
 
 // tapes are the tapes that the plan draws.
 func (m *maker) tapes() []tape {
@@ -23,46 +29,96 @@ func (m *maker) tapes() []tape {
 	}
 	var out []tape
 	for _, p := range posts {
-		out = append(out, tape{left, p}, tape{right, p})
+		for _, from := range []geom.Vec{left, right} {
+			if d := p.Sub(from); math.Abs(d.X) > steepest*d.Len() {
+				out = append(out, tape{from, p})
+			}
+		}
 	}
 	return out
 }
 
 // drawTapes draws each tape as a dimension along it, its figure where no other
-// tape runs through it.
-func (m *maker) drawTapes(p *page, v *draw.View) {
+// tape and no other figure is.
+func (m *maker) drawTapes(p *page, v *draw.View, w wallPlan) {
 	all := m.tapes()
+	lines := append(all[:len(all):len(all)], m.otherLines(w)...)
+	var figures []draw.Rect // and holes
+	for _, f := range m.frame.Of(frame.KindFooting) {
+		figures = append(figures, v.Outline(projectBox(geom.Plan(), f.Solid().Bounds())))
+	}
 	for i, t := range all {
-		share := m.tapeShare(p, v, all, i)
-		draw.Span{View: v, A: t.from, B: t.to, Share: share}.Draw(p.sheet, p.hand)
+		share, ok := tapeShare(p, v, lines, i, figures)
+		if !ok {
+			continue // the table gives it
+		}
+		d := draw.Span{View: v, A: t.from, B: t.to, Share: share}
+		first := len(p.sheet.Dims)
+		d.Draw(p.sheet, p.hand)
+		for _, dim := range p.sheet.Dims[first:] {
+			figures = append(figures, dim.Box)
+		}
 	}
 }
 
-// tapeShare is where along a tape its figure is farthest from the other tapes.
-func (m *maker) tapeShare(p *page, v *draw.View, all []tape, i int) float64 {
-	const first, last, steps = 0.2, 0.8, 25
+// otherLines are the lines of the house that a tape's figure keeps clear of.
+func (m *maker) otherLines(w wallPlan) []tape {
+	out := []tape{{geom.V(w.all.X0, 0, 0), geom.V(w.all.X1, 0, 0)}}
+	for _, y := range []float64{m.frame.Setout.BeamOuter, -m.job.Levels.DeckOut} {
+		out = append(out, tape{geom.V(w.all.X0, y, 0), geom.V(w.all.X1, y, 0)})
+	}
+	for _, r := range m.job.Wall.Returns {
+		out = append(out, tape{geom.V(r.At, 0, 0), geom.V(r.At, max(w.y0, -r.Length), 0)})
+	}
+	return out
+}
+
+// tapeShare is where along a tape its figure is clear of the other lines and
+// of the figures that are there already, as near to the middle as it goes. It
+// reports false if there is no such place.
+func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) (float64, bool) {
+	const first, last, steps = 0.15, 0.85, 36
+	const samples = 5  // in half the figure
 	const enough = 4.0 // mm on paper: beyond it nearer to the middle is better
-	a, b := v.Pt(all[i].from), v.Pt(all[i].to)
-	width := draw.TextWidth(p.hand.Figures.Length(b.Sub(a).Len()/v.Scale), draw.NoteHeight, false)
+	const least = draw.NoteHeight/2 + 0.8
+	a, b := v.Pt(lines[i].from), v.Pt(lines[i].to)
+	half := draw.TextWidth(p.hand.Figures.Length(b.Sub(a).Len()/v.Scale), draw.NoteHeight, false) / 2
 	along := b.Sub(a).Unit()
+	up := along.Left().Mul(draw.NoteHeight)
+	if along.X < 0 {
+		up = up.Mul(-1)
+	}
 	best, most := 0.5, math.Inf(-1)
 	for k := range steps {
 		t := first + (last-first)*float64(k)/(steps-1)
-		mid := a.Lerp(b, t)
+		mid := a.Lerp(b, t).Add(up)
+		var text []geom.Pt
+		for d := -half; d <= half; d += half / samples {
+			text = append(text, mid.Add(along.Mul(d)))
+		}
 		clear := enough
-		for j, o := range all {
-			if j == i {
-				continue
+		for j, o := range lines {
+			for _, q := range text {
+				if j != i {
+					clear = min(clear, distance(q, v.Pt(o.from), v.Pt(o.to)))
+				}
 			}
-			for _, q := range []geom.Pt{mid.Sub(along.Mul(width / 2)), mid, mid.Add(along.Mul(width / 2))} {
-				clear = min(clear, distance(q, v.Pt(o.from), v.Pt(o.to)))
+		}
+		for _, f := range figures {
+			for _, q := range text {
+				clear = min(clear, outside(q, f)-draw.NoteHeight)
 			}
 		}
 		if clear -= math.Abs(t - 0.5); clear > most {
 			best, most = t, clear
 		}
 	}
-	return best
+	return best, most >= least
+}
+
+// outside is how far q is from a rectangle, 0 within it.
+func outside(q geom.Pt, r draw.Rect) float64 {
+	return math.Hypot(max(r.X0-q.X, 0, q.X-r.X1), max(r.Y0-q.Y, 0, q.Y-r.Y1))
 }
 
 // distance is how far q is from the line between a and b.

@@ -17,6 +17,14 @@ func (b *tableBlock) draw(p *page, at geom.Pt, _ float64) { b.table.Draw(p.sheet
 
 func (b *tableBlock) finish(*page) {}
 
+func (b *tableBlock) split(height float64) []block {
+	var out []block
+	for _, t := range b.table.Split(height) {
+		out = append(out, &tableBlock{t})
+	}
+	return out
+}
+
 // wordBlock is a block of notes; its reference point is its top left.
 type wordBlock struct{ notes draw.NoteBlock }
 
@@ -28,6 +36,14 @@ func (b *wordBlock) extent(draw.Hand, float64) draw.Rect {
 func (b *wordBlock) draw(p *page, at geom.Pt, _ float64) { b.notes.Draw(p.sheet, at) }
 
 func (b *wordBlock) finish(*page) {}
+
+func (b *wordBlock) split(height float64) []block {
+	var out []block
+	for _, n := range b.notes.Split(height) {
+		out = append(out, &wordBlock{n})
+	}
+	return out
+}
 
 // stackBlock is several blocks one under the other, their left edges in line,
 // so that they share a cell of a grid.

@@ -6,18 +6,19 @@ import (
 )
 
 // viewBlock is a view of the model with everything round it. Make one with
-// newView, hang rows, levels and notes on it, and hand it to arrange.
+// newView, hang rows, levels and notes on it, and hand it to arrange; after that
+// nothing more can be hung on it.
 type viewBlock struct {
 	*draw.Around
 	title draw.Title // under the view
 	pic   picture
 	view  *draw.View
 	fixed float64                     // scale of its own, e.g. of a detail; 0: that of the sheet
-	steps int                         // how many scales of the series it is smaller than the sheet's
 	pad   draw.Rect                   // more room, mm on paper at each side: for marks that stand out
 	under func(p *page, v *draw.View) // drawn before the picture, may be nil
 	over  func(p *page, v *draw.View) // drawn after the picture and its rows, may be nil
 	marks func(p *page, v *draw.View) // words that look for a free place, may be nil
+	sizes []sizedAt                   // measured already: a grid asks for the same again and again
 }
 
 // newView starts a view of a picture. The reference point of the block is the
@@ -61,14 +62,33 @@ func (b *viewBlock) set(at geom.Pt, scale float64) {
 	if b.fixed != 0 {
 		scale = b.fixed
 	}
-	if b.steps > 0 {
-		smaller := scalesFrom(scale)
-		scale = smaller[min(b.steps, len(smaller)-1)]
-	}
 	b.view.Scale, b.view.At = scale, at
 }
 
 func (b *viewBlock) extent(h draw.Hand, scale float64) draw.Rect {
+	for _, s := range b.sizes {
+		if s.scale == scale {
+			return s.room
+		}
+	}
+	r := b.measure(h, scale)
+	b.sizes = append(b.sizes, sizedAt{scale, r})
+	return r
+}
+
+// bar gives the title a scale bar or leaves it out.
+func (b *viewBlock) bar(on bool) {
+	b.title.NoBar = !on
+	b.sizes = nil
+}
+
+// sizedAt is the room that a view was found to take at a scale.
+type sizedAt struct {
+	scale float64
+	room  draw.Rect
+}
+
+func (b *viewBlock) measure(h draw.Hand, scale float64) draw.Rect {
 	was := *b.view
 	defer func() { *b.view = was }() // a view that is drawn stays where it is
 	b.set(geom.Pt{}, scale)

@@ -62,7 +62,8 @@ func drawings(t *testing.T, dir string, exact bool) []string {
 	}
 	return slices.DeleteFunc(folder(t, dir), func(f string) bool {
 		name, _, _ := strings.Cut(f, "=")
-		return !exact && filepath.Ext(name) != ".svg"
+		ext := filepath.Ext(name)
+		return !exact && ext != ".svg" && ext != ".csv"
 	})
 }
 

@@ -10,15 +10,18 @@ func commands() []command {
 	return []command{
 		{
 			name:    "draw",
-			does:    "write the drawings: one PDF of the whole set, one SVG a sheet",
+			does:    "write the drawings, the full-size templates and the lists",
 			example: "plumbcut draw garden.yaml",
 			text: `Writes garden.pdf and garden-A00.svg, garden-A01.svg ... into the folder
-garden-drawings beside the job file. With "-" the job file is read from
-standard input, its name is "job" and the folder lies where you are.
+garden-drawings beside the job file, and the lists to order and cut by for a
+spreadsheet: garden-cutting.csv, garden-stock.csv and garden-hardware.csv.
+Writes garden-templates.pdf, paper patterns at full size to print and mark from,
+and garden-template-T01.svg ..., each of them whole. With "-" the job file is
+read from standard input, its name is "job" and the folder lies where you are.
 
 All the drawings are written, or none: when the job has an error, or the disk
-is full, the drawings of an earlier run stay as they were. Sheets of an earlier
-run of the same job that are no longer in the set are removed. A link or a
+is full, the drawings of an earlier run stay as they were. Sheets and templates
+of an earlier run of the same job that are no longer drawn are removed. A link or a
 write-protected file in a drawing's place is never written through or replaced.
 
 What is doubtful but can be built is told with the job file's line, and is

@@ -8,18 +8,21 @@ import (
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
+	"plumbcut/sheets"
+	"plumbcut/sheets/template"
 )
 
 // report is what a finished drawing run tells its user: what it wrote, and
 // what to look at.
 type report struct {
-	job      *frame.Job
-	set      *draw.Set
-	request  request
-	name     string // of the job
-	dir      string
-	removed  []string
-	warnings int // doubts about the job
+	job       *frame.Job
+	set       *draw.Set
+	templates template.Templates
+	request   request
+	name      string // of the job
+	dir       string
+	removed   []string
+	warnings  int // doubts about the job
 }
 
 // String is a few lines, each about one kind of file.
@@ -42,6 +45,15 @@ func (r report) String() string {
 	if r.request.png {
 		line(span("png"), "one picture a sheet")
 	}
+	line(templatesName(r.name), "full-size templates: print at 100 %, and read its first page")
+	if whole := r.templates.Whole.Sheets; len(whole) > 0 {
+		line(templateName(r.name, whole[0])+" to "+whole[len(whole)-1].Number, "one whole template each")
+	}
+	var lists []string
+	for _, l := range sheets.ListNames() {
+		lists = append(lists, listName(r.name, l))
+	}
+	line(strings.Join(lists, ", "), "lists for a spreadsheet")
 	const few = 4
 	switch n := len(r.removed); {
 	case n > few:

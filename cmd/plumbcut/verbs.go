@@ -7,6 +7,7 @@ import (
 	"plumbcut/geom/frame"
 	"plumbcut/geom/frame/keys"
 	"plumbcut/sheets"
+	"plumbcut/sheets/template"
 )
 
 // fewFindings is how many findings of one kind draw tells one by one; check
@@ -33,8 +34,17 @@ func (c console) draw(r request) int {
 		c.tell(firstFew(faults))
 		return exitJob
 	}
+	lists, err := sheets.Lists(f)
+	if err != nil {
+		return c.failed(err)
+	}
+	templates, err := template.Make(f)
+	if err != nil {
+		return c.failed(err)
+	}
+	templates.Pages.Meta.JobFile, templates.Whole.Meta.JobFile = set.Meta.JobFile, set.Meta.JobFile
 	name := jobName(r.job)
-	files, err := renderAll(documents(name, set, r))
+	files, err := renderAll(documents(name, drawn{set, templates, lists}, r))
 	if err != nil {
 		return c.failed(err)
 	}
@@ -46,7 +56,7 @@ func (c console) draw(r request) int {
 	doubtful := doubts(f)
 	c.tell(doubtful)
 	c.tell(firstFew(unclear))
-	fmt.Fprint(c.out, report{job: f.Job, set: set, name: name, dir: dir, request: r,
+	fmt.Fprint(c.out, report{job: f.Job, set: set, templates: templates, name: name, dir: dir, request: r,
 		removed: removed, warnings: len(doubtful)})
 	return exitFine
 }

@@ -56,7 +56,11 @@ var variants = []struct {
 	{"hung on both", func(j *Job) { j.Plate.Hold, j.Beam.Hold = Between, Between }},
 	{"hung on both, no fall", func(j *Job) { j.Plate.Hold, j.Beam.Hold, j.Fall = Between, Between, Fall{Kind: FallDrop} }},
 	{"hung on the plate, level seats in the beam", func(j *Job) { j.Plate.Hold, j.Rafters.Seat = Between, SeatLevel }},
-	{"hung on both, proud of them", func(j *Job) { j.Plate.Hold, j.Beam.Hold = Between, Between; j.Plate.Drop, j.Beam.Drop = 0, 0; j.Plate.Section.Depth = 100 }},
+	{"hung on both, proud of them", func(j *Job) {
+		j.Plate.Hold, j.Beam.Hold = Between, Between
+		j.Plate.Drop, j.Beam.Drop = 0, 0
+		j.Plate.Section.Depth = 100
+	}},
 }
 
 // overBoth lays the rafters over plate and beam, with tails.

@@ -134,6 +134,7 @@ func (b *builder) packerPrisms() {
 	j, s := b.job, b.set
 	b.packers = len(b.members)
 	add := func(p Packer, place geom.Axes, timber Timber) int {
+		timber.Nominal = "" // that of the timber before it
 		return b.add(Member{
 			Kind: KindPacker, No: len(b.members) - b.packers + 1, Place: place, Length: p.Height,
 			Section: Section{Depth: p.Thickness, Width: p.Width}, Timber: timber,

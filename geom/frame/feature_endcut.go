@@ -36,6 +36,19 @@ func (c EndCut) plane(m Member) geom.Plane {
 	return geom.PlaneAt(geom.V(c.At, 0, m.Section.Depth), n)
 }
 
+// Meets is how far along the member the cut meets the line at v across the
+// width and w through the depth.
+func (c EndCut) Meets(m Member, v, w float64) float64 {
+	return c.At + v*math.Tan(c.Plan) + (m.Section.Depth-w)*math.Tan(c.Slope)
+}
+
+// Saw returns how a saw is set for the cut, radians off square, when a side
+// face (V=0 or V=Width) lies on the table: the mitre is the angle across that
+// face, the tilt that of the blade. Both are 0 for a square cut.
+func (c EndCut) Saw() (mitre, tilt float64) {
+	return math.Abs(c.Slope), math.Atan(math.Abs(math.Tan(c.Plan)) * math.Cos(c.Slope))
+}
+
 // Cutters implements Feature.
 func (c EndCut) Cutters(m Member) []geom.Convex {
 	return []geom.Convex{{c.plane(m).Flip()}}

@@ -94,6 +94,10 @@ func (d *draft) fields() keys.Group {
 			Doc: "What cut ends, housings and seats are coated with."},
 		{Key: "hardware", Is: d.hardwareFields(), Also: []string{"spares"},
 			Doc: "How loose fixings are bought."},
+		{Key: "templates", Is: d.templateFields(), Also: []string{"template", "patterns"},
+			Doc: "What the full-size templates are printed on."},
+		{Key: "printer", Is: d.printerFields(), Also: []string{"calibration"},
+			Doc: "What the check bars of a first print of the templates measured; it corrects the templates alone, for that printer only."},
 	}}
 }
 

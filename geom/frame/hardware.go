@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -162,66 +163,57 @@ func (f *Frame) strapped(j Joint, end Face, use string) []Hardware {
 	}
 }
 
-// strappedOver is the strap that ties a rafter to the timber that it lies over:
-// it is bent over the rafter's top edge there.
-func (f *Frame) strappedOver(j Joint, use string) []Hardware {
-	strap := f.Job.Rafters.Strap
-	if strap.Width == 0 {
-		return nil
-	}
-	spots := []Spot{
-		{Member: j.A, Face: FaceTop, At: f.along(j.A, j), Span: strap.Width},
-		{Member: j.B, Face: FaceTop, At: f.along(j.B, j), Span: f.Members[j.A].Section.Width},
-	}
-	return []Hardware{
-		{StrapTie, HardwareSize{Width: strap.Width, Thickness: strap.Thickness, Length: strap.Length}, use, 1, spots},
-		{StrapNail, HardwareSize{}, use, strap.Nails, spots},
-	}
-}
-
-// hung is the hanger of one end of a rafter: as wide as the rafter, and as high
-// as its end at most. Its nails are its maker's to state.
-func (f *Frame) hung(j Joint, end Face, use string) []Hardware {
-	r := f.Members[j.A]
-	at := r.EndCut(end).At
-	face := FaceOuter
-	if end == FaceEnd {
-		face = FaceHouse
-	}
-	return []Hardware{{
-		Kind: Hanger, Size: HardwareSize{Width: r.Section.Width, Length: f.Setout.plumb(r.Section.Depth)}, Use: use, Quantity: 1,
-		Spots: []Spot{{Member: j.A, Face: FaceBottom, At: at}, {Member: j.B, Face: face, At: f.along(j.B, j), Span: r.Section.Width}},
-	}}
-}
-
-// HardwareTotal is how much of one kind, size and use there is, and how much to
+// HardwareTotal is how much of one kind and size there is, and how much to
 // order.
 type HardwareTotal struct {
 	Kind   HardwareKind
 	Size   HardwareSize
-	Use    string
+	Uses   []HardwareUse
 	Count  int     // in the frame
 	Spares float64 // share bought beyond it
 	Order  int     // Count and the spares, rounded up
 }
 
-// HardwareTotals adds the hardware up, in the order in which it is met.
+// HardwareUse is how much of it does one thing.
+type HardwareUse struct {
+	Use   string
+	Count int
+}
+
+// HardwareKinds lists the kinds in the order in which lists give them.
+func HardwareKinds() []HardwareKind {
+	return []HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew}
+}
+
+// HardwareTotals adds the hardware up by kind and size, in the order of the
+// kinds and within each of the joints.
 func (f *Frame) HardwareTotals() []HardwareTotal {
 	var out []HardwareTotal
 	for _, h := range f.Hardware() {
-		i := slices.IndexFunc(out, func(t HardwareTotal) bool { return t.Kind == h.Kind && t.Size == h.Size && t.Use == h.Use })
+		i := slices.IndexFunc(out, func(t HardwareTotal) bool { return t.Kind == h.Kind && t.Size == h.Size })
 		if i < 0 {
 			i = len(out)
-			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size, Use: h.Use})
+			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size})
 			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Hanger {
 				out[i].Spares = f.Job.Supplies.HardwareSpares
 			}
 		}
-		out[i].Count += h.Quantity
+		t := &out[i]
+		t.Count += h.Quantity
+		k := slices.IndexFunc(t.Uses, func(u HardwareUse) bool { return u.Use == h.Use })
+		if k < 0 {
+			k = len(t.Uses)
+			t.Uses = append(t.Uses, HardwareUse{Use: h.Use})
+		}
+		t.Uses[k].Count += h.Quantity
 	}
 	for i, t := range out {
 		out[i].Order = roundUp(float64(t.Count) * (1 + t.Spares))
 	}
+	kinds := HardwareKinds()
+	slices.SortStableFunc(out, func(a, b HardwareTotal) int {
+		return cmp.Compare(slices.Index(kinds, a.Kind), slices.Index(kinds, b.Kind))
+	})
 	return out
 }
 

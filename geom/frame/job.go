@@ -32,6 +32,9 @@ type Job struct {
 	Stock    Stock
 	Supplies Supplies
 
+	Templates TemplateChoice
+	Printer   Printer
+
 	given  keys.Given
 	habits []keys.Habit
 	texts  []located

@@ -82,6 +82,6 @@ type Supplies struct {
 	ConcreteWaste  float64 // share added for what is spilt and for holes that are dug too wide
 	Cartridge      float64 // adhesive in one, mm³
 	AdhesiveWaste  float64 // share added for what is wasted
-	Spread, Coats  float64 // primer: mm² that a mm³ covers, and how often
+	Spread, Coats  float64 // primer: square metres that a litre covers once, and how often
 	HardwareSpares float64 // share of loose fixings bought beyond those counted
 }

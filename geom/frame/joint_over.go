@@ -78,7 +78,9 @@ func (k Carrier) birdsmouth(s Setout) Birdsmouth {
 }
 
 // seat is the level length over which a rafter bears on a carrier.
-func (k Carrier) seat(n Birdsmouth, depth float64) float64 { return min(n.Seat(depth), k.Section.Width) }
+func (k Carrier) seat(n Birdsmouth, depth float64) float64 {
+	return min(n.Seat(depth), k.Section.Width)
+}
 
 func (overWay) check(c *checker, k Carrier) {
 	j, s := c.job, c.set

@@ -100,7 +100,7 @@ func (b *Batch) plan(s Stock) error {
 	}
 	var reach cutting.Length
 	for _, l := range b.Lengths {
-		stock := cutting.Stock{Label: fmt.Sprint(l.Length), Length: cutting.Millimetres(l.Length), Priced: l.Priced, Price: coins(l.Price)}
+		stock := cutting.Stock{Label: fmt.Sprint(l.Length), Length: cutting.Millimetres(l.Length), Priced: l.Priced, Price: Coins(l.Price)}
 		job.Stocks = append(job.Stocks, stock)
 		reach = max(reach, job.Usable(stock.Length))
 	}
@@ -126,8 +126,8 @@ func (b *Batch) plan(s Stock) error {
 	return nil
 }
 
-// coins is a price in hundredths.
-func coins(price float64) int64 { return int64(math.Round(price * coinsPerPrice)) }
+// Coins is a price in hundredths, so that sums are exact.
+func Coins(price float64) int64 { return int64(math.Round(price * coinsPerPrice)) }
 
 const coinsPerPrice = 100
 

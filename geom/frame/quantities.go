@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"plumbcut/geom"
+	"plumbcut/geom/measure"
 )
 
 // ConcreteVolume is the concrete of a footing, mm³: its hole and collar less
@@ -114,6 +115,16 @@ func (f *Frame) CutFaces() CutFaces {
 		out.Joints += c.Joints
 	}
 	return out
+}
+
+// Primer is what an area of cut faces takes, mm³.
+func (f *Frame) Primer(area float64) float64 {
+	const perLitre = 1e6 // square millimetres in a square metre, and cubic ones in a litre
+	s := f.Job.Supplies
+	if s.Spread <= 0 {
+		return 0
+	}
+	return area / perLitre / s.Spread * s.Coats * measure.Litre
 }
 
 // cutFaces are those of one member: every face of its solid that is not on a

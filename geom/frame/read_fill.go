@@ -36,6 +36,7 @@ func (f *filler) fill() {
 	f.fillPosts()
 	f.fillRoof()
 	f.fillOrder()
+	f.fillTemplates()
 	for _, h := range f.given.Habits() {
 		if f.relevant(h.Path) {
 			f.habits = append(f.habits, h)
@@ -51,6 +52,8 @@ func (f *filler) relevant(path string) bool {
 		return any(func(p Post) bool { return p.Wall != "" })
 	case path == "posts.footing.stand":
 		return any(func(p Post) bool { return p.Base == OnStirrup })
+	case strings.HasPrefix(path, "templates."):
+		return false // the pages of templates tell it themselves
 	case strings.HasPrefix(path, "adhesive."):
 		return f.Posts.Rod.Diameter > 0 && f.Posts.Rod.IntoPost > 0
 	case path == "plate.housing":
@@ -227,5 +230,20 @@ func (f *filler) fillRoof() {
 		f.Fall.Kind, f.Fall.Value = FallRatio, f.oneIn
 	default:
 		f.Fall.Kind, f.Fall.Value = FallAngle, f.angle
+	}
+}
+
+// fillTemplates chooses the paper of the templates: the small one of the
+// family that the drawings are on.
+func (f *filler) fillTemplates() {
+	t := &f.Templates
+	switch {
+	case t.Paper == ansiB:
+		t.Paper = "Tabloid"
+	case t.Paper != "" || t.Roll > 0:
+	case strings.HasPrefix(f.Paper.Size, "A") && !strings.HasPrefix(f.Paper.Size, "ARCH"):
+		t.Paper = "A4"
+	default:
+		t.Paper = "Letter"
 	}
 }

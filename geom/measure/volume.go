@@ -19,13 +19,28 @@ func (f Format) Volume(mm3 float64) string {
 	return signedDecimal(mm3/cubicMetre, 0.01) + " m³"
 }
 
+// The last places of FineVolume, in its units.
+const (
+	fineMetre = 0.001
+	fineFoot  = 0.01
+)
+
 // FineVolume is Volume to three decimals of a cubic metre, or two of a cubic
 // foot, for what is bought by the bag.
 func (f Format) FineVolume(mm3 float64) string {
 	if f.Units == FeetInches {
-		return signedDecimal(mm3/cubicFoot, 0.01) + " ft³"
+		return signedDecimal(mm3/cubicFoot, fineFoot) + " ft³"
 	}
-	return signedDecimal(mm3/cubicMetre, 0.001) + " m³"
+	return signedDecimal(mm3/cubicMetre, fineMetre) + " m³"
+}
+
+// RoundFineVolume is the volume that FineVolume prints, mm³.
+func (f Format) RoundFineVolume(mm3 float64) float64 {
+	unit := fineMetre * cubicMetre
+	if f.Units == FeetInches {
+		unit = fineFoot * cubicFoot
+	}
+	return roundAway(mm3/unit) * unit
 }
 
 // SmallVolume writes a volume given in cubic millimetres in millilitres, to one

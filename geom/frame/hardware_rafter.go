@@ -1,0 +1,33 @@
+package frame
+
+// strappedOver is the strap that ties a rafter to the timber that it lies over:
+// it is bent over the rafter's top edge there.
+func (f *Frame) strappedOver(j Joint, use string) []Hardware {
+	strap := f.Job.Rafters.Strap
+	if strap.Width == 0 {
+		return nil
+	}
+	spots := []Spot{
+		{Member: j.A, Face: FaceTop, At: f.along(j.A, j), Span: strap.Width},
+		{Member: j.B, Face: FaceTop, At: f.along(j.B, j), Span: f.Members[j.A].Section.Width},
+	}
+	return []Hardware{
+		{StrapTie, HardwareSize{Width: strap.Width, Thickness: strap.Thickness, Length: strap.Length}, use, 1, spots},
+		{StrapNail, HardwareSize{}, use, strap.Nails, spots},
+	}
+}
+
+// hung is the hanger of one end of a rafter: as wide as the rafter, and as high
+// as its end at most. Its nails are its maker's to state.
+func (f *Frame) hung(j Joint, end Face, use string) []Hardware {
+	r := f.Members[j.A]
+	at := r.EndCut(end).At
+	face := FaceOuter
+	if end == FaceEnd {
+		face = FaceHouse
+	}
+	return []Hardware{{
+		Kind: Hanger, Size: HardwareSize{Width: r.Section.Width, Length: f.Setout.plumb(r.Section.Depth)}, Use: use, Quantity: 1,
+		Spots: []Spot{{Member: j.A, Face: FaceBottom, At: at}, {Member: j.B, Face: face, At: f.along(j.B, j), Span: r.Section.Width}},
+	}}
+}

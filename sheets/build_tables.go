@@ -1,0 +1,110 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+
+	"plumbcut/draw"
+	"plumbcut/geom/frame"
+)
+
+// room to write a figure by hand, mm on paper.
+const handWidth = 26.0
+
+// foundTable is a table of what is drawn, with room for what is found.
+func foundTable(title string) draw.Table {
+	return draw.Table{Title: title, Columns: []draw.Column{
+		{Head: "What", Width: 82}, {Head: "Drawn", Align: draw.End}, {Head: "Found", Width: handWidth},
+	}}
+}
+
+func addRow(t *draw.Table, what, drawn string) {
+	t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, drawn, ""}})
+}
+
+// mostGround is the greatest number of posts whose ground is asked for one by
+// one.
+const mostGround = 3
+
+// siteTable asks for what is measured before anything is cut.
+func (m *maker) siteTable() draw.Table {
+	t := foundTable("Measure first, and write down")
+	j := m.job
+	for _, k := range []struct {
+		what string
+		s    frame.Section
+	}{
+		{"Wall plate as delivered", j.Plate.Section}, {"Beam as delivered", j.Beam.Section}, {"Posts as delivered", j.Posts.Section},
+		{"Rafters as delivered", j.Rafters.Section}, {"Battens as delivered", j.Battens.Section},
+	} {
+		if k.s.Depth > 0 {
+			addRow(&t, k.what, m.figures.Size(k.s.Depth, k.s.Width))
+		}
+	}
+	if s := j.Wall.Studs; len(s) > 0 {
+		addRow(&t, "First stud from the plate's left end", m.figures.Length(m.firstStud()-j.Plate.From))
+	}
+	addRow(&t, "Bow of the wall at the plate's level line", m.figures.Length(0))
+	if j.Wall.SoffitOut > 0 {
+		addRow(&t, "Soffit above the plate's level line", m.figures.Length(j.Wall.Soffit-j.Plate.Top))
+	}
+	if n := len(j.Posts.At); n <= mostGround {
+		for i, p := range j.Posts.At {
+			addRow(&t, fmt.Sprintf("Finished ground at post %d", i+1), m.figures.Level(p.Ground))
+		}
+	} else {
+		addRow(&t, "Finished ground at post 1", m.figures.Level(j.Posts.At[0].Ground))
+		addRow(&t, fmt.Sprintf("Finished ground at post %d", n), m.figures.Level(j.Posts.At[n-1].Ground))
+	}
+	return t
+}
+
+// firstStud is the first stud right of the plate's left end.
+func (m *maker) firstStud() float64 {
+	for _, x := range m.job.Wall.Studs {
+		if x >= m.job.Plate.From {
+			return x
+		}
+	}
+	return m.job.Wall.Studs[len(m.job.Wall.Studs)-1]
+}
+
+// clearTable asks for the clear distance from plate to beam at each rafter.
+func (m *maker) clearTable() draw.Table {
+	s := m.frame.Setout
+	t := draw.Table{Title: fmt.Sprintf("Clear from plate to beam, drawn %s", m.figures.Length(s.PlateOuter-s.BeamInner))}
+	n, groups := len(s.Rafters), 3
+	for range groups {
+		t.Columns = append(t.Columns, draw.Column{Head: "Rafter"}, draw.Column{Head: "Found", Width: handWidth})
+	}
+	deep := (n + groups - 1) / groups
+	for r := range deep {
+		var row draw.TableRow
+		for g := range groups {
+			if i := g*deep + r; i < n {
+				row.Cells = append(row.Cells, strconv.Itoa(i+1), "")
+			}
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// checkTable asks for what is measured at the end.
+func (m *maker) checkTable() draw.Table {
+	t := foundTable("Check at the end, and write down")
+	j, s, sl, f := m.job, m.frame.Setout, m.frame.Slope, m.figures
+	a, b := m.diagonals()
+	addRow(&t, "Top of plate at its left end", f.Level(j.Plate.Top))
+	addRow(&t, "Top of plate at its right end", f.Level(j.Plate.Top))
+	addRow(&t, "Underside of beam at post 1", f.Level(m.seatLevel()))
+	addRow(&t, fmt.Sprintf("Underside of beam at post %d", len(j.Posts.At)), f.Level(m.seatLevel()))
+	addRow(&t, "Head height under the beam", f.Length(s.HeadBeam))
+	addRow(&t, "Diagonal from the plate's left end", f.Length(a))
+	addRow(&t, "Diagonal from the plate's right end", f.Length(b))
+	addRow(&t, fmt.Sprintf("Drop of the rafters, over a level run of %s", f.Length(sl.Run)), f.Length(sl.Drop))
+	if len(s.Battens) > 1 {
+		addRow(&t, "Clear gap between battens", f.Length(s.BattenGap))
+	}
+	return t
+}

@@ -1,0 +1,103 @@
+package sheets
+
+import (
+	"fmt"
+
+	"plumbcut/geom/frame"
+)
+
+// The keys of what waits for the site.
+const (
+	holdHousing = "housing"
+	holdScrew   = "screw"
+	holdFront   = "front"
+	holdPostTop = "post top"
+	holdRod     = "rod"
+	holdPacker  = "packer"
+	holdBatten  = "batten"
+)
+
+// hold is a cut that waits for a measurement on site.
+type hold struct {
+	key, words string
+}
+
+// holdsOf lists what waits on a member, in the order of its work.
+func (s *timber) holdsOf(ws []work) []hold {
+	var out []hold
+	seen := map[string]bool{}
+	add := func(key string) {
+		if key != "" && !seen[key] {
+			seen[key] = true
+			out = append(out, hold{key, s.holdWords(key)})
+		}
+	}
+	for _, w := range ws {
+		add(w.hold)
+	}
+	if s.Kind == frame.KindPacker {
+		add(holdPacker)
+	}
+	if s.Kind == frame.KindBatten {
+		add(holdBatten)
+	}
+	return out
+}
+
+// endHold is what the cut of an end waits for.
+func (s *timber) endHold(end frame.Face) string {
+	switch {
+	case s.Kind == frame.KindRafter && end == frame.FaceEnd:
+		return holdFront
+	case s.Kind == frame.KindPost && end == frame.FaceEnd:
+		return holdPostTop
+	}
+	return ""
+}
+
+// holeHold is what a hole waits for.
+func (s *timber) holeHold(h frame.Hole) string {
+	switch {
+	case h.Use == frame.UseScrew && s.Kind == frame.KindPlate:
+		return holdScrew
+	case h.Use == frame.UseRod:
+		return holdRod
+	}
+	return ""
+}
+
+// holdWords say what waits and which measurement releases it.
+func (s *timber) holdWords(key string) string {
+	switch key {
+	case holdHousing:
+		return fmt.Sprintf("Mark the centre lines. Hold the edges of the housings until the rafters are delivered: make each housing %s wider than its own rafter.", s.fineLength(s.job.Rafters.Clearance))
+	case holdScrew:
+		return "Hold the screw holes until the studs are found: measure their centres from the left end of the plate. Move a hole on to its stud, clear of the housings."
+	case holdFront:
+		return fmt.Sprintf("Cut the house end. Hold the outer end until plate and beam are fixed: measure along the top edge from the back of the housing in the plate to the back of the housing in the beam, at every rafter. Expected: %s.", s.fine.Length(s.topEdge()))
+	case holdPostTop:
+		return fmt.Sprintf("Hold the top until the post stands, plumb and braced: transfer the level of the underside of the beam, %s, to the post and cut there. Leave the stick long till then.", s.figures.Level(s.topLevel()))
+	case holdRod:
+		if s.Kind == frame.KindPost {
+			return "Hold the rod hole until the beam lies in its place: drill down through its hole."
+		}
+		return "Hold the rod holes until the posts stand: measure their centres from the left end of the beam."
+	case holdPacker:
+		return "Hold the thickness until the wall is measured: how far it bows at every screw. Rip each packer to suit, so that the timber is straight."
+	case holdBatten:
+		return "Hold the last two battens until the others are fixed: measure the room that is left and share it out."
+	}
+	return ""
+}
+
+// fineLength writes a length that half a millimetre is too coarse for.
+func (s *timber) fineLength(mm float64) string { return s.maker.fine(mm) }
+
+// topEdge is the length of the top edge, from cut to cut.
+func (s *timber) topEdge() float64 {
+	d := s.Section.Depth
+	return s.EndCut(frame.FaceEnd).Meets(s.Member, 0, d) - s.EndCut(frame.FaceStart).Meets(s.Member, 0, d)
+}
+
+// topLevel is the level of the top of an upright member.
+func (s *timber) topLevel() float64 { return s.where.Point(s.OnFace(frame.FaceEnd, 0, 0)).Z }

@@ -1,0 +1,255 @@
+package sheets
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// pass is one round of marking: the tape is hooked on once and everything of
+// that kind is marked along it.
+type pass int
+
+// The passes, in the order in which a builder marks.
+const (
+	cutPass    pass = iota // ends and shoulders
+	jointPass              // edges and centres of joints
+	fixingPass             // holes
+)
+
+// work is one piece of work on a member, as it is marked.
+type work struct {
+	pass  pass
+	name  string     // e.g. "housing 3"
+	face  frame.Face // to mark and cut on
+	stops []stop     // along the member, in rising order
+	how   string     // what is done there
+	hold  string     // key of the hold that it waits for; empty: none
+	spot  geom.Vec   // a point of it, on the face, for the hold's flag
+}
+
+// stop is a place along the member that is marked.
+type stop struct {
+	name string // "first edge", "centre", "second edge"
+	at   float64
+}
+
+// The names of stops.
+const (
+	firstEdge  = "first edge"
+	centreLine = "centre"
+	secondEdge = "second edge"
+)
+
+// find returns the place of a stop; false if there is none.
+func (w work) find(name string) (float64, bool) {
+	for _, s := range w.stops {
+		if s.name == name {
+			return s.at, true
+		}
+	}
+	return 0, false
+}
+
+// works lists the work on a member in the order in which it is marked.
+func (s *timber) works() []work {
+	out := []work{s.endWork(frame.FaceStart), s.endWork(frame.FaceEnd)}
+	for _, f := range s.Features {
+		switch f := f.(type) {
+		case frame.Housing:
+			out = append(out, s.housingWork(f))
+		case frame.Hole:
+			out = append(out, s.holeWork(f))
+		case frame.Chamfer:
+			out = append(out, s.chamferWork(f))
+		case frame.SeatCut:
+			out = append(out, s.seatWork(f))
+		}
+	}
+	for _, l := range s.lines() {
+		switch l.row {
+		case rafterRow:
+			out = append(out, work{
+				pass: fixingPass, name: "crossing", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
+				how: "drill on the line", spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())/2),
+			})
+		case groundRow:
+			out = append(out, work{
+				pass: cutPass, name: "ground line", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
+				how: "line only" + l.of, spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())),
+			})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b work) int {
+		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
+	})
+	for _, name := range []string{"housing", "crossing", frame.UseScrew, frame.UseRod} {
+		numberOff(out, name)
+	}
+	return out
+}
+
+func (w work) first() float64 {
+	if len(w.stops) == 0 {
+		return math.Inf(1)
+	}
+	return w.stops[0].at
+}
+
+// numberOff numbers works of one name from the datum end, if there are several.
+func numberOff(ws []work, name string) {
+	n := 0
+	for _, w := range ws {
+		if w.name == name {
+			n++
+		}
+	}
+	k := 0
+	for i := range ws {
+		if n > 1 && ws[i].name == name {
+			k++
+			ws[i].name = fmt.Sprintf("%s %d", name, k)
+		}
+	}
+}
+
+// endName is what an end of the member is called on its drawing.
+func (s *timber) endName(end frame.Face) string {
+	at := map[frame.Kind][2]string{
+		frame.KindPost:   {"bottom", "top"},
+		frame.KindPacker: {"bottom", "top"},
+		frame.KindRafter: {"house end", "outer end"},
+	}
+	names, ok := at[s.Kind]
+	if !ok {
+		names = [2]string{"left end", "right end"}
+	}
+	if end == frame.FaceEnd {
+		return names[1]
+	}
+	return names[0]
+}
+
+// endWork is the cut of an end.
+func (s *timber) endWork(end frame.Face) work {
+	c := s.EndCut(end)
+	w := work{pass: cutPass, name: s.endName(end), face: s.mainFace(), how: "square", hold: s.endHold(end)}
+	w.spot = s.OnFace(w.face, c.At, s.across(w.face))
+	if c.Slope == 0 && c.Plan == 0 {
+		w.stops = []stop{{firstEdge, c.At}}
+		return w
+	}
+	d, v := s.Section.Depth, s.Section.Width
+	if c.Plan == 0 {
+		top, bottom := c.Meets(s.Member, 0, d), c.Meets(s.Member, 0, 0)
+		w.stops = []stop{{firstEdge, min(top, bottom)}, {secondEdge, max(top, bottom)}}
+		w.how = fmt.Sprintf("%s, long point %s", c.Cut, s.longPoint(c))
+		return w
+	}
+	for _, q := range [][2]float64{{0, 0}, {0, d}, {v, 0}, {v, d}} {
+		w.stops = append(w.stops, stop{"", c.Meets(s.Member, q[0], q[1])})
+	}
+	slices.SortFunc(w.stops, func(a, b stop) int { return cmp.Compare(a.at, b.at) })
+	w.stops = []stop{{firstEdge, w.stops[0].at}, {secondEdge, w.stops[3].at}}
+	w.how = c.Cut + " cut, turned across the width"
+	return w
+}
+
+// longPoint names the edge on which an end reaches furthest.
+func (s *timber) longPoint(c frame.EndCut) frame.Face {
+	if (c.End == frame.FaceStart) == (c.Slope > 0) {
+		return s.Faces()[3]
+	}
+	return s.Faces()[2]
+}
+
+// across is how wide a long face is.
+func (s *timber) across(face frame.Face) float64 {
+	if p, _ := s.FacePlane(face); p.N.Y != 0 {
+		return s.Section.Depth
+	}
+	return s.Section.Width
+}
+
+// housingWork is a housing: both edges and its centre line.
+func (s *timber) housingWork(h frame.Housing) work {
+	w := work{pass: jointPass, name: "housing", face: h.Face, hold: holdHousing}
+	from, to := h.At-h.Width/2, h.At+h.Width/2
+	if from > 0 {
+		w.stops = append(w.stops, stop{firstEdge, from})
+	}
+	if h.At >= 0 && h.At <= s.Length {
+		w.stops = append(w.stops, stop{centreLine, h.At})
+	}
+	if to < s.Length {
+		w.stops = append(w.stops, stop{secondEdge, to})
+	}
+	w.how = s.fine.Length(h.Depth) + " deep"
+	if from <= 0 || to >= s.Length {
+		w.how += ", end"
+	}
+	w.spot = s.OnFace(h.Face, min(max(h.At, 0), s.Length), h.Floor)
+	return w
+}
+
+// holeWork is a hole: its centre, how large it is and how deep.
+func (s *timber) holeWork(h frame.Hole) work {
+	w := work{pass: fixingPass, name: h.Use, face: h.Face, spot: h.Mouth, hold: s.holeHold(h)}
+	w.how = fmt.Sprintf("Ø%s %s", s.fine.Length(h.Diameter), s.holeDepth(h))
+	if s.needsBlocking(h) {
+		w.how += ", no stud"
+	}
+	if h.Face != frame.FaceStart && h.Face != frame.FaceEnd {
+		w.stops = []stop{{centreLine, h.Mouth.X}}
+	}
+	return w
+}
+
+func (s *timber) holeDepth(h frame.Hole) string {
+	if h.Through {
+		return "through"
+	}
+	return s.fine.Length(h.Depth) + " deep"
+}
+
+// needsBlocking reports whether the screw through a hole in the plate finds no
+// stud.
+func (s *timber) needsBlocking(h frame.Hole) bool {
+	if s.Kind != frame.KindPlate || h.Use != frame.UseScrew {
+		return false
+	}
+	x := s.where.Point(h.Mouth).X
+	return slices.ContainsFunc(s.frame.Setout.PlateFixings, func(f frame.FixingPoint) bool {
+		return f.Blocking && math.Abs(f.Along-x) < onTear
+	})
+}
+
+// chamferWork is the weathering of a post's top.
+func (s *timber) chamferWork(c frame.Chamfer) work {
+	f := s.Faces()
+	low := c.At - (s.Section.Depth-c.Seat)*math.Tan(c.Angle)
+	return work{
+		pass: cutPass, name: "chamfer", face: f[0], hold: holdPostTop,
+		stops: []stop{{firstEdge, low}, {secondEdge, c.At}},
+		how:   fmt.Sprintf("starts %s from %s", s.fine.Length(c.Seat), f[2]),
+		spot:  s.OnFace(f[0], low, s.Section.Depth),
+	}
+}
+
+// seatWork is a level seat under a sloping end.
+func (s *timber) seatWork(c frame.SeatCut) work {
+	w := work{pass: cutPass, name: "level seat", face: s.Faces()[2], spot: geom.V(c.At, 0, 0)}
+	w.stops = []stop{{firstEdge, c.At}}
+	w.how = fmt.Sprintf("%s long to the end", s.fine.Length(c.Run))
+	if c.End == frame.FaceStart {
+		w.how += fmt.Sprintf(", shoulder %s", s.fine.Length(c.Shoulder()))
+	}
+	if h := s.endHold(c.End); h != "" {
+		w.hold = h
+	}
+	return w
+}

@@ -1,0 +1,180 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// postTable gives the heights at which each post is set and cut.
+func (m *maker) postTable() draw.Table {
+	t := draw.Table{Title: "Post heights", Columns: []draw.Column{
+		{Head: "Post"}, {Head: "Mark"}, {Head: "Seat", Align: draw.End}, {Head: "Below level line", Align: draw.End},
+		{Head: "Above ground", Align: draw.End}, {Head: "Foot", Align: draw.End}, {Head: "Length", Align: draw.End},
+	}}
+	f := m.figures
+	for i, b := range m.frame.Of(frame.KindPost) {
+		seat := b.Place.O.Z + b.Length
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
+			strconv.Itoa(b.No), b.Mark, f.Level(seat), f.Length(m.job.Plate.Top - seat),
+			f.Length(seat - m.job.Posts.At[i].Ground), f.Level(b.Place.O.Z), f.Length(b.Length),
+		}})
+	}
+	return t
+}
+
+// wallNotes say how the wall and the posts are marked.
+func (m *maker) wallNotes() []string {
+	j := m.job
+	studs := "Find every stud and mark its centre across the line. Where one stands elsewhere than drawn, move the screw and its packer on to it, clear of the rafters."
+	if len(j.Wall.Studs) == 0 {
+		studs = "Find every stud and mark its centre across the line. Move each screw and its packer on to a stud, clear of the rafters."
+	}
+	return []string{
+		fmt.Sprintf("The plate's level line is its top edge, %s above %s. Carry it from the datum to both ends, then strike it; never measure it up from boards or ground.",
+			m.said(j.Plate.Top), stated(j.Levels.Datum)),
+		m.screwNote(m.frame.Of(frame.KindPlate)[0]),
+		studs,
+		fmt.Sprintf("Carry the line out to every post: the seat of the beam is %s below it. Cut no post before the beam is measured; it is taken as %s deep.",
+			m.said(j.Plate.Top-m.seatLevel()), m.said(j.Beam.Section.Depth)),
+	}
+}
+
+// screwNote says where on the line screws and packers stand.
+func (m *maker) screwNote(plate frame.Member) string {
+	k := m.job.Plate.Packer
+	down := plate.Section.Depth / 2
+	if k.Thickness == 0 {
+		return fmt.Sprintf("The screws stand %s under the line, in the middle of the plate.", m.said(down))
+	}
+	return fmt.Sprintf("The screws stand %s under the line. A packer %s, %s thick, is centred on each.", m.said(down), m.saidSize(k.Height, k.Width), m.said(k.Thickness))
+}
+
+// postHeights is the front of the posts with the plate's level line over them.
+func (m *maker) postHeights() *viewBlock {
+	r := m.planReach()
+	pic := m.scene.see(look{
+		axes: geom.Front(),
+		show: func(s *scene, body int) bool {
+			b, ok := s.member(body)
+			return ok && b.Kind == frame.KindPost
+		},
+	})
+	pic.strokes = m.dashedBelow(pic.strokes)
+	bounds := pic.bounds.Union(draw.Rect{X0: r.x0, Y0: m.lowest(), X1: r.x1, Y1: m.job.Plate.Top})
+	b := newViewIn("Posts and the level line", pic, m.origin(), bounds)
+	b.title.Note = "seen standing outside, facing the house; beam left off"
+	b.title.NoBar = true
+	b.pad.X1 = m.farHeight() + strokeRoom
+	b.over = func(p *page, v *draw.View) {
+		m.holesBelow(p, v)
+		m.groundThrough(p, v, r)
+		m.chainLevel(p, v, r, m.job.Plate.Top)
+	}
+	b.marks = func(p *page, v *draw.View) { m.heightMarks(p, v) }
+	return b
+}
+
+// dashedBelow turns what the ground hides of the posts into hidden lines.
+func (m *maker) dashedBelow(strokes []geom.Stroke) []geom.Stroke {
+	var out []geom.Stroke
+	for _, st := range strokes {
+		if st.A.Y > st.B.Y {
+			st.A, st.B = st.B, st.A
+		}
+		ground := frame.GroundAt(m.job, (st.A.X+st.B.X)/2)
+		below := st
+		below.Hidden = true
+		switch {
+		case st.Arc != nil || st.A.Y >= ground:
+			out = append(out, st)
+		case st.B.Y <= ground:
+			out = append(out, below)
+		default:
+			cut := st.A.Lerp(st.B, (ground-st.A.Y)/(st.B.Y-st.A.Y))
+			below.B, st.A = cut, cut
+			out = append(out, below, st)
+		}
+	}
+	return out
+}
+
+// holesBelow draws the holes, dashed.
+func (m *maker) holesBelow(p *page, v *draw.View) {
+	for i, b := range m.frame.Of(frame.KindFooting) {
+		r := projectBox(v.Axes, b.Solid().Bounds())
+		ground := m.job.Posts.At[i].Ground
+		path := draw.LinePath(draw.Style{Layer: draw.Hidden, Dash: draw.Dashed},
+			v.Flat(geom.P(r.X0, ground)), v.Flat(geom.P(r.X0, r.Y0)), v.Flat(geom.P(r.X1, r.Y0)), v.Flat(geom.P(r.X1, ground)))
+		path.ID = memberID(b)
+		p.sheet.Add(path)
+	}
+}
+
+// groundThrough draws the finished ground from post to post.
+func (m *maker) groundThrough(p *page, v *draw.View, r reach) {
+	at := func(x float64) geom.Pt { return v.Pt(geom.V(x, 0, frame.GroundAt(m.job, x))) }
+	line := []geom.Pt{at(r.x0)}
+	for _, q := range m.job.Posts.At {
+		line = append(line, at(q.Along))
+	}
+	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Wide}, append(line, at(r.x1))...)
+}
+
+// chainLevel draws a level as a chain line across the reach.
+func (m *maker) chainLevel(p *page, v *draw.View, r reach, z float64) {
+	p.sheet.Line(draw.Style{Layer: draw.Centre, Dash: draw.Chain}, v.Pt(geom.V(r.x0, 0, z)), v.Pt(geom.V(r.x1, 0, z)))
+}
+
+// Where the heights of a post stand beside it, mm on paper.
+const (
+	nearHeight  = 5.0  // from the post to the first
+	nextHeight  = 6.0  // from its figure to the second
+	heightRoom  = 16.0 // beside the second, up to the next post; for a mark at each post
+	heightClear = 6.0  // of a line beyond its figure
+)
+
+// strokeRoom is the room of a dimension's stroke, mm on paper.
+const strokeRoom = 2.0
+
+// farHeight is how far the second height of a post stands from it, mm on paper.
+func (m *maker) farHeight() float64 {
+	return nearHeight + nextHeight + draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), m.hand.FigureHeight(), false)
+}
+
+// heightMarks dimensions posts down from the level line and up from the ground:
+// each where there is room, else the outer two; the table gives them all.
+func (m *maker) heightMarks(p *page, v *draw.View) {
+	posts := m.frame.Of(frame.KindPost)
+	top := m.job.Plate.Top
+	far := m.farHeight()
+	for i, b := range posts {
+		last := i == len(posts)-1
+		if !last && (posts[i+1].Place.O.X-b.Place.O.X)*v.Scale < far+heightRoom {
+			continue
+		}
+		box := b.Solid().Bounds()
+		at := func(off, z float64) geom.Vec { return geom.V(box.Max.X+off/v.Scale, box.Min.Y, z) }
+		seat, ground := b.Place.O.Z+b.Length, m.job.Posts.At[i].Ground
+		end := at(0, seat)
+		if (top-seat)*v.Scale >= heightClear {
+			draw.Span{View: v, A: end, B: at(nearHeight, top), Dir: draw.Upright, Offset: nearHeight, Beside: true}.Draw(p.sheet, p.hand)
+			end = at(nearHeight, seat) // its extension line goes on from there
+		}
+		if draw.TextWidth(m.figures.Length(seat-ground), p.hand.FigureHeight(), false)+heightClear <= (seat-ground)*v.Scale {
+			draw.Span{View: v, A: at(far, ground), B: end, Dir: draw.Upright}.Draw(p.sheet, p.hand)
+		}
+	}
+	x := m.job.Plate.From + (m.job.Plate.To-m.job.Plate.From)*0.35
+	p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, top), Text: "plate's level line", Toward: geom.P(0.3, 1)})
+	for i, b := range posts {
+		if (i > 0 && i < len(posts)-1) && (b.Place.O.X-posts[i-1].Place.O.X)*v.Scale < heightRoom {
+			continue // the table counts them from the left
+		}
+		at, edge := onInk(p, v, memberID(b), b.Place.Point(geom.V(b.Length*0.55, b.Section.Width, 0)))
+		p.placer.Part(draw.Part{View: v, At: at, Edge: edge, Mark: b.Mark, Toward: geom.P(1, -0.4)})
+	}
+}

@@ -1,0 +1,166 @@
+package template
+
+import (
+	"fmt"
+	"strings"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// Templates is what a job's templates are drawn on: the pages to print, and
+// each template whole.
+type Templates struct {
+	Pages *draw.Set // the first page says how to check the others
+	Whole *draw.Set // a sheet for each template, numbered T01 on, as large as it is
+}
+
+// Make draws the templates of a frame.
+func Make(f *frame.Frame) (Templates, error) {
+	figures, fine := f.Job.Format(), f.Job.Format()
+	fine.Step, fine.Fraction = 0.1, 32
+	m := &maker{frame: f, job: f.Job, figures: figures, fine: fine}
+	var err error
+	if m.page, err = newLayout(f.Job, 0); err != nil {
+		return Templates{}, err
+	}
+	if f.Job.Templates.Paper == "" {
+		m.page.free.Y0 -= rollMost // any template fits the length of a roll
+	}
+	m.collect()
+	whole := m.whole()
+	if f.Job.Templates.Paper == "" {
+		if m.page, err = newLayout(f.Job, m.longest()); err != nil {
+			return Templates{}, err
+		}
+	}
+	return Templates{Pages: m.pages(m.pack()), Whole: whole}, nil
+}
+
+// rollMost is the longest template that a roll is asked for, mm.
+const rollMost = 3000
+
+// collect makes all templates, in the order in which they are numbered.
+func (m *maker) collect() {
+	known := map[string]*piece{}
+	seen := map[string]bool{}
+	for _, t := range m.frame.Members {
+		key := t.Mark + "/" + string(t.Hand)
+		if seen[key] || t.Kind == frame.KindFooting {
+			continue
+		}
+		seen[key] = true
+		for _, w := range worksOf(t) {
+			p := m.workPiece(w)
+			if old := known[p.key]; old != nil {
+				old.join(p.uses[0])
+				continue
+			}
+			known[p.key] = p
+			m.pieces = append(m.pieces, p)
+		}
+	}
+	m.pieces = append(m.pieces, m.battenPieces()...)
+	m.pieces = append(m.pieces, m.bevelCard()...)
+	for _, k := range []frame.Kind{frame.KindPlate, frame.KindBeam} {
+		for _, t := range m.frame.Of(k) {
+			m.pieces = append(m.pieces, m.strips(t)...)
+		}
+	}
+	for i, p := range m.pieces {
+		p.number = fmt.Sprintf("T%02d", i+1)
+		p.head = append(m.readings(p), p.plan.notes...)
+		if len(p.plan.options) > 0 {
+			p.fit(m)
+		}
+		p.letter(nil)
+	}
+}
+
+// join notes another place of a template.
+func (p *piece) join(u use) {
+	for i := range p.uses {
+		if p.uses[i].mark == u.mark {
+			p.uses[i].readings = append(p.uses[i].readings, u.readings...)
+			return
+		}
+	}
+	p.uses = append(p.uses, u)
+}
+
+// readings say where the datum cross goes, for every stick.
+func (m *maker) readings(p *piece) []string {
+	var out []string
+	for _, u := range p.uses {
+		var at []string
+		for _, r := range u.readings {
+			at = append(at, m.figures.Length(r))
+		}
+		out = append(out, fmt.Sprintf("%s, %d off: datum cross at %s from the %s.", u.mark, u.quantity, strings.Join(at, ", "), u.from))
+	}
+	return out
+}
+
+// unletter takes the words off again that letter set, with their arrows.
+func (p *piece) unletter() {
+	p.ink.words = p.ink.words[:p.bare[0]]
+	p.ink.lines = p.ink.lines[:p.bare[1]]
+	p.ink.fills = p.ink.fills[:p.bare[2]]
+}
+
+// longest is the length of page that the longest template needs on a roll.
+func (m *maker) longest() float64 {
+	long := 0.0
+	for _, p := range m.pieces {
+		k, _ := m.block(p)
+		box := k.bounds()
+		w, h := box.W(), box.H()
+		if w > m.page.free.W() || h > w && h <= m.page.free.W() {
+			w, h = h, w
+		}
+		long = max(long, h)
+	}
+	return long + barBelow + barRoom + headDepth + 2*(m.job.Templates.Margin+penRoom) + 1
+}
+
+// wholeMargin is the paper round a whole template, mm.
+const wholeMargin = 5
+
+// whole draws each template on a sheet of its own size.
+func (m *maker) whole() *draw.Set {
+	set := &draw.Set{Meta: m.meta()}
+	for _, p := range m.pieces {
+		k := p.under(p.headWidth())
+		box := k.bounds().Expand(wholeMargin)
+		s := &draw.Sheet{Number: p.number, Title: p.title, Paper: draw.Paper{Name: "full size", Width: box.W(), Height: box.H(), Fine: true}}
+		board{sheet: s, stretch: geom.P(1, 1)}.put(k, lie{move: geom.P(-box.X0, -box.Y0)}, s.Paper.Sheet())
+		set.Sheets = append(set.Sheets, s)
+	}
+	return set
+}
+
+// pages draws the leaves.
+func (m *maker) pages(leaves []*leaf) *draw.Set {
+	set := &draw.Set{Meta: m.meta()}
+	leaves = append([]*leaf{m.firstLeaf(leaves)}, leaves...)
+	for i, l := range leaves {
+		s := &draw.Sheet{Number: fmt.Sprint(i + 1), Title: l.title(), Paper: m.page.paper}
+		b := board{sheet: s, middle: m.page.middle(), stretch: m.page.stretch}
+		for _, p := range l.placed {
+			b.put(p.ink, p.lie, p.clip)
+		}
+		b.put(m.page.bars(), lie{}, m.page.print)
+		b.put(m.pageHead(i+1, len(leaves)), lie{}, m.page.print)
+		set.Sheets = append(set.Sheets, s)
+	}
+	return set
+}
+
+func (m *maker) meta() draw.Meta {
+	p := m.job.Project
+	return draw.Meta{
+		Title: p.Title, Subject: "Full-size templates of a timber frame", Author: p.DrawnBy,
+		Date: p.Date, JobFile: m.job.File, JobText: m.job.Text,
+	}
+}

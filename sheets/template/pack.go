@@ -1,0 +1,181 @@
+package template
+
+import (
+	"strings"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+)
+
+// leaf is a page in the making.
+type leaf struct {
+	free   []draw.Rect // what is left, in order of making
+	placed []placed
+	tile   *tile // it carries one tile of a template that fits no page
+	pieces []*piece
+}
+
+// placed is ink in its place on a page.
+type placed struct {
+	ink  ink
+	lie  lie
+	clip draw.Rect
+}
+
+// The look of a block of words over a template, mm (own).
+const (
+	packGap    = 5.0  // between templates that share a page
+	headOver   = 84.0 // least width of words over a template
+	headBeside = 70.0 // of words beside it
+	headLeast  = 45.0 // and of those where there is less room
+	headGap    = 2.5  // from words to template
+)
+
+// block is a template with its words, ready to be packed: over it, or beside it
+// if only that fits a page. It reports whether it fits.
+func (m *maker) block(p *piece) (ink, bool) {
+	over := p.under(p.headWidth())
+	if box := over.bounds(); m.page.fits(box.W(), box.H()) {
+		return over, true
+	}
+	for _, width := range []float64{headBeside, headLeast} {
+		k := p.headInk(width)
+		area := p.ink.bounds()
+		k.add(p.ink, geom.P(-area.X1-packGap, -area.Y1))
+		if box := k.bounds(); m.page.fits(box.W(), box.H()) {
+			return k, true
+		}
+	}
+	return over, false
+}
+
+// under is a template under its words.
+func (p *piece) under(width float64) ink {
+	k := p.headInk(width)
+	area := p.ink.bounds()
+	k.add(p.ink, geom.P(-area.X0, k.bounds().Y0-headGap-area.Y1))
+	return k
+}
+
+// headInk is the words that stand over a template, down from the zero.
+func (p *piece) headInk(width float64) ink {
+	var k ink
+	y := -draw.TitleHeight
+	for i, line := range draw.Wrap(p.number+"  "+p.title, draw.TitleHeight, true, width) {
+		if i > 0 {
+			y -= 1.5 * draw.TitleHeight
+		}
+		k.words = append(k.words, draw.Text{Layer: draw.Notes, At: geom.P(0, y), Height: draw.TitleHeight, Bold: true, String: line})
+	}
+	for _, para := range p.head {
+		for _, line := range draw.Wrap(para, draw.NoteHeight, false, width) {
+			y -= lineStep
+			k.text(geom.P(0, y), draw.Start, draw.NoteHeight, line)
+		}
+	}
+	return k
+}
+
+// headWidth is how wide the words over a template run.
+func (p *piece) headWidth() float64 { return max(headOver, p.ink.bounds().W()) }
+
+// pack puts the templates on pages: each where it fits first, in either
+// rotation; one that fits no page is tiled.
+func (m *maker) pack() []*leaf {
+	var leaves []*leaf
+	for _, p := range m.pieces {
+		k, ok := m.block(p)
+		if !ok {
+			leaves = append(leaves, m.tiled(p)...)
+			continue
+		}
+		if !place(leaves, p, k) {
+			l := &leaf{free: []draw.Rect{m.page.free}}
+			place([]*leaf{l}, p, k)
+			leaves = append(leaves, l)
+		}
+	}
+	return leaves
+}
+
+// place puts a block on the first page that has room for it.
+func place(leaves []*leaf, p *piece, k ink) bool {
+	for _, l := range leaves {
+		if l.tile == nil && l.take(k) {
+			l.pieces = append(l.pieces, p)
+			return true
+		}
+	}
+	return false
+}
+
+// take puts a block into the room of a page that it fits tightest.
+func (l *leaf) take(k ink) bool {
+	box := k.bounds()
+	best, turn, slack := -1, false, 0.0
+	for i, r := range l.free {
+		for _, turned := range []bool{false, true} {
+			w, h := box.W(), box.H()
+			if turned {
+				w, h = h, w
+			}
+			if w > r.W()+same || h > r.H()+same {
+				continue
+			}
+			if s := min(r.W()-w, r.H()-h); best < 0 || s < slack-same {
+				best, turn, slack = i, turned, s
+			}
+		}
+	}
+	if best < 0 {
+		return false
+	}
+	r := l.free[best]
+	at := lie{turned: turn}
+	corner := geom.P(box.X0, box.Y1) // the top left corner of the block as it lies
+	w, h := box.W(), box.H()
+	if turn {
+		corner = geom.P(box.X1, box.Y1)
+		w, h = h, w
+	}
+	at.move = geom.P(r.X0, r.Y1).Sub(at.pt(corner))
+	l.placed = append(l.placed, placed{k, at, r.Expand(packGap / 2)})
+	l.split(best, w+packGap, h+packGap)
+	return true
+}
+
+// split takes the top left corner out of a free rectangle and leaves two, cut
+// so that the greater of them is as great as may be.
+func (l *leaf) split(i int, w, h float64) {
+	r := l.free[i]
+	right := draw.Rect{X0: r.X0 + w, Y0: r.Y0, X1: r.X1, Y1: r.Y1}
+	below := draw.Rect{X0: r.X0, Y0: r.Y0, X1: r.X1, Y1: r.Y1 - h}
+	if r.W()-w < r.H()-h {
+		right.Y0 = r.Y1 - h
+	} else {
+		below.X1 = r.X0 + w
+	}
+	rest := append([]draw.Rect{}, l.free[:i]...)
+	for _, n := range []draw.Rect{right, below} {
+		if n.W() > 0 && n.H() > 0 {
+			rest = append(rest, n)
+		}
+	}
+	l.free = append(rest, l.free[i+1:]...)
+}
+
+// title names the templates of a page.
+func (l *leaf) title() string {
+	if len(l.pieces) == 0 {
+		return "Check the print first"
+	}
+	var names []string
+	for _, p := range l.pieces {
+		names = append(names, p.number)
+	}
+	s := strings.Join(names, ", ")
+	if l.tile != nil {
+		s += " " + l.tile.name()
+	}
+	return s
+}

@@ -1,0 +1,300 @@
+package template
+
+import (
+	"fmt"
+
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// plan is how a work is to be shown and what is to be said of it.
+type plan struct {
+	title   string
+	options [][]part     // ways to show it; the first that fits a page is taken
+	cross   geom.Vec     // the datum cross, in the member's axes
+	through bool         // a centre line runs across the timber through the cross
+	along   []frame.Face // those with a centre line along the timber
+	notes   []string
+	bands   []band
+	extra   func(*piece) // draws what the solid does not show
+	reading string       // of the datum cross, where the piece has one only
+	strip   bool
+}
+
+// Measures of templates on the timber, mm (own).
+const (
+	beside     = 35.0 // of plain timber beside a cut, for words and tape
+	plainEnd   = 60.0 // of plain timber before an end that is cut
+	beyondEnd  = 15.0 // of waste beyond it
+	lip        = 25.0 // of a face that is folded over only to hold the paper
+	skirt      = 18.0 // of a post's faces below what is cut of its top, and
+	skirtLeast = 30.0 // of them in all
+)
+
+// planOf says how a work is shown.
+func (m *maker) planOf(w work) plan {
+	var housing *frame.Housing
+	var hole *frame.Hole
+	atEnd := false
+	for _, f := range w.features {
+		switch f := f.(type) {
+		case frame.Housing:
+			if housing == nil {
+				housing = &f
+			}
+		case frame.Hole:
+			if hole == nil {
+				hole = &f
+			}
+			atEnd = atEnd || f.Face == frame.FaceEnd
+		case frame.Chamfer:
+			atEnd = true
+		}
+	}
+	switch {
+	case w.start || w.end:
+		return m.endPlan(w)
+	case housing != nil:
+		return m.housingPlan(w, *housing)
+	case atEnd:
+		return m.topPlan(w)
+	case hole != nil:
+		return m.holePlan(w, *hole)
+	}
+	return m.roundPlan(w)
+}
+
+// whole is the part of a member's box between two places along it.
+func whole(t frame.Member, u0, u1 float64) geom.Box3 {
+	return geom.Box3{Min: geom.V(u0, 0, 0), Max: geom.V(u1, t.Section.Width, t.Section.Depth)}
+}
+
+// housingPlan shows a housing on the face that it is let into and, since it
+// runs out there, on the top; and on an end where it runs out, too.
+func (m *maker) housingPlan(w work, h frame.Housing) plan {
+	t := w.member
+	u0, u1 := max(0, w.a-beside), min(t.Length, w.b+beside)
+	place := ""
+	var ends []frame.Face
+	if u0 == 0 {
+		place = ", at its " + endName(t.Kind, true)
+		if w.a < same {
+			ends = append(ends, frame.FaceStart)
+		}
+	}
+	if u1 == t.Length {
+		place = ", at its " + endName(t.Kind, false)
+		if w.b > t.Length-same {
+			ends = append(ends, frame.FaceEnd)
+		}
+	}
+	option := func(box geom.Box3, top geom.Box3) []part {
+		parts := []part{{h.Face, base, box}, {frame.FaceTop, 0, top}}
+		for _, e := range ends {
+			parts = append(parts, part{e, 0, box})
+		}
+		return parts
+	}
+	full := whole(t, u0, u1)
+	low := full
+	if rest := h.Floor - beside; rest > lip {
+		low.Min.Z = rest
+	}
+	thin := full
+	thin.Min.Y, thin.Max.Y = alongside(t, h.Face, h.Depth+lip/2)
+	p := plan{
+		title:   fmt.Sprintf("Housing in the %s%s", t.Kind, place),
+		options: [][]part{option(full, full), option(low, full), option(low, thin)},
+		cross:   t.OnFace(h.Face, h.At, t.Section.Depth),
+		through: true,
+	}
+	rafter := h.Width - m.job.Rafters.Clearance
+	p.notes = []string{m.housingNote(h, rafter)}
+	for _, side := range []float64{-1, 1} {
+		p.bands = append(p.bands, band{
+			face: h.Face, at: t.OnFace(h.Face, h.At+side*h.Width/2, h.Floor),
+			grow: geom.V(side, 0, 0), run: geom.V(0, 0, -1), size: rafter, share: 0.5,
+		})
+	}
+	p.notes = append(p.notes, m.bandNote("rafter", rafter))
+	for _, f := range w.features {
+		if hole, ok := f.(frame.Hole); ok {
+			p.title = fmt.Sprintf("Housing and %s hole in the %s%s", hole.Use, t.Kind, place)
+			p.notes = append(p.notes, m.holeNote(hole, t))
+		}
+	}
+	return p
+}
+
+func (m *maker) housingNote(h frame.Housing, rafter float64) string {
+	floor := "level to the back"
+	switch rise := h.FloorInside() - h.Floor; {
+	case m.fine.Round(rise) > 0:
+		floor = "rising " + m.fine.Length(rise) + " to the back"
+	case m.fine.Round(rise) < 0:
+		floor = "falling " + m.fine.Length(-rise) + " to the back"
+	}
+	return fmt.Sprintf("Cut %s deep. Width %s for a rafter of %s: measure the rafter and keep the same play. Floor %s above the bottom edge at the face, %s.",
+		m.fine.Length(h.Depth), m.fine.Length(h.Width), m.fine.Length(rafter), m.fine.Length(h.Floor), floor)
+}
+
+// alongside is the stretch across the width that lies within reach of a face.
+func alongside(t frame.Member, f frame.Face, reach float64) (from, to float64) {
+	if p, _ := t.FacePlane(f); p.N.Y > 0 {
+		return max(0, t.Section.Width-reach), t.Section.Width
+	}
+	return 0, min(t.Section.Width, reach)
+}
+
+// endPlan wraps the end of a sloping timber: left, top, right, bottom.
+func (m *maker) endPlan(w work) plan {
+	t := w.member
+	u0, u1 := -beyondEnd, w.b+plainEnd
+	if w.end {
+		u0, u1 = w.a-plainEnd, t.Length+beyondEnd
+	}
+	box := whole(t, u0, u1)
+	faces := t.Faces()
+	parts := []part{{faces[0], base, box}, {faces[3], 0, box}, {faces[1], 1, box}, {faces[2], 2, box}}
+	p := plan{
+		title:   fmt.Sprintf("%s of the %s", sentence(endName(t.Kind, w.start)), plural(t.Kind)),
+		options: [][]part{parts, parts[:3]},
+		along:   []frame.Face{frame.FaceTop, frame.FaceBottom},
+	}
+	for _, f := range w.features {
+		switch f := f.(type) {
+		case frame.EndCut:
+			p.cross = geom.V(f.At, 0, t.Section.Depth)
+			p.notes = append(p.notes, "The datum cross is where the cut meets the top left arris.")
+			p.notes = append(p.notes, fmt.Sprintf("%s cut: %s from square on the sides, %s.", sentence(f.Cut), m.figures.Angle(f.Slope), m.figures.Slope(f.Slope)))
+		case frame.SeatCut:
+			p.notes = append(p.notes, fmt.Sprintf("Level seat %s long, %s taken off at its deep end.", m.fine.Length(f.Run), m.fine.Length(f.Shoulder())))
+		}
+	}
+	if w.end {
+		p.notes = append(p.notes, "Hold this cut until the distance from wall to beam is measured at every rafter.")
+	}
+	return p
+}
+
+// topPlan is a cap over the end of a post: the end, with the four faces folded
+// down.
+func (m *maker) topPlan(w work) plan {
+	t := w.member
+	top := whole(t, t.Length-max(skirtLeast, t.Length-w.a+skirt), t.Length)
+	faces := t.Faces()
+	cap := func(names ...frame.Face) []part {
+		parts := []part{{frame.FaceEnd, base, top}}
+		for _, f := range names {
+			parts = append(parts, part{f, 0, top})
+		}
+		return parts
+	}
+	left, right, outer, house := faces[0], faces[1], faces[2], faces[3]
+	p := plan{
+		title:   "Top of the " + plural(t.Kind),
+		options: [][]part{cap(outer, left, house, right), cap(outer, left, house), cap(house, left)},
+		cross:   geom.V(t.Length, t.Section.Width/2, 0),
+		notes:   []string{"First cut the post square at its top, where the beam sits. Then set the cap over it with OUTER SIDE away from the house."},
+		through: true,
+	}
+	for _, f := range w.features {
+		switch f := f.(type) {
+		case frame.Chamfer:
+			p.notes = append(p.notes, fmt.Sprintf("Level seat %s from the outer side; behind it slope the top %s down to the house side.", m.fine.Length(f.Seat), m.figures.Angle(f.Angle)))
+			p.bands = append(p.bands, band{
+				face: frame.FaceEnd, at: geom.V(t.Length, tickStart, f.Seat),
+				grow: geom.V(0, 0, 1), run: geom.V(0, 1, 0), size: f.Seat, share: 1, onCut: true,
+			})
+			p.notes = append(p.notes, m.bandNote("beam", f.Seat))
+		case frame.Hole:
+			p.notes = append(p.notes, m.holeNote(f, t))
+		}
+	}
+	return p
+}
+
+// holePlan shows holes on the face that they are drilled from, with lips over
+// the arrises beside it.
+func (m *maker) holePlan(w work, h frame.Hole) plan {
+	t := w.member
+	u0, u1 := w.a-beside, w.b+beside
+	plane, _ := t.FacePlane(h.Face)
+	p := plan{
+		title: fmt.Sprintf("%s %s of the %s", sentence(h.Use), map[bool]string{true: "holes", false: "hole"}[t.Kind != frame.KindPacker], plural(t.Kind)),
+		cross: h.Mouth, through: true, along: []frame.Face{h.Face},
+	}
+	for _, f := range w.features {
+		if f, ok := f.(frame.Hole); ok {
+			p.notes = append(p.notes, m.holeNote(f, t))
+		}
+	}
+	if t.Kind == frame.KindPacker {
+		p.options = [][]part{{{h.Face, base, whole(t, 0, t.Length)}}}
+		p.notes = append(p.notes, fmt.Sprintf("The outline is the whole packer, %s.", m.figures.Size(t.Length, t.Section.Width)))
+		return p
+	}
+	box := whole(t, u0, u1)
+	parts := []part{{h.Face, base, box}}
+	for _, f := range across(t, plane.N) {
+		parts = append(parts, part{f, 0, lipOf(box, plane.N, lip)})
+	}
+	n, _ := t.FacePlane(parts[1].face)
+	p.cross = onArris(h.Mouth, n)
+	p.options = [][]part{parts, parts[:2]}
+	return p
+}
+
+// onArris moves a point of a face to the arris where it meets another.
+func onArris(p geom.Vec, other geom.Plane) geom.Vec { return p.Sub(other.N.Mul(other.Dist(p))) }
+
+// across lists the two long faces beside the one that points along n, the one
+// that is first to locate by in front: the top, or the outer side.
+func across(t frame.Member, n geom.Vec) []frame.Face {
+	f := t.Faces()
+	switch {
+	case n.Y == 0: // top or bottom, or the outer or house side of what stands
+		return []frame.Face{f[0], f[1]}
+	case upright(t.Kind):
+		return []frame.Face{f[2], f[3]}
+	}
+	return []frame.Face{f[3], f[2]}
+}
+
+// lipOf is what of a box lies within reach of one of its faces, whose outward
+// direction is n.
+func lipOf(box geom.Box3, n geom.Vec, reach float64) geom.Box3 {
+	switch {
+	case n.Y > 0:
+		box.Min.Y = max(box.Min.Y, box.Max.Y-reach)
+	case n.Y < 0:
+		box.Max.Y = min(box.Max.Y, box.Min.Y+reach)
+	case n.Z > 0:
+		box.Min.Z = max(box.Min.Z, box.Max.Z-reach)
+	case n.Z < 0:
+		box.Max.Z = min(box.Max.Z, box.Min.Z+reach)
+	}
+	return box
+}
+
+func (m *maker) holeNote(h frame.Hole, t frame.Member) string {
+	depth := "right through"
+	if !h.Through {
+		depth = m.fine.Length(h.Depth) + " deep"
+	}
+	return fmt.Sprintf("Drill %s for the %s, square to the face, %s.", m.fine.Length(h.Diameter), h.Use, depth)
+}
+
+// roundPlan wraps all four faces round a work of any other kind.
+func (m *maker) roundPlan(w work) plan {
+	t := w.member
+	box := whole(t, max(0, w.a-beside), min(t.Length, w.b+beside))
+	f := t.Faces()
+	parts := []part{{f[0], base, box}, {f[3], 0, box}, {f[1], 1, box}, {f[2], 2, box}}
+	return plan{
+		title:   "Cut in the " + plural(t.Kind),
+		options: [][]part{parts},
+		cross:   geom.V(w.a, 0, t.Section.Depth),
+		through: true,
+	}
+}

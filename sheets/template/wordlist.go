@@ -1,0 +1,54 @@
+package template
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"plumbcut/geom/frame"
+)
+
+// endName is what a builder calls an end of a member: the one that it is
+// measured from, or the other.
+func endName(k frame.Kind, datum bool) string {
+	names := [2]string{"right end", "left end"}
+	switch k {
+	case frame.KindRafter:
+		names = [2]string{"front end", "house end"}
+	case frame.KindPost, frame.KindPacker:
+		names = [2]string{"top", "bottom"}
+	}
+	if datum {
+		return names[1]
+	}
+	return names[0]
+}
+
+// plural names all members of a kind; there is one plate and one beam.
+func plural(k frame.Kind) string {
+	if k == frame.KindPlate || k == frame.KindBeam {
+		return string(k)
+	}
+	return string(k) + "s"
+}
+
+// sentence begins with a capital letter.
+func sentence(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// capitals is how a face is named on its flap, to be seen at arm's length.
+func capitals(k frame.Kind, f frame.Face) string {
+	name := string(f)
+	switch f {
+	case frame.FaceStart:
+		name = endName(k, true)
+	case frame.FaceEnd:
+		name = endName(k, false)
+	}
+	return strings.ToUpper(name)
+}
