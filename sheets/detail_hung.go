@@ -24,6 +24,7 @@ func rafterHungBeamDetail() detailSpec {
 // hungHolding is what the sheets say of rafters that hang between.
 func hungHolding() holding {
 	return holding{
+		land: "hanger; nothing is cut",
 		how: func(_ *maker, k frame.Carrier) string {
 			return fmt.Sprintf("butted against the %s in a hanger", k.Key)
 		},
@@ -35,6 +36,7 @@ func hungHolding() holding {
 			return "Fix the hangers only when one stands in hand: its seat is set to the rafter's measured depth."
 		},
 		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.plumbOrSquare() },
+		end: func(_ *maker, k frame.Carrier) string { return "the face of the " + k.Key },
 		note: func(*maker) []string {
 			return []string{"Rafters between plate and beam butt tight against the face in hangers. Hangers and their nails as their maker states, for the slope, the treatment of the timber and the place; every hole filled that its maker says."}
 		},

@@ -24,12 +24,10 @@ func rafterOverBeamDetail() detailSpec {
 // overHolding is what the sheets say of rafters that lie over their carrier.
 func overHolding() holding {
 	return holding{
+		land: "mark only: it lies over",
 		how: func(m *maker, k frame.Carrier) string {
 			words := fmt.Sprintf("over the %s with a heel height of %s", k.Key, m.figures.Length(m.frame.Setout.Heel))
-			past, from := m.frame.Setout.RafterStart-k.Inner, "inner"
-			if k.End == frame.FaceEnd {
-				past, from = k.Outer-m.frame.Setout.RafterEnd, "outer"
-			}
+			past, from := overPast(m.frame.Setout, k)
 			return words + fmt.Sprintf(", its end %s past the %s's %s face", m.figures.Length(past), k.Key, from)
 		},
 		mark: func(m *maker, k frame.Carrier) string {
@@ -49,11 +47,27 @@ func overHolding() holding {
 			}
 			return words + ", the upper end " + m.plumbOrSquare()
 		},
+		end: func(m *maker, k frame.Carrier) string {
+			past, from := overPast(m.frame.Setout, k)
+			if m.figures.Round(past) == 0 {
+				return fmt.Sprintf("the %s face of the %s", from, k.Key)
+			}
+			return fmt.Sprintf("%s past the %s face of the %s", m.figures.Length(past), from, k.Key)
+		},
 		note: func(m *maker) []string {
 			return []string{fmt.Sprintf("Rafters lie over what carries them on a level seat with a plumb heel. The heel height, plumb from the seat to the top edge, is %s on each: gauge it from the top edge, so that all tops lie in one plane whatever the timber measures.",
 				m.fine(m.frame.Setout.Heel))}
 		},
 	}
+}
+
+// overPast is how far the rafters run past a carrier at their end, and past
+// which of its faces.
+func overPast(s frame.Setout, k frame.Carrier) (past float64, face string) {
+	if k.End == frame.FaceEnd {
+		return k.Outer - s.RafterEnd, "outer"
+	}
+	return s.RafterStart - k.Inner, "inner"
 }
 
 // notchOver is a rafter's birdsmouth over a carrier; false where it simply lies

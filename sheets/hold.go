@@ -19,6 +19,10 @@ type holding struct {
 	// cut is what is cut at the rafter's end or middle there, to follow "Cut the
 	// straightest rafter first".
 	cut func(m *maker, k frame.Carrier) string
+	// land is said of the carrier at each rafter, where no housing shows its place.
+	land string
+	// end is where the rafter's end comes to, to follow "from" and "to".
+	end func(m *maker, k frame.Carrier) string
 	// note holds for all rafters held so, for the general notes.
 	note func(m *maker) []string
 }
@@ -57,6 +61,9 @@ func (m *maker) holdNotes() []string {
 	return out
 }
 
+// whereEnds says where the rafters end at a carrier.
+func (m *maker) whereEnds(k frame.Carrier) string { return ofCarrier(k).end(m, k) }
+
 // holdUntil is what waits until the rafters are measured, for a carrier.
 func (m *maker) holdUntil(k frame.Carrier) string { return ofCarrier(k).hold(m, k) }
 
@@ -94,6 +101,7 @@ func housedHolding() holding {
 			}
 			return atWhere(k) + " cut " + m.plumbOrSquare()
 		},
+		end: func(_ *maker, k frame.Carrier) string { return "the back of the housing in the " + k.Key },
 		note: func(m *maker) []string {
 			seat := "The seat of each housing follows the fall: its floor lies along the underside of the rafter."
 			if m.job.Rafters.Seat == frame.SeatLevel {

@@ -189,13 +189,16 @@ const (
 	studRow   = "studs"
 	groundRow = "ground"
 	rafterRow = "rafters"
+	landRow   = "rafters here"
 )
 
 // lines are the lines to be marked or shown on the member.
 func (s *timber) lines() []markLine {
 	switch s.Kind {
 	case frame.KindPlate:
-		return s.studLines()
+		return append(s.studLines(), s.landLines()...)
+	case frame.KindBeam:
+		return s.landLines()
 	case frame.KindPost:
 		return s.groundLines()
 	case frame.KindBatten:
@@ -236,6 +239,23 @@ func (s *timber) groundLines() []markLine {
 	for i := range out {
 		if len(out) > 1 {
 			out[i].of = ", number " + numbers(posts[i])
+		}
+	}
+	return out
+}
+
+// landLines are the centres of the rafters on a carrier whose own shape does
+// not show them.
+func (s *timber) landLines() []markLine {
+	var out []markLine
+	for _, k := range s.frame.Setout.Carriers {
+		if k.Kind != s.Kind || ofCarrier(k).land == "" {
+			continue
+		}
+		for _, x := range s.frame.Setout.Rafters {
+			if u := s.where.Local(geom.V(x, 0, 0)).X; u >= 0 && u <= s.Length {
+				out = append(out, markLine{at: u, half: s.job.Rafters.Section.Width / 2, name: "rafter", row: landRow, of: ofCarrier(k).land})
+			}
 		}
 	}
 	return out

@@ -72,9 +72,10 @@ func (s *timber) holdWords(key string) string {
 	case holdHousing:
 		return fmt.Sprintf("Mark the centre lines. Hold the edges of the housings until the rafters are delivered: make each housing %s wider than its own rafter.", s.fineLength(s.job.Rafters.Clearance))
 	case holdScrew:
-		return "Hold the screw holes until the studs are found: measure their centres from the left end of the plate. Move a hole on to its stud, clear of the housings."
+		return "Hold the screw holes until the studs are found: measure their centres from the left end of the plate. Move a hole on to its stud, clear of the rafters."
 	case holdFront:
-		return fmt.Sprintf("Cut the house end. Hold the outer end until plate and beam are fixed: measure along the top edge from the back of the housing in the plate to the back of the housing in the beam, at every rafter. Expected: %s.", s.fine.Length(s.topEdge()))
+		return fmt.Sprintf("Cut the house end. Hold the outer end until plate and beam are fixed: measure along the top edge from %s to %s, at every rafter. Expected: %s.",
+			s.whereEnds(s.frame.Setout.House()), s.whereEnds(s.frame.Setout.Front()), s.fine.Length(s.topEdge()))
 	case holdPostTop:
 		return fmt.Sprintf("Hold the top until the post stands, plumb and braced: transfer the level of the underside of the beam, %s, to the post and cut there. Leave the stick long till then.", s.figures.Level(s.topLevel()))
 	case holdRod:

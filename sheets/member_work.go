@@ -68,6 +68,10 @@ func (s *timber) works() []work {
 			out = append(out, s.chamferWork(f))
 		case frame.SeatCut:
 			out = append(out, s.seatWork(f))
+		case frame.Birdsmouth:
+			out = append(out, s.birdsmouthWork(f))
+		case frame.TailBevel:
+			out = append(out, s.bevelWork(f))
 		}
 	}
 	for _, l := range s.lines() {
@@ -76,6 +80,11 @@ func (s *timber) works() []work {
 			out = append(out, work{
 				pass: fixingPass, name: "crossing", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
 				how: "drill on the line", spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())/2),
+			})
+		case landRow:
+			out = append(out, work{
+				pass: jointPass, name: "rafter", face: s.mainFace(), stops: []stop{{firstEdge, l.at - l.half}, {centreLine, l.at}, {secondEdge, l.at + l.half}},
+				how: l.of, spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())),
 			})
 		case groundRow:
 			out = append(out, work{
@@ -87,7 +96,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "crossing", frame.UseScrew, frame.UseRod} {
+	for _, name := range []string{"housing", "birdsmouth", "rafter", "crossing", frame.UseScrew, frame.UseRod} {
 		numberOff(out, name)
 	}
 	return out
@@ -252,4 +261,29 @@ func (s *timber) seatWork(c frame.SeatCut) work {
 		w.hold = h
 	}
 	return w
+}
+
+// birdsmouthWork is a notch over a timber: the plumb line of its heel, on the
+// top edge, and what is measured from there.
+func (s *timber) birdsmouthWork(n frame.Birdsmouth) work {
+	d := s.Section.Depth
+	w := work{
+		pass: jointPass, name: "birdsmouth", face: s.Faces()[0], stops: []stop{{centreLine, n.At}},
+		how:  fmt.Sprintf("heel line, plumb: %s down to the seat, then %s level", s.fine.Length(n.Heel), s.fine.Length(n.Seat(d))),
+		spot: s.OnFace(s.Faces()[0], n.At+n.Heel*math.Sin(n.Angle), d-n.Heel*math.Cos(n.Angle)),
+	}
+	if up := n.Shoulder(d); up > onTear {
+		w.how += fmt.Sprintf(", shoulder %s", s.fine.Length(up))
+	}
+	return w
+}
+
+// bevelWork is the splay under a tail.
+func (s *timber) bevelWork(t frame.TailBevel) work {
+	d := s.Section.Depth
+	return work{
+		pass: cutPass, name: "bevel", face: s.Faces()[2], stops: []stop{{firstEdge, t.Foot(d)}},
+		how:  fmt.Sprintf("up to %s of plumb nose", s.fine.Length(t.Nose)),
+		spot: geom.V(t.Foot(d), 0, 0), hold: s.endHold(frame.FaceEnd),
+	}
 }

@@ -187,7 +187,7 @@ func (overWay) join(b *builder, k Carrier, r, t int) {
 		kind = JointRafterOverBeam
 	}
 	b.joints = append(b.joints, Joint{
-		Kind: kind, A: r, B: t, At: at.Add(geom.V(0, seat/2, 0)),
+		Kind: kind, A: r, B: t, At: at.Add(geom.V(0, seat/2, s.Heel/2)),
 		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: seat * shared(*rafter, *timber),
 	})
 }
