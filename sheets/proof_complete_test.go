@@ -43,7 +43,12 @@ var (
 	postHead   = []string{"Post", "Mark", "Along from L", "Out from cladding", "Tape from L", "Tape from R"}
 	holeHead   = []string{"Post", "Hole", "Size", "Depth", "Ground", "Bottom", "Post foot", "Concrete"}
 
-	letIn      = regexp.MustCompile(`let into the plate by (.+?) and into the beam by (.+?)\. `)
+	letIn      = regexp.MustCompile(`let into the plate by (.+?)[;.] `)
+	letInBeam  = regexp.MustCompile(`let into the beam by (.+?)\. `)
+	overPlate  = regexp.MustCompile(`over the plate with a heel height of .+?, its end (.+?) past the plate's inner face`)
+	overBeam   = regexp.MustCompile(`over the beam with a heel height of .+?, its end (.+?) past the beam's outer face`)
+	butts      = regexp.MustCompile(`butted (against) the plate in a hanger`)
+	buttsBeam  = regexp.MustCompile(`butted (against) the beam in a hanger`)
 	overRafter = regexp.MustCompile(`battens run past the end rafters by (.+?) at the left and (.+?) at the right`)
 	packerSize = regexp.MustCompile(`Packer \S+ at each screw, ([^×]+) × ([^:]+): water drains`)
 )
@@ -134,7 +139,11 @@ func (p printed) plateAndBeam(out facts) {
 		}
 	}
 	if v, ok := p.running(outRow); ok && len(v) >= 4 {
-		if len(v) == 4 { // no packers: the plate lies on the cladding
+		faces := 5
+		if tail := figuresIn(p.said(overBeam)...); len(tail) == 1 && tail[0] > 0 {
+			faces++ // the row goes on to the tails
+		}
+		if len(v) < faces { // no packers: the plate lies on the cladding
 			v = append([]float64{0}, v...)
 		}
 		plate("inner face out", v[1])
@@ -175,14 +184,13 @@ func (p printed) rafters(out facts) {
 	if len(centres) > n {
 		centres = centres[1:]
 	}
-	said := figuresIn(p.said(letIn)...)
-	house, ok1 := out[fact(frame.KindPlate, 1, "outer face out")]
-	front, ok2 := out[fact(frame.KindBeam, 1, "inner face out")]
+	house, ok1 := p.endOut(out, frame.KindPlate, -1, []end{{letIn, "outer face out", 1}, {overPlate, "inner face out", 1}, {butts, "outer face out", 0}})
+	front, ok2 := p.endOut(out, frame.KindBeam, 1, []end{{letInBeam, "inner face out", 1}, {overBeam, "outer face out", 1}, {buttsBeam, "inner face out", 0}})
 	for i, c := range centres {
 		out[fact(frame.KindRafter, i+1, "centre along")] = c
-		if len(said) == 2 && ok1 && ok2 {
-			out[fact(frame.KindRafter, i+1, "house end out")] = house - said[0]
-			out[fact(frame.KindRafter, i+1, "front end out")] = front + said[1]
+		if ok1 && ok2 {
+			out[fact(frame.KindRafter, i+1, "house end out")] = house
+			out[fact(frame.KindRafter, i+1, "front end out")] = front
 		}
 		for _, at := range []string{"plate's outer", "beam's inner"} {
 			if z, ok := out["level: top of rafters at the "+at+" face"]; ok {
@@ -190,6 +198,33 @@ func (p printed) rafters(out facts) {
 			}
 		}
 	}
+}
+
+// end is one way in which the words say where the rafters end at a timber: so
+// far past one of its faces.
+type end struct {
+	words   *regexp.Regexp
+	face    string
+	figures int // in the words
+}
+
+// endOut reads how far out the rafters end at a timber. The way past its face
+// is way.
+func (p printed) endOut(out facts, kind frame.Kind, way float64, ends []end) (float64, bool) {
+	for _, e := range ends {
+		said := p.said(e.words)
+		face, ok := out[fact(kind, 1, e.face)]
+		if len(said) == 0 || !ok {
+			continue
+		}
+		if e.figures == 0 {
+			return face, true
+		}
+		if past := figuresIn(said...); len(past) == e.figures {
+			return face + way*past[0], true
+		}
+	}
+	return 0, false
 }
 
 // posts reads the tables of posts and holes.
@@ -401,7 +436,10 @@ func (d *drawn) fall(p printed, found *ledger) {
 	if d.frame.Job.Rafters.Seat == frame.SeatLevel {
 		seat, other = other, seat
 	}
-	must := []string{seat}
+	var must []string
+	if d.frame.Setout.Holds(frame.Housed) {
+		must = append(must, seat)
+	}
 	if slope.Drop > half {
 		must = append(must, fmt.Sprintf("top of rafters over the %s: drop from here", slope.From),
 			fmt.Sprintf("top of rafters over the %s: to here", slope.To))
