@@ -147,6 +147,7 @@ func (m *maker) setoutRows(a *draw.Around) {
 func (m *maker) drawSetout(p *page, v *draw.View, w wallPlan) {
 	m.drawWall(p, v, w)
 	m.drawDeck(p, v, w)
+	m.drawKeepOuts(p, v, w)
 	m.drawHoles(p, v)
 	m.drawString(p, v)
 	m.drawTapes(p, v, w)

@@ -151,4 +151,5 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		func() { m.markEach(p, v, frame.KindPost) },
 		func() { m.markEach(p, v, frame.KindFooting) },
 	})
+	m.markKeepOuts(p, v, w)
 }

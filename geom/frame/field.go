@@ -149,6 +149,19 @@ func (d *draft) siteFields() keys.Group {
 			{Key: "right", Is: keys.Length(&b[1], distance()), Doc: "Clear distance to the boundary on the right."},
 			{Key: "front", Is: keys.Length(&b[2], distance()), Doc: "Clear distance to the boundary in front."},
 		}}, Doc: "Clear distances from the frame to the site's boundaries, as far as they are known."},
+		{Key: "keep_out", Is: keys.ListOf(&d.Site.KeepOuts, 0, keys.Zero, keepOutFields), Also: []string{"keep_outs", "keep_clear"},
+			Doc: "Where no post may stand: drains, steps, joists of a deck."},
+	}}
+}
+
+func keepOutFields(k *KeepOut) keys.Kind {
+	return keys.Group{Fields: []keys.Field{
+		{Key: "name", Is: keys.Text(&k.Name, titleText), Need: true, Doc: "What is there, such as: drain."},
+		{Key: "from", Is: keys.Length(&k.From, anywhere()), Need: true, Doc: "Its left side, along."},
+		{Key: "to", Is: keys.Length(&k.To, anywhere()), Need: true, Doc: "Its right side, along."},
+		{Key: "near", Is: keys.Length(&k.Near, distance()), Def: "0", Doc: "Its side towards the house, out from the cladding."},
+		{Key: "far", Is: keys.Length(&k.Far, keys.Between(1, far)), Else: "as far as the job goes", Doc: "Its far side, out from the cladding."},
+		{Key: "of", Is: keys.Word(&k.Of, KeepHole, KeepPost), Def: string(KeepHole), Doc: "What stays out of it: post and hole, or the post alone."},
 	}}
 }
 

@@ -82,6 +82,7 @@ type Site struct {
 	North      float64 // radians clockwise from "into the house"
 	NorthGiven bool
 	Boundaries []Boundary
+	KeepOuts   []KeepOut // where no post may stand
 }
 
 // Boundary is the clear distance from the frame's extent to a site boundary.

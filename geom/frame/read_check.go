@@ -22,6 +22,11 @@ func (f *filler) check() {
 		}
 	}
 	f.checkReturns()
+	for i, k := range f.Site.KeepOuts {
+		path := fmt.Sprintf("site.keep_out[%d]", i)
+		f.ascending(path+".from", path+".to", k.From, k.To)
+		f.ascending(path+".near", path+".far", k.Near, k.Far)
+	}
 	f.row("wall.studs.at[%d]", len(w.Studs), func(i int) float64 { return w.Studs[i] })
 	f.row("posts.at[%d].at", len(f.Posts.At), func(i int) float64 { return f.Posts.At[i].Along })
 	if len(f.errs) == 0 && w.From >= w.To {

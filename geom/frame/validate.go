@@ -163,6 +163,8 @@ func (c *checker) validate() {
 	}
 	layOut(c)
 	c.checkPosts()
+	c.checkKeepOuts()
+	c.checkBeamEnds()
 	c.checkHouse()
 	if !c.sloped {
 		return

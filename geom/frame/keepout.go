@@ -1,0 +1,162 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"plumbcut/geom"
+)
+
+// KeepOut is a place where no post may stand or no hole be dug: over a drain,
+// on a step, through a joist of the deck.
+type KeepOut struct {
+	Name     string
+	From, To float64 // along
+	Near     float64 // out, from the cladding
+	Far      float64 // out; 0: as far as the job goes
+	Of       KeepOutOf
+}
+
+// KeepOutOf is what has to stay out.
+type KeepOutOf string
+
+// What keeps out. The zero value is KeepHole.
+const (
+	KeepHole KeepOutOf = "hole" // post and footing
+	KeepPost KeepOutOf = "post" // the post alone
+)
+
+// RuleKeepOut is of a post where none may stand.
+const RuleKeepOut Rule = "keep-out"
+
+// RuleBeamEnd is of a beam that runs far past its end post.
+const RuleBeamEnd Rule = "beam overhang"
+
+// beamDoubt is the share of the next span beyond which a beam's overhang past
+// its end post is warned of. Common practice, no source.
+const beamDoubt = 1.0 / 3
+
+// Box is the zone in plan: along from and to, world y from and to.
+func (k KeepOut) Box() (from, to geom.Pt) {
+	far := k.Far
+	if far == 0 {
+		far = math.Inf(1)
+	}
+	return geom.P(k.From, -far), geom.P(k.To, -k.Near)
+}
+
+// halves are how far what has to keep out reaches from a post's centre, along
+// and out.
+func (k KeepOut) halves(p Post, s Section) (along, out float64) {
+	if k.Of == KeepPost {
+		return s.Width / 2, s.Depth / 2
+	}
+	return max(s.Width, p.Footing.Size) / 2, max(s.Depth, p.Footing.Size) / 2
+}
+
+// blocks reports whether a post would be in the zone if its centre were at x
+// along and y in the world.
+func (k KeepOut) blocks(p Post, s Section, x, y float64) bool {
+	along, out := k.halves(p, s)
+	a, b := k.Box()
+	return x+along > a.X+slack && x-along < b.X-slack && y+out > a.Y+slack && y-out < b.Y-slack
+}
+
+// checkKeepOuts checks every post against every zone, and says where else it
+// could stand.
+func (c *checker) checkKeepOuts() {
+	j := c.job
+	y := c.set.BeamOuter + j.Posts.Section.Depth/2
+	for i, p := range j.Posts.At {
+		for _, k := range j.Site.KeepOuts {
+			if k.blocks(p, j.Posts.Section, p.Along, y) {
+				c.errorf(RuleKeepOut, postPath(i), "%s of post %d is in the way of the %s; %s", whatKeepsOut(k), i+1, k.Name, c.elsewhere(i, y))
+			}
+		}
+	}
+}
+
+func whatKeepsOut(k KeepOut) string {
+	if k.Of == KeepPost {
+		return "the foot"
+	}
+	return "the hole"
+}
+
+// elsewhere words the nearest places to the left and the right of a post, under
+// the beam and clear of its neighbours, where nothing keeps it out.
+func (c *checker) elsewhere(i int, y float64) string {
+	j := c.job
+	half := j.Posts.Section.Width / 2
+	lo, hi := j.Beam.From+half, j.Beam.To-half
+	if i > 0 {
+		b := j.Posts.At[i-1]
+		lo = max(lo, b.Along+max(2*half, (b.Footing.Size+j.Posts.At[i].Footing.Size)/2))
+	}
+	if i+1 < len(j.Posts.At) {
+		b := j.Posts.At[i+1]
+		hi = min(hi, b.Along-max(2*half, (b.Footing.Size+j.Posts.At[i].Footing.Size)/2))
+	}
+	var places []string
+	for _, way := range []float64{-1, 1} {
+		if x, ok := c.clearOf(j.Posts.At[i], y, way); ok && x >= lo-slack && x <= hi+slack {
+			places = append(places, c.mm(x))
+		}
+	}
+	if len(places) == 0 || j.Posts.At[i].Wall != "" {
+		return "no place beside it is free under the beam: bring the beam in or out, or move the other posts"
+	}
+	return fmt.Sprintf("move its centre to %s", strings.Join(places, " or "))
+}
+
+// clearOf is the nearest place of a post's centre to the left (way −1) or the
+// right of where it is that no zone blocks.
+func (c *checker) clearOf(p Post, y, way float64) (float64, bool) {
+	x := p.Along
+	zones := slices.Clone(c.job.Site.KeepOuts)
+	for range zones { // one zone may push it into the next
+		moved := false
+		for _, k := range zones {
+			if !k.blocks(p, c.job.Posts.Section, x, y) {
+				continue
+			}
+			along, _ := k.halves(p, c.job.Posts.Section)
+			if x = k.To + along; way < 0 {
+				x = k.From - along
+			}
+			moved = true
+		}
+		if !moved {
+			return x, true
+		}
+	}
+	for _, k := range zones {
+		if k.blocks(p, c.job.Posts.Section, x, y) {
+			return x, false
+		}
+	}
+	return x, true
+}
+
+// checkBeamEnds warns of a beam that runs far past its end posts.
+func (c *checker) checkBeamEnds() {
+	j := c.job
+	at := j.Posts.At
+	n := len(at)
+	if n < 2 {
+		return
+	}
+	for _, e := range []struct {
+		side       Side
+		past, span float64
+	}{
+		{Left, at[0].Along - j.Beam.From, at[1].Along - at[0].Along},
+		{Right, j.Beam.To - at[n-1].Along, at[n-1].Along - at[n-2].Along},
+	} {
+		if e.past > e.span*beamDoubt+slack {
+			c.warnf(RuleBeamEnd, "beam", "the beam runs %s past the centre of the last post at the %s, more than a third of the span beside it", c.figure(e.past), e.side)
+		}
+	}
+}
