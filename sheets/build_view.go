@@ -474,12 +474,20 @@ func (c *buildCell) markFall(p *page, under bool) {
 
 // checkStep pictures the finished frame from the left end, with what to check.
 func checkStep() stepView {
+	const off = 6.0 // mm on paper, of the heights from what they measure
 	marks := func(c *buildCell, p *page) {
 		s := c.frame.Setout
-		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
-		under := c.seatLevel()
-		c.upright(p, at(s.BeamInner, under-s.HeadBeam), at(s.BeamInner, under), -6, "head ")
-		c.upright(p, at(s.PlateOuter, 0), at(s.PlateOuter, c.job.Plate.Top), 6, "")
+		// From the datum or the floor up to a point; side is 1 towards the house.
+		height := func(low, y, high, side float64, prefix string) {
+			from, line := geom.V(0, y, low), -side*off
+			if c.job.Levels.DeckOut > 0 && c.figures.Round(low-c.job.Levels.Deck) == 0 { // no extension line along the deck's edge
+				from.Y += side * off / c.view.Scale
+				line = 0
+			}
+			c.upright(p, from, geom.V(0, y, high), line, prefix)
+		}
+		height(c.seatLevel()-s.HeadBeam, s.BeamInner, c.seatLevel(), 1, "head ")
+		height(0, s.PlateOuter, c.job.Plate.Top, -1, "")
 		c.markFall(p, true)
 	}
 	return fromLeft((*maker).lowestGround, marks, nil, frame.HouseDeck)

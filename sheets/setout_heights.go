@@ -29,9 +29,13 @@ func (m *maker) postTable() draw.Table {
 // wallNotes say how the wall and the posts are marked.
 func (m *maker) wallNotes() []string {
 	j := m.job
-	studs := "Find every stud and mark its centre across the line. Where one stands elsewhere than drawn, move the screw and its packer on to it, clear of the rafters."
+	screw := "the screw"
+	if j.Plate.Packer.Thickness > 0 {
+		screw = "the screw and its packer"
+	}
+	studs := "Find every stud and mark its centre across the line. Where one stands elsewhere than drawn, move " + screw + " on to it, clear of the rafters."
 	if len(j.Wall.Studs) == 0 {
-		studs = "Find every stud and mark its centre across the line. Move each screw and its packer on to a stud, clear of the rafters."
+		studs = "Find every stud and mark its centre across the line, and move " + screw + " on to the nearest, clear of the rafters."
 	}
 	return []string{
 		fmt.Sprintf("The plate's level line is its top edge, %s above %s. Carry it from the datum to both ends, then strike it; never measure it up from boards or ground.",

@@ -330,6 +330,6 @@ func (m *maker) wallMarks(p *page, v *draw.View) {
 		if m.job.Plate.Packer.Thickness > 0 {
 			words = "screw and packer"
 		}
-		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.job.Plate.Top-m.job.Plate.Section.Depth/2), Text: words, Inside: true})
+		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.job.Plate.Top-m.job.Plate.Section.Depth/2), Text: words, Inside: true, Toward: geom.P(0.4, -1)})
 	}
 }
