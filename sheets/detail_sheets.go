@@ -131,7 +131,8 @@ func (b *detailBlock) settle(h draw.Hand, sp draw.Space) bool {
 }
 
 // parts is the detail itself or, where the paper is too small for that at a
-// scale of use, a detail for each of its views. Marks lead to the first of
+// scale of use, a detail for each of its views, at the smaller of its scales so
+// that they share sheets. Marks lead to the first of
 // them; the others say what they go on from.
 func (b *detailBlock) parts(h draw.Hand, sp draw.Space) []*detailBlock {
 	const ofUse = 2.5 // times smaller than wanted, at most
@@ -141,7 +142,7 @@ func (b *detailBlock) parts(h draw.Hand, sp draw.Space) []*detailBlock {
 	var out []*detailBlock
 	for i, v := range b.views {
 		part := *b
-		part.views = []*viewBlock{v}
+		part.views, part.wanted = []*viewBlock{v}, b.least
 		part.laid = map[laidOut][]detailCell{}
 		if i > 0 {
 			v.title.Note = v.title.Name

@@ -39,22 +39,16 @@ func (m *maker) keepRings(p *page, v *draw.View, view string) {
 // leastCrossed places marks group by group, in the order given or, if leaders
 // then cross, in the turned order in which they cross least.
 func (p *page) leastCrossed(groups []func()) {
-	items, marks := len(p.sheet.Items), len(p.sheet.Marks)
+	before := p.placer.State()
 	placeFrom := func(first int) int {
-		p.sheet.Items, p.sheet.Marks = p.sheet.Items[:items], p.sheet.Marks[:marks]
-		if first > 0 {
-			p.placer = draw.NewPlacer(p.sheet, p.hand)
-		}
+		p.placer.Back(before)
 		for i := range groups {
 			groups[(first+i)%len(groups)]()
 		}
 		return crossings(p.sheet.Marks)
 	}
-	best, fewest := 0, placeFrom(0)
-	if fewest == 0 {
-		return
-	}
-	for first := 1; first < len(groups); first++ {
+	best, fewest := 0, math.MaxInt
+	for first := range groups {
 		n := placeFrom(first)
 		if n == 0 {
 			return
@@ -63,9 +57,7 @@ func (p *page) leastCrossed(groups []func()) {
 			best, fewest = first, n
 		}
 	}
-	if best != len(groups)-1 {
-		placeFrom(best)
-	}
+	placeFrom(best)
 }
 
 // crossings counts the pairs of leaders that cross.
@@ -142,15 +134,20 @@ func memberID(mb frame.Member) string { return fmt.Sprintf("%s-%d", mb.Mark, mb.
 // markEach marks every member of a kind; alike ones in a row once, with their
 // number.
 func (m *maker) markEach(p *page, v *draw.View, k frame.Kind) {
-	all := m.frame.Of(k)
 	const alike = 3 // so many in a row are marked once
-	if len(all) >= alike && all[0].Mark == all[len(all)-1].Mark {
-		mb := all[len(all)*2/3]
-		m.markMember(p, v, mb, fmt.Sprintf("%s × %d", mb.Mark, len(all)))
-		return
-	}
-	for _, mb := range all {
-		m.markMember(p, v, mb, mb.Mark)
+	all := m.frame.Of(k)
+	for from, to := 0, 0; from < len(all); from = to {
+		for to = from + 1; to < len(all) && all[to].Mark == all[from].Mark; to++ {
+		}
+		run := all[from:to]
+		if len(run) >= alike {
+			mb := run[len(run)*2/3]
+			m.markMember(p, v, mb, fmt.Sprintf("%s × %d", mb.Mark, len(run)))
+			continue
+		}
+		for _, mb := range run {
+			m.markMember(p, v, mb, mb.Mark)
+		}
 	}
 }
 
