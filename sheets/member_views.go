@@ -33,7 +33,6 @@ type unfolded struct {
 	shown stretches
 
 	standings map[fitKey]standing
-	beside    float64 // what stood beside the member when it was last too wide
 }
 
 // faceGap is the distance between two unfolded faces with everything round
