@@ -57,8 +57,9 @@ func (m *maker) screwNote(plate frame.Member) string {
 	return fmt.Sprintf("The screws stand %s under the line. A packer %s, %s thick, is centred on each.", m.said(down), m.saidSize(k.Height, k.Width), m.said(k.Thickness))
 }
 
-// postHeights is the front of the posts with the plate's level line over them.
-func (m *maker) postHeights() *viewBlock {
+// postHeights is the front of the posts with the plate's level line over them,
+// with a scale bar or without.
+func (m *maker) postHeights(bar bool) *viewBlock {
 	r := m.planReach()
 	pic := m.scene.see(look{
 		axes: geom.Front(),
@@ -71,7 +72,7 @@ func (m *maker) postHeights() *viewBlock {
 	bounds := pic.bounds.Union(draw.Rect{X0: r.x0, Y0: m.lowest(), X1: r.x1, Y1: m.job.Plate.Top})
 	b := newViewIn("Posts and the level line", pic, m.origin(), bounds)
 	b.title.Note = "seen standing outside, facing the house; beam left off"
-	b.title.NoBar = true
+	b.title.NoBar = !bar
 	b.pad.X1 = m.farHeight() + strokeRoom
 	b.over = func(p *page, v *draw.View) {
 		m.holesBelow(p, v)
