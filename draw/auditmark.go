@@ -101,12 +101,12 @@ func (a *auditor) lineGaps() {
 	for i := range a.grid.segs {
 		s := a.grid.segs[i]
 		dir := s.b.Sub(s.a)
-		if dir.Len() < leastOverlap {
-			continue
+		if s.half == 0 || dir.Len() < leastOverlap {
+			continue // the edge of a fill is no line
 		}
 		dir = dir.Unit()
 		a.grid.segsNear(Bounds(s.a, s.b).Expand(lineToLine), func(o segment) bool {
-			if !before(s, o) || math.Abs(dir.Cross(o.b.Sub(o.a).Unit())) > parallel {
+			if o.half == 0 || !before(s, o) || math.Abs(dir.Cross(o.b.Sub(o.a).Unit())) > parallel {
 				return true
 			}
 			gap := math.Abs(dir.Cross(o.a.Sub(s.a)))

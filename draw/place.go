@@ -129,6 +129,20 @@ func (g *grid) fillCells(id int32, c0, r0, c1, r1 int) {
 	}
 }
 
+// cut forgets all but the first segments and boxes.
+func (g *grid) cut(segs, boxes int) {
+	first := func(ids []int32, n int) []int32 {
+		for len(ids) > 0 && int(ids[len(ids)-1]) >= n {
+			ids = ids[:len(ids)-1]
+		}
+		return ids
+	}
+	for k := range g.inSegs {
+		g.inSegs[k], g.inBoxes[k] = first(g.inSegs[k], segs), first(g.inBoxes[k], boxes)
+	}
+	g.segs, g.seen, g.boxes = g.segs[:segs], g.seen[:segs], g.boxes[:boxes]
+}
+
 // heightsWithin is the range of y of the segment ab for x from x0 to x1.
 func heightsWithin(a, b geom.Pt, x0, x1 float64) (lo, hi float64) {
 	y := func(x float64) float64 {
@@ -190,6 +204,24 @@ func NewPlacer(s *Sheet, h Hand) *Placer {
 
 // Reserve keeps a rectangle free of labels.
 func (p *Placer) Reserve(r Rect) { p.grid.addBox(r) }
+
+// State is how far a sheet was drawn at a moment, for Back.
+type State struct{ items, dims, marks, segs, boxes int }
+
+// State is how far the sheet has been drawn now.
+func (p *Placer) State() State {
+	p.sync()
+	return State{len(p.Sheet.Items), len(p.Sheet.Dims), len(p.Sheet.Marks), len(p.grid.segs), len(p.grid.boxes)}
+}
+
+// Back takes off the sheet again what was drawn and reserved since, so that it
+// can be placed in another way.
+func (p *Placer) Back(to State) {
+	s := p.Sheet
+	s.Items, s.Dims, s.Marks = s.Items[:to.items], s.Dims[:to.dims], s.Marks[:to.marks]
+	p.grid.cut(to.segs, to.boxes)
+	p.read = min(p.read, to.items)
+}
 
 // sync reads the items that were drawn since the last question. Light fills do
 // not count: black lettering reads well on them.

@@ -140,3 +140,27 @@ func TestPlacerFree(t *testing.T) {
 		t.Error("free outside the frame")
 	}
 }
+
+// What is taken back leaves no trace: the next label finds the same place as
+// the first time.
+func TestPlacerBack(t *testing.T) {
+	v := front(0.02, geom.P(100, 100))
+	h := hand("A3")
+	s := &Sheet{Paper: h.Paper}
+	p := NewPlacer(s, h)
+	p.Reserve(Rect{100, 100, 110, 110})
+	s.Line(narrow(Outline), geom.P(90, 80), geom.P(130, 140))
+	place := func() Mark { return p.Label(Label{View: v, Text: "rafter", Inside: true}) }
+	before := p.State()
+	first := place()
+	if second := place(); second.Box.Overlaps(first.Box) {
+		t.Errorf("the second label %v stands on the first %v", second.Box, first.Box)
+	}
+	p.Back(before)
+	if len(s.Items) != 1 || len(s.Marks) != 0 {
+		t.Errorf("%d items and %d marks are left, want 1 and 0", len(s.Items), len(s.Marks))
+	}
+	if again := place(); again.Box != first.Box {
+		t.Errorf("placed again at %v, want %v", again.Box, first.Box)
+	}
+}

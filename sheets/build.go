@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
+	"sync"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -68,9 +70,7 @@ func (m *maker) buildCells() []*buildCell {
 			continue
 		}
 		done = append(done, s)
-		c := &buildCell{maker: m, number: len(done), step: s, stage: m.stage(done)}
-		c.pic = s.view.see(&holes, c.stage)
-		c.pic.faint = func(b frame.Member) bool { return !c.stage.fresh(b) }
+		c := &buildCell{maker: m, number: len(done), step: s, stage: m.stage(slices.Clone(done))}
 		c.hold = s.hold(m)
 		if s.care != nil {
 			c.care = s.care(m)
@@ -78,7 +78,15 @@ func (m *maker) buildCells() []*buildCell {
 		c.says = s.says(m)
 		out = append(out, c)
 	}
-	m.shareBounds(out)
+	var wait sync.WaitGroup
+	for _, c := range out { // the pictures take the time; none needs another
+		wait.Go(func() {
+			c.pic = c.step.view.see(&holes, c.stage)
+			c.pic.faint = func(b frame.Member) bool { return !c.stage.fresh(b) }
+		})
+	}
+	wait.Wait()
+	shareBounds(out)
 	return out
 }
 
@@ -101,7 +109,7 @@ func (m *maker) stage(done []buildStep) stage {
 
 // shareBounds gives the pictures that are to look alike one outline, so that
 // the frame grows in its place from step to step.
-func (m *maker) shareBounds(cells []*buildCell) {
+func shareBounds(cells []*buildCell) {
 	shared := draw.EmptyRect()
 	for _, c := range cells {
 		c.bounds = c.pic.all

@@ -347,10 +347,21 @@ func setoutStep() stepView {
 			c.crossTapes(p)
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
 			p.placer.Label(draw.Label{View: c.view, At: r, Text: rightPoint})
-			x0, x1 := c.stringEnds()
-			p.placer.Label(draw.Label{View: c.view, At: geom.V(x0+(x1-x0)*0.6, string0.Y, 0), Text: "string line", Toward: geom.P(0.4, -1)})
+			p.placer.Label(draw.Label{View: c.view, At: c.onString(), Text: "string line", Toward: geom.P(0.4, -1)})
 		},
 	}
+}
+
+// onString is a point of the string line clear of the posts: in the last bay, or
+// beyond the only post.
+func (c *buildCell) onString() geom.Vec {
+	posts := c.postCentres()
+	_, x := c.stringEnds()
+	last := posts[len(posts)-1].X
+	if n := len(posts); n > 1 {
+		x = posts[n-2].X
+	}
+	return geom.V((x+last)/2, c.frame.Setout.BeamOuter, 0)
 }
 
 // crossTapes draws the two tapes that prove the outer posts, with their figures
@@ -428,7 +439,10 @@ func topsStep() stepView {
 		s := c.frame.Setout
 		out := s.BeamOuter - past*0.8
 		seat, line := geom.V(0, s.BeamOuter, c.seatLevel()), geom.V(0, out, c.job.Plate.Top)
-		draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
+		const least = 7.0 // mm on paper, for a figure beside the line
+		if (line.Z-seat.Z)*c.view.Scale >= least {
+			draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
+		}
 		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.PlateOuter+s.BeamOuter)/2, c.job.Plate.Top), Text: "plate's level line"})
 	}
 	v := fromLeft(underSeat, marks, over)
@@ -474,12 +488,20 @@ func (c *buildCell) markFall(p *page, under bool) {
 
 // checkStep pictures the finished frame from the left end, with what to check.
 func checkStep() stepView {
+	const off = 6.0 // mm on paper, of the heights from what they measure
 	marks := func(c *buildCell, p *page) {
 		s := c.frame.Setout
-		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
-		under := c.seatLevel()
-		c.upright(p, at(s.BeamInner, under-s.HeadBeam), at(s.BeamInner, under), -6, "head ")
-		c.upright(p, at(s.PlateOuter, 0), at(s.PlateOuter, c.job.Plate.Top), 6, "")
+		// From the datum or the floor up to a point; side is 1 towards the house.
+		height := func(low, y, high, side float64, prefix string) {
+			from, line := geom.V(0, y, low), -side*off
+			if c.job.Levels.DeckOut > 0 && c.figures.Round(low-c.job.Levels.Deck) == 0 { // no extension line along the deck's edge
+				from.Y += side * off / c.view.Scale
+				line = 0
+			}
+			c.upright(p, from, geom.V(0, y, high), line, prefix)
+		}
+		height(c.seatLevel()-s.HeadBeam, s.BeamInner, c.seatLevel(), 1, "head ")
+		height(0, s.PlateOuter, c.job.Plate.Top, -1, "")
 		c.markFall(p, true)
 	}
 	return fromLeft((*maker).lowestGround, marks, nil, frame.HouseDeck)

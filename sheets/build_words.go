@@ -227,32 +227,33 @@ func (m *maker) sayPosts() []string {
 	posts := m.frame.Of(frame.KindPost)
 	spec := m.job.Posts.At
 	lengths := m.byPost(func(i int) string { return m.said(posts[i].Length) })
-	foot := m.byPost(func(i int) string { return m.saidLevel(posts[i].Place.O.Z) })
-	stand := "Stand each on its pad of concrete, factory end down, its foot at " + foot + "."
 	concrete := fmt.Sprintf("Fill the holes with concrete, %s in all", m.figures.Volume(m.frame.Concrete().Net))
-	if !m.allPosts(frame.InConcrete) {
-		stand = "Set the stirrups plumb and on line, so that the feet of the posts stand at " + foot + "."
-	}
 	if c := spec[0].Footing.Collar; c > 0 {
 		concrete += fmt.Sprintf(", and slope its top away from the post from %s above the ground", m.byPost(func(i int) string { return m.said(spec[i].Footing.Collar) }))
 	}
 	return sentences(
 		fmt.Sprintf("Finished lengths: %s. Leave at least %s more at the top for now.", lengths, m.said(overTop)),
-		stand,
+		m.footWords(),
 		"Set the outer faces to the string and the centres to their marks. Plumb them both ways and brace them.",
 		concrete+".",
 		m.wallPostWords(),
 	)
 }
 
-// allPosts reports whether every post has the base.
-func (m *maker) allPosts(b frame.Base) bool {
-	for _, p := range m.job.Posts.At {
-		if p.Base != b {
-			return false
+// footWords say what the posts stand on, and where their feet are.
+func (m *maker) footWords() string {
+	posts, spec := m.frame.Of(frame.KindPost), m.job.Posts.At
+	words := m.byPost(func(i int) string {
+		foot := m.saidLevel(posts[i].Place.O.Z)
+		switch {
+		case spec[i].Base == frame.OnStirrup:
+			return "on stirrups, the foot at " + foot
+		case spec[i].Footing.Pad > 0:
+			return fmt.Sprintf("on a pad of concrete %s thick, factory end down, the foot at %s", m.said(spec[i].Footing.Pad), foot)
 		}
-	}
-	return true
+		return "on the bottom of the hole, factory end down, the foot at " + foot
+	})
+	return "Stand the posts " + words + "."
 }
 
 // wallPostWords says how posts are fixed to the walls that come out.

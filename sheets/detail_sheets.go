@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -130,7 +131,9 @@ func (b *detailBlock) settle(h draw.Hand, sp draw.Space) bool {
 }
 
 // parts is the detail itself or, where the paper is too small for that at a
-// scale of use, a detail for each of its views.
+// scale of use, a detail for each of its views, at the smaller of its scales so
+// that they share sheets. Marks lead to the first of
+// them; the others say what they go on from.
 func (b *detailBlock) parts(h draw.Hand, sp draw.Space) []*detailBlock {
 	const ofUse = 2.5 // times smaller than wanted, at most
 	if b.settle(h, sp) && b.now.scale*ofUse >= b.least || len(b.views) == 1 {
@@ -139,10 +142,11 @@ func (b *detailBlock) parts(h draw.Hand, sp draw.Space) []*detailBlock {
 	var out []*detailBlock
 	for i, v := range b.views {
 		part := *b
-		part.views = []*viewBlock{v}
+		part.views, part.wanted = []*viewBlock{v}, b.least
 		part.laid = map[laidOut][]detailCell{}
 		if i > 0 {
-			v.title.Label = b.views[0].title.Label
+			v.title.Note = v.title.Name
+			v.title.Name = fmt.Sprintf("Detail %d, continued", b.number)
 			v.title.NoBar = false
 		}
 		out = append(out, &part)

@@ -100,11 +100,16 @@ func crossLine(p *page, v *draw.View, a, b geom.Vec) {
 
 // waste hatches what is to be cut away.
 func waste(p *page, v *draw.View, corners ...geom.Vec) {
-	const pitch, slope = 3, -math.Pi / 4 // mm on paper; against the way of end grain
 	var loop []geom.Pt
 	for _, c := range corners {
 		loop = append(loop, v.Pt(c))
 	}
+	wasteLoop(p, loop)
+}
+
+// wasteLoop hatches what is to be cut away within a loop on the paper.
+func wasteLoop(p *page, loop []geom.Pt) {
+	const pitch, slope = 3, -math.Pi / 4 // mm on paper; against the way of end grain
 	for _, l := range draw.HatchLines([][]geom.Pt{loop}, slope, pitch) {
 		p.sheet.Line(draw.Style{Layer: draw.Hatch, Pen: draw.Narrow}, l[0], l[1])
 	}

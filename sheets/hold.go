@@ -93,6 +93,9 @@ func housedHolding() holding {
 				where, m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor), lower, floorWords(h))
 		},
 		hold: func(m *maker, _ frame.Carrier) string {
+			if m.job.Rafters.Clearance == 0 {
+				return "Measure the rafters before the housings are cut: each is as wide as its own rafter."
+			}
 			return fmt.Sprintf("Measure the rafters before the housings are cut: each is its own rafter's width and %s more.", m.saidFine(m.job.Rafters.Clearance))
 		},
 		cut: func(m *maker, k frame.Carrier) string {

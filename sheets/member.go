@@ -20,6 +20,7 @@ func memberTopic(mark string) string { return "member " + mark }
 type timber struct {
 	*maker
 	frame.Member                // as drawn; its Place is the world
+	index        int            // of the one drawn, in Frame.Members
 	solid        geom.Solid     // in the member's own axes
 	where        geom.Axes      // where the one drawn stands
 	alike        []frame.Member // those as drawn, in order
@@ -31,13 +32,13 @@ type timber struct {
 func (m *maker) timbers() []*timber {
 	byMark := map[string]*timber{}
 	var out []*timber
-	for _, b := range m.frame.Members {
+	for i, b := range m.frame.Members {
 		if b.Kind == frame.KindFooting {
 			continue
 		}
 		s := byMark[b.Mark]
 		if s == nil {
-			s = m.newStick(b)
+			s = m.newStick(i)
 			byMark[b.Mark] = s
 			out = append(out, s)
 		}
@@ -50,8 +51,9 @@ func (m *maker) timbers() []*timber {
 	return out
 }
 
-func (m *maker) newStick(b frame.Member) *timber {
-	s := &timber{maker: m, Member: b, where: b.Place, solid: b.Solid().Placed(home(b.Place)), fine: m.tapeFigures()}
+func (m *maker) newStick(i int) *timber {
+	b := m.frame.Members[i]
+	s := &timber{maker: m, Member: b, index: i, where: b.Place, solid: b.Solid().Placed(home(b.Place)), fine: m.tapeFigures()}
 	s.Place = geom.World()
 	return s
 }

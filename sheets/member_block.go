@@ -187,7 +187,7 @@ func (s *timber) least(u *unfolded, l lists, scale float64, at place) *card {
 const (
 	leastFull = 1. / 10
 	leastPart = 1. / 20
-	mostParts = 6
+	mostParts = 12
 )
 
 // largest is the scale that a member of its size is drawn at if there is room.
@@ -246,7 +246,7 @@ func (s *timber) titleNote() string {
 		note += ", " + s.counted(s.other, "opposite hand")
 	}
 	if s.Kind == frame.KindPost {
-		note += "; it lies, its top at the right"
+		note += "; lying, top at the right"
 	}
 	return note
 }

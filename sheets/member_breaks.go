@@ -38,6 +38,9 @@ func (s *timber) busy() []span {
 	for _, l := range s.lines() {
 		out = append(out, span{l.at - l.half, l.at + l.half})
 	}
+	for _, r := range s.behind() {
+		out = append(out, span{r.X0, r.X1})
+	}
 	for i := range out {
 		out[i].lo, out[i].hi = max(0, out[i].lo), min(s.Length, out[i].hi)
 	}
@@ -187,6 +190,7 @@ type markLine struct {
 // The rows of lines.
 const (
 	studRow   = "studs"
+	joinRow   = "joints"
 	groundRow = "ground"
 	rafterRow = "rafters"
 	landRow   = "rafters here"
@@ -194,17 +198,49 @@ const (
 
 // lines are the lines to be marked or shown on the member.
 func (s *timber) lines() []markLine {
+	joins := s.joinLines()
 	switch s.Kind {
 	case frame.KindPlate:
-		return append(s.studLines(), s.landLines()...)
+		return append(append(joins, s.studLines()...), s.landLines()...)
 	case frame.KindBeam:
-		return s.landLines()
+		return append(joins, s.landLines()...)
 	case frame.KindPost:
-		return s.groundLines()
+		return append(joins, s.groundLines()...)
 	case frame.KindBatten:
-		return s.rafterLines()
+		return append(joins, s.rafterLines()...)
 	}
-	return nil
+	return joins
+}
+
+// joinLines are where the parts of a member meet that is longer than any stick.
+func (s *timber) joinLines() []markLine {
+	var out []markLine
+	for _, u := range s.frame.Splices(s.index) {
+		out = append(out, markLine{at: u, name: "join", row: joinRow})
+	}
+	return out
+}
+
+// behind are the packers behind the main face, along the member and across the
+// face.
+func (s *timber) behind() []draw.Rect {
+	var out []draw.Rect
+	for _, j := range s.frame.Joints {
+		if j.A != s.index || j.B < 0 || s.frame.Members[j.B].Kind != frame.KindPacker {
+			continue
+		}
+		k := s.frame.Members[j.B]
+		face, _ := s.FacePlane(s.mainFace())
+		corner := func(u, v float64) geom.Pt {
+			p := s.where.Local(k.Place.Point(geom.V(u, v, 0)))
+			if face.N.Y != 0 {
+				return geom.P(p.X, p.Z)
+			}
+			return geom.P(p.X, p.Y)
+		}
+		out = append(out, draw.Bounds(corner(0, 0), corner(k.Length, k.Section.Width)))
+	}
+	return out
 }
 
 // studLines are the centres of the studs behind a plate.

@@ -87,6 +87,7 @@ func (s *timber) factTable() draw.Table {
 	}
 	add("Section", section)
 	s.lengthFacts(add)
+	s.stickFacts(add)
 	add("Species, grade", stated(join(s.Timber.Species, s.Timber.Grade)))
 	add("Treatment", stated(s.Timber.Treatment))
 	if v := s.figures.Volume(s.solid.Volume()); v != s.figures.Volume(0) {
@@ -116,6 +117,27 @@ func (s *timber) lengthFacts(add func(name, value string)) {
 	add("Long to long point", s.fine.Length(longest-short))
 	add("Short to short point", s.fine.Length(to-from))
 	add(upperFirst(string(s.Faces()[3]))+" edge", s.fine.Length(s.topEdge()))
+}
+
+// stickFacts say what is cut from the stick that is bought.
+func (s *timber) stickFacts(add func(name, value string)) {
+	var parts []frame.Piece
+	for _, p := range s.frame.Pieces() {
+		if p.Member == s.index {
+			parts = append(parts, p)
+		}
+	}
+	for _, p := range parts {
+		name := "Cut from the stick"
+		if len(parts) > 1 {
+			name = fmt.Sprintf("Part %d from the stick", p.Part)
+		}
+		value := s.fine.Length(p.Cut())
+		if p.Extra > 0 {
+			value += ", of which " + s.fine.Length(p.Extra) + " for the cut that waits"
+		}
+		add(name, value)
+	}
 }
 
 func join(a, b string) string {

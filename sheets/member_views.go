@@ -33,7 +33,6 @@ type unfolded struct {
 	shown stretches
 
 	standings map[fitKey]standing
-	beside    float64 // what stood beside the member when it was last too wide
 }
 
 // faceGap is the distance between two unfolded faces with everything round
@@ -156,7 +155,7 @@ func (s *timber) unfoldPart(ws []work, shown stretches) *unfolded {
 		u.end = s.endView(main)
 	}
 	v := u.faces[u.main].view
-	u.title = draw.Title{View: v, Name: s.Mark + " " + string(s.Kind), Note: s.titleNote()}
+	u.title = draw.Title{View: v, Name: s.Mark + " " + string(s.Kind), Note: s.titleNote(), Under: s.narrow()}
 	v.Name = u.title.Name
 	return u
 }
@@ -543,6 +542,14 @@ func paintBreaks(p *page, b *viewBlock) {
 // underFace draws what lies under the lines of a face: waste, and packers
 // behind.
 func (s *timber) underFace(p *page, v *draw.View, face frame.Face, shown stretches) {
+	if face == s.mainFace() {
+		for _, r := range s.behind() {
+			if shown.shows(r.X0) {
+				s.packerBehind(p, v, r)
+			}
+		}
+	}
+	s.endWaste(p, v, face)
 	for _, f := range s.Features {
 		h, ok := f.(frame.Housing)
 		if !ok || !shown.shows(h.At) {
@@ -560,6 +567,72 @@ func (s *timber) underFace(p *page, v *draw.View, face frame.Face, shown stretch
 			waste(p, v, a, b, b.Add(back), a.Add(back))
 		}
 	}
+}
+
+// packerBehind draws the outline of a packer behind the main face, as far as it
+// lies behind it.
+func (s *timber) packerBehind(p *page, v *draw.View, r draw.Rect) {
+	face := s.mainFace()
+	hidden := draw.Style{Layer: draw.Hidden, Pen: draw.Narrow, Dash: draw.Dashed}
+	across := s.across(face)
+	lo, hi := max(0, r.Y0), min(across, r.Y1)
+	at := func(u, w float64) geom.Pt { return v.Pt(s.OnFace(face, u, w)) }
+	for _, u := range []float64{r.X0, r.X1} {
+		if u > onTear && u < s.Length-onTear {
+			p.sheet.Line(hidden, at(u, lo), at(u, hi))
+		}
+	}
+	for _, w := range []float64{lo, hi} {
+		if w > onTear && w < across-onTear {
+			p.sheet.Line(hidden, at(r.X0, w), at(r.X1, w))
+		}
+	}
+}
+
+// endWaste hatches what is cut off the ends, as seen on a side face, and shows
+// the outline of the timber before.
+func (s *timber) endWaste(p *page, v *draw.View, face frame.Face) {
+	const least = 1.5 // mm on paper: less is a blot
+	if plane, _ := s.FacePlane(face); plane.N.Y == 0 && s.Kind != frame.KindPost || plane.N.Z != 0 {
+		return
+	}
+	for _, f := range s.Features {
+		switch f.(type) {
+		case frame.EndCut, frame.Chamfer:
+		default:
+			continue
+		}
+		for _, c := range f.Cutters(s.Member) {
+			middle := geom.V(0, s.Section.Width/2, 0)
+			for _, r := range s.prism(c).Section(v.Axes.Axes(v.Axes.Toward.Mul(v.Axes.Depth(middle)))) {
+				box := draw.Bounds(r.Outer...)
+				if box.W()*v.Scale < least || box.H()*v.Scale < least {
+					continue
+				}
+				s.wasteOutline(p, v, r.Outer)
+			}
+		}
+	}
+}
+
+// wasteOutline hatches a piece that is cut off and strokes those of its edges
+// that were edges of the timber.
+func (s *timber) wasteOutline(p *page, v *draw.View, outer []geom.Pt) {
+	edge := func(q geom.Pt) (x, y bool) {
+		u, w := math.Abs(q.X), math.Abs(q.Y)
+		return u < onTear || math.Abs(u-s.Length) < onTear, w < onTear || math.Abs(w-s.Section.Depth) < onTear
+	}
+	var loop []geom.Pt
+	for i, a := range outer {
+		b := outer[(i+1)%len(outer)]
+		loop = append(loop, v.Flat(a))
+		ax, ay := edge(a)
+		bx, by := edge(b)
+		if ax && bx && a.X == b.X || ay && by && math.Abs(a.Y-b.Y) < onTear {
+			p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Narrow}, v.Flat(a), v.Flat(b))
+		}
+	}
+	wasteLoop(p, loop)
 }
 
 // overFace draws the centre lines and lines of a face.

@@ -86,6 +86,11 @@ func (s *timber) works() []work {
 				pass: jointPass, name: "rafter", face: s.mainFace(), stops: []stop{{firstEdge, l.at - l.half}, {centreLine, l.at}, {secondEdge, l.at + l.half}},
 				how: l.of, spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())),
 			})
+		case joinRow:
+			out = append(out, work{
+				pass: cutPass, name: "join", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
+				how: "square, " + s.joinPlace(), spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())),
+			})
 		case groundRow:
 			out = append(out, work{
 				pass: cutPass, name: "ground line", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
@@ -96,7 +101,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "rafter", "crossing", frame.UseScrew, frame.UseRod} {
+	for _, name := range []string{"housing", "birdsmouth", "rafter", "crossing", "join", frame.UseScrew, frame.UseRod} {
 		numberOff(out, name)
 	}
 	return out
@@ -124,6 +129,17 @@ func numberOff(ws []work, name string) {
 			ws[i].name = fmt.Sprintf("%s %d", name, k)
 		}
 	}
+}
+
+// joinPlace says where the parts of a member meet.
+func (s *timber) joinPlace() string {
+	switch s.Kind {
+	case frame.KindBeam:
+		return "over a post"
+	case frame.KindBatten:
+		return "over a rafter"
+	}
+	return "clear of housings"
 }
 
 // endName is what an end of the member is called on its drawing.

@@ -147,7 +147,7 @@ func (m *maker) drawStuds(p *page, v *draw.View, w wallPlan) {
 		half = 0
 	}
 	for _, x := range j.Wall.Studs {
-		if x-half < w.x0 || x+half > w.x1 {
+		if x-half < max(w.x0, j.Wall.From) || x+half > min(w.x1, j.Wall.To) {
 			continue
 		}
 		style := light(draw.Solid)

@@ -15,9 +15,8 @@ func (m *maker) framingMarks(p *page, plan *planView) {
 	v := plan.view
 	m.keepRings(p, v, onPlan)
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
-	m.wallWords(p, plan)
 	p.leastCrossed([]func(){
-		func() { m.markDetails(p, v, onPlan) },
+		func() { m.markDetails(p, v, onPlan); m.wallWords(p, plan) },
 		func() { m.markEach(p, v, frame.KindPlate) },
 		func() { m.markEach(p, v, frame.KindBeam) },
 		func() { m.markEach(p, v, frame.KindPost) },
@@ -39,22 +38,16 @@ func (m *maker) keepRings(p *page, v *draw.View, view string) {
 // leastCrossed places marks group by group, in the order given or, if leaders
 // then cross, in the turned order in which they cross least.
 func (p *page) leastCrossed(groups []func()) {
-	items, marks := len(p.sheet.Items), len(p.sheet.Marks)
+	before := p.placer.State()
 	placeFrom := func(first int) int {
-		p.sheet.Items, p.sheet.Marks = p.sheet.Items[:items], p.sheet.Marks[:marks]
-		if first > 0 {
-			p.placer = draw.NewPlacer(p.sheet, p.hand)
-		}
+		p.placer.Back(before)
 		for i := range groups {
 			groups[(first+i)%len(groups)]()
 		}
 		return crossings(p.sheet.Marks)
 	}
-	best, fewest := 0, placeFrom(0)
-	if fewest == 0 {
-		return
-	}
-	for first := 1; first < len(groups); first++ {
+	best, fewest := 0, math.MaxInt
+	for first := range groups {
 		n := placeFrom(first)
 		if n == 0 {
 			return
@@ -63,9 +56,7 @@ func (p *page) leastCrossed(groups []func()) {
 			best, fewest = first, n
 		}
 	}
-	if best != len(groups)-1 {
-		placeFrom(best)
-	}
+	placeFrom(best)
 }
 
 // crossings counts the pairs of leaders that cross.
@@ -142,28 +133,35 @@ func memberID(mb frame.Member) string { return fmt.Sprintf("%s-%d", mb.Mark, mb.
 // markEach marks every member of a kind; alike ones in a row once, with their
 // number.
 func (m *maker) markEach(p *page, v *draw.View, k frame.Kind) {
-	all := m.frame.Of(k)
 	const alike = 3 // so many in a row are marked once
-	if len(all) >= alike && all[0].Mark == all[len(all)-1].Mark {
-		mb := all[len(all)*2/3]
-		m.markMember(p, v, mb, fmt.Sprintf("%s × %d", mb.Mark, len(all)))
-		return
-	}
-	for _, mb := range all {
-		m.markMember(p, v, mb, mb.Mark)
+	all := m.frame.Of(k)
+	for from, to := 0, 0; from < len(all); from = to {
+		for to = from + 1; to < len(all) && all[to].Mark == all[from].Mark; to++ {
+		}
+		run := all[from:to]
+		if len(run) >= alike {
+			mb := run[(len(run)-1)*2/3] // one right of the middle, where the section is, and not at the end
+			m.markMember(p, v, mb, fmt.Sprintf("%s × %d", mb.Mark, len(run)))
+			continue
+		}
+		for _, mb := range run {
+			m.markMember(p, v, mb, mb.Mark)
+		}
 	}
 }
 
 // markMember marks a member where it is drawn.
 func (m *maker) markMember(p *page, v *draw.View, mb frame.Member, mark string) {
-	if at, ok := p.onDrawn(v, mb, m.markPoint(mb)); ok {
-		p.placer.Part(draw.Part{View: v, At: at, Mark: mark, ID: memberID(mb)})
+	if at, edge, ok := p.onDrawn(v, mb, m.markPoint(mb)); ok {
+		p.placer.Part(draw.Part{View: v, At: at, Mark: mark, ID: memberID(mb), Edge: edge})
 	}
 }
 
 // onDrawn is the point nearest to at where a view shows a member: small scales
-// leave out some of its lines. It reports false if the view shows none.
-func (p *page) onDrawn(v *draw.View, mb frame.Member, at geom.Vec) (geom.Vec, bool) {
+// leave out some of its lines. It tells whether the point then lies on the edge
+// of what is drawn, and reports false if the view shows nothing of the member.
+func (p *page) onDrawn(v *draw.View, mb frame.Member, at geom.Vec) (on geom.Vec, edge, ok bool) {
+	const least = 0.1 // mm on paper: a point nearer to the edge is on it
 	id := memberID(mb)
 	within := v.Outline(projectBox(v.Axes, mb.Solid().Bounds())).Expand(1) // other views show it elsewhere
 	box := draw.EmptyRect()
@@ -175,11 +173,13 @@ func (p *page) onDrawn(v *draw.View, mb frame.Member, at geom.Vec) (geom.Vec, bo
 		}
 	}
 	if box.Empty() {
-		return at, false
+		return at, false, false
 	}
 	q := v.Pt(at)
-	d := geom.P(min(max(q.X, box.X0), box.X1), min(max(q.Y, box.Y0), box.Y1)).Sub(q).Mul(1 / v.Scale)
-	return at.Add(v.Axes.Right.Mul(d.X)).Add(v.Axes.Up.Mul(d.Y)), true
+	to := geom.P(min(max(q.X, box.X0), box.X1), min(max(q.Y, box.Y0), box.Y1))
+	d := to.Sub(q).Mul(1 / v.Scale)
+	edge = min(to.X-box.X0, box.X1-to.X, to.Y-box.Y0, box.Y1-to.Y) < least
+	return at.Add(v.Axes.Right.Mul(d.X)).Add(v.Axes.Up.Mul(d.Y)), edge, true
 }
 
 // markPoint is the point of a member at which its mark points.
@@ -205,13 +205,15 @@ func (m *maker) wallWords(p *page, plan *planView) {
 		if name == "" {
 			name = o.Kind
 		}
-		middle := (max(o.From, w.all.X0) + min(o.To, w.all.X1)) / 2
-		if middle < o.From || middle > o.To {
+		from, to := v.Flat(geom.P(o.From, 0)).X, v.Flat(geom.P(o.To, 0)).X
+		from, to = max(from, left.X), min(to, right.X)
+		if from >= to {
 			continue // out of the picture
 		}
 		t := draw.Text{Layer: draw.Notes, Align: draw.Centred, Height: draw.NoteHeight, String: name}
 		t.At.Y = left.Y + wordStrip/2
-		if x, ok := freeAlong(p, t.At.Y, t.Width(), v.Flat(geom.P(middle, 0)).X, left.X, right.X); ok {
+		half := t.Width() / 2 // the word may stand out by so much, and still names its opening
+		if x, ok := freeAlong(p, t.At.Y, t.Width(), (from+to)/2, max(from-half, left.X), min(to+half, right.X)); ok {
 			t.At = geom.P(x, t.At.Y-draw.NoteHeight/2)
 			p.sheet.AddText(t)
 		}

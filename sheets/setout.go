@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"math"
+
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -102,7 +104,7 @@ func (m *maker) setoutView() *planView {
 	b.title.Note = "seen from above; posts cut above their footings"
 	b.pad.X1 = stringWords
 	m.setoutRows(b.Around)
-	b.over = func(p *page, v *draw.View) { m.drawSetout(p, v, wall) }
+	b.over = func(p *page, v *draw.View) { m.drawSetout(p, v, wall, bounds.X0) }
 	plan := m.planView(b, wall)
 	b.marks = func(p *page, _ *draw.View) { m.setoutMarks(p, plan) }
 	return plan
@@ -143,13 +145,14 @@ func (m *maker) setoutRows(a *draw.Around) {
 	a.Top.Chain("fixed points", append(corner, left, right)...)
 }
 
-// drawSetout draws the wall, the string line, the tapes and the deck.
-func (m *maker) drawSetout(p *page, v *draw.View, w wallPlan) {
+// drawSetout draws the wall, the string line, the tapes and the deck; x0 is the
+// left edge, from which the rows stand off.
+func (m *maker) drawSetout(p *page, v *draw.View, w wallPlan, x0 float64) {
 	m.drawWall(p, v, w)
 	m.drawDeck(p, v, w)
 	m.drawKeepOuts(p, v, w)
 	m.drawHoles(p, v)
-	m.drawString(p, v)
+	m.drawStringFrom(p, v, x0)
 	m.drawTapes(p, v, w)
 }
 
@@ -209,9 +212,15 @@ const stringBeyond = 600
 
 // drawString draws the string line from post to post: at a post it lies on its
 // outer face, which is drawn already.
-func (m *maker) drawString(p *page, v *draw.View) {
+func (m *maker) drawString(p *page, v *draw.View) { m.drawStringFrom(p, v, math.Inf(-1)) }
+
+// drawStringFrom is drawString with a line that ends before the rows which
+// stand left of x0.
+func (m *maker) drawStringFrom(p *page, v *draw.View, x0 float64) {
+	const beforeRows = 5.0 // mm on paper; the rows stand 10 off
 	y := m.frame.Setout.BeamOuter
 	x, end := m.stringEnds()
+	x = max(x, x0-beforeRows/v.Scale)
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
 	half := m.job.Posts.Section.Width / 2
 	for _, c := range append(m.postCentres(), geom.V(end+half, 0, 0)) {

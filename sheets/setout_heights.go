@@ -29,9 +29,13 @@ func (m *maker) postTable() draw.Table {
 // wallNotes say how the wall and the posts are marked.
 func (m *maker) wallNotes() []string {
 	j := m.job
-	studs := "Find every stud and mark its centre across the line. Where one stands elsewhere than drawn, move the screw and its packer on to it, clear of the rafters."
+	screw := "the screw"
+	if j.Plate.Packer.Thickness > 0 {
+		screw = "the screw and its packer"
+	}
+	studs := "Find every stud and mark its centre across the line. Where one stands elsewhere than drawn, move " + screw + " on to it, clear of the rafters."
 	if len(j.Wall.Studs) == 0 {
-		studs = "Find every stud and mark its centre across the line. Move each screw and its packer on to a stud, clear of the rafters."
+		studs = "Find every stud and mark its centre across the line, and move " + screw + " on to the nearest, clear of the rafters."
 	}
 	return []string{
 		fmt.Sprintf("The plate's level line is its top edge, %s above %s. Carry it from the datum to both ends, then strike it; never measure it up from boards or ground.",
@@ -53,8 +57,9 @@ func (m *maker) screwNote(plate frame.Member) string {
 	return fmt.Sprintf("The screws stand %s under the line. A packer %s, %s thick, is centred on each.", m.said(down), m.saidSize(k.Height, k.Width), m.said(k.Thickness))
 }
 
-// postHeights is the front of the posts with the plate's level line over them.
-func (m *maker) postHeights() *viewBlock {
+// postHeights is the front of the posts with the plate's level line over them,
+// with a scale bar or without.
+func (m *maker) postHeights(bar bool) *viewBlock {
 	r := m.planReach()
 	pic := m.scene.see(look{
 		axes: geom.Front(),
@@ -67,7 +72,7 @@ func (m *maker) postHeights() *viewBlock {
 	bounds := pic.bounds.Union(draw.Rect{X0: r.x0, Y0: m.lowest(), X1: r.x1, Y1: m.job.Plate.Top})
 	b := newViewIn("Posts and the level line", pic, m.origin(), bounds)
 	b.title.Note = "seen standing outside, facing the house; beam left off"
-	b.title.NoBar = true
+	b.title.NoBar = !bar
 	b.pad.X1 = m.farHeight() + strokeRoom
 	b.over = func(p *page, v *draw.View) {
 		m.holesBelow(p, v)

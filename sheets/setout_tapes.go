@@ -45,7 +45,7 @@ func (m *maker) drawTapes(p *page, v *draw.View, w wallPlan) {
 	lines := append(all[:len(all):len(all)], m.otherLines(w)...)
 	var figures []draw.Rect // and holes
 	for _, f := range m.frame.Of(frame.KindFooting) {
-		figures = append(figures, v.Outline(projectBox(geom.Plan(), f.Solid().Bounds())))
+		figures = append(figures, v.Outline(projectBox(geom.Plan(), f.Solid().Bounds())).Expand(pastHole))
 	}
 	for i, t := range all {
 		share, ok := tapeShare(p, v, lines, i, figures)

@@ -16,8 +16,8 @@ const setoutWallTitle = "Set-out: wall and levels"
 // posts, and what the tapes show when the frame is square.
 func (m *maker) setoutWallSheets() []draft {
 	topics := []string{"setout wall"}
-	full := linedUp{m.wallView(false), m.postHeights()}
-	lean := linedUp{m.wallView(true), m.postHeights()}
+	full := linedUp{m.wallView(false), m.postHeights(false)}
+	lean := linedUp{m.wallView(true), m.postHeights(true)}
 	heights, slip := m.inWidth(m.postTable()), m.inWidth(m.slipTable())
 	wide := min(heights.extent(m.hand, 1).W(), freeOf(m.room(setoutWallTitle)).W())
 	how := &wordBlock{draw.NoteBlock{Title: "How to mark", Numbered: true, Width: max(wide, wordWidth), Notes: m.wallNotes()}}
@@ -140,6 +140,9 @@ func (m *maker) wallView(lean bool) *viewBlock {
 	bounds := pic.all.Union(draw.Rect{X0: m.job.Plate.From, Y0: min(0, m.job.Levels.Ground), X1: m.job.Plate.To, Y1: max(0, m.job.Plate.Top)})
 	b := newViewIn("Marks on the wall", pic, m.origin(), bounds)
 	b.title.Note = "seen standing outside, facing the house; dashed: the wall plate"
+	if lean {
+		b.title.NoBar = true // the view of the posts has it
+	}
 	m.wallRows(b, r)
 	m.wallHeights(b, lean)
 	b.over = func(p *page, v *draw.View) { m.drawWallMarks(p, v, r) }
@@ -323,13 +326,14 @@ func (m *maker) wallMarks(p *page, v *draw.View) {
 	if n := len(shown); n > 0 {
 		const low = 4.0 // mm on paper, under the plate
 		x := shown[n*2/3]
-		p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, m.frame.Of(frame.KindPlate)[0].Place.O.Z-low/v.Scale), Text: "stud"})
+		p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, m.frame.Of(frame.KindPlate)[0].Place.O.Z-low/v.Scale), Text: "stud", Toward: geom.P(0.6, -1)})
 	}
-	if sc := m.screws(); len(sc) > 0 {
+	const dense = 8.0 // mm on paper, from screw to screw: the title of their row names them
+	if sc := m.screws(); len(sc) > 0 && (sc[len(sc)-1]-sc[0])*v.Scale >= dense*float64(len(sc)-1) {
 		words := "screw"
 		if m.job.Plate.Packer.Thickness > 0 {
 			words = "screw and packer"
 		}
-		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.job.Plate.Top-m.job.Plate.Section.Depth/2), Text: words, Inside: true})
+		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.job.Plate.Top-m.job.Plate.Section.Depth/2), Text: words, Inside: true, Toward: geom.P(-0.6, -1)})
 	}
 }

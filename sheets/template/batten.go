@@ -9,7 +9,7 @@ import (
 
 // battenBeside is how far the template of a batten's screws reaches beyond the
 // rafter, mm.
-const battenBeside = 30
+const battenBeside = 40
 
 // battenPieces show where a batten is drilled at each rafter. The screws stand
 // on the middle of the rafter, spread evenly over the batten's width: common

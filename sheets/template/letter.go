@@ -131,7 +131,7 @@ func (l *letterer) inTile(box draw.Rect) bool {
 
 // draw puts a label in its place.
 func (l *letterer) draw(b label, box draw.Rect) {
-	l.taken = append(l.taken, box)
+	l.taken = append(l.taken, box.Expand(wordClear)) // so that an arrow is seen to belong to its own words
 	if b.over {
 		l.fill(draw.Hatch, 0, box.Expand(wordClear/2).Corners()...)
 	}

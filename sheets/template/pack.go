@@ -61,7 +61,7 @@ func (p *piece) under(width float64) ink {
 func (p *piece) headInk(width float64) ink {
 	var k ink
 	y := -draw.TitleHeight
-	for i, line := range draw.Wrap(p.number+"  "+p.title, draw.TitleHeight, true, width) {
+	for i, line := range draw.Wrap(p.number+" "+p.title, draw.TitleHeight, true, width) {
 		if i > 0 {
 			y -= 1.5 * draw.TitleHeight
 		}

@@ -293,22 +293,31 @@ func (p *piece) letter(tiles []draw.Rect) {
 		return
 	}
 	l := newLetterer(&p.ink, tiles)
-	kind := p.work.member.Kind
-	for i, f := range p.flaps {
-		p.nameFlap(l, f, i == 0)
+	first := p.flaps[0]
+	p.arrows(l, first)
+	p.nameFlap(l, first, true)
+	for _, f := range p.flaps[1:] {
+		p.nameFlap(l, f, false)
 	}
 	p.nameCross(l)
-	for _, f := range p.flaps {
-		if !f.acrossMember {
-			l.set(p.towards(f, geom.V(-1, 0, 0), "to the "+endName(kind, true)), f.area)
-		}
-		if way, words := upWay(kind, f); words != "" {
-			l.set(p.towards(f, way, words), f.area)
-		}
+	for _, f := range p.flaps[1:] {
+		p.arrows(l, f)
 	}
 	for _, f := range p.flaps {
 		l.waste(p.work.on(f))
 		p.foldWord(l, f)
+	}
+}
+
+// arrows say which way round a flap lies.
+func (p *piece) arrows(l *letterer, f flap) {
+	kind := p.work.member.Kind
+	if !f.acrossMember {
+		end := endName(kind, true)
+		l.setAny(f.area, p.towards(f, geom.V(-1, 0, 0), "to the "+end), p.towards(f, geom.V(-1, 0, 0), end))
+	}
+	if way, words := upWay(kind, f); words != "" {
+		l.set(p.towards(f, way, words), f.area)
 	}
 }
 

@@ -230,6 +230,7 @@ func (m *maker) holePlan(w work, h frame.Hole) plan {
 		}
 	}
 	if t.Kind == frame.KindPacker {
+		p.through, p.along = false, nil // the hole has a cross of its own
 		p.options = [][]part{{{h.Face, base, whole(t, 0, t.Length)}}}
 		p.notes = append(p.notes, fmt.Sprintf("The outline is the whole packer, %s.", m.figures.Size(t.Length, t.Section.Width)))
 		return p
@@ -242,6 +243,9 @@ func (m *maker) holePlan(w work, h frame.Hole) plan {
 	n, _ := t.FacePlane(parts[1].face)
 	p.cross = onArris(h.Mouth, n)
 	p.options = [][]part{parts, parts[:2]}
+	if low := lipOf(box, n.N, -n.Dist(h.Mouth)+h.Diameter/2+lip); low != box {
+		p.options = append(p.options, []part{{h.Face, base, low}, parts[1]})
+	}
 	return p
 }
 

@@ -14,7 +14,8 @@ import (
 const (
 	stripLong   = 250.0 // at the most
 	stripLeast  = 150.0 // room for the words
-	stripBeside = 30.0  // of plain timber beside the first and the last cut
+	stripBefore = 30.0  // of plain timber before the first cut, for the cross
+	stripAfter  = 52.0  // and after the last, for the words
 	stripFace   = 36.0  // of the upright face
 	stripTop    = 32.0  // of the top
 	crossClear  = 14.0  // from the datum cross to a cut, or to the end of the strip
@@ -30,12 +31,16 @@ func (m *maker) strips(t frame.Member) []*piece {
 	long := min(stripLong, max(m.page.free.W(), m.page.free.H()))
 	var out []*piece
 	for i := 0; i < len(works); {
-		from := max(0, works[i].a-stripBeside)
+		from := max(0, works[i].a-stripBefore)
 		j := i + 1
-		for j < len(works) && min(t.Length, works[j].b+stripBeside) <= from+long {
+		for j < len(works) && works[j].b+stripAfter <= from+long {
 			j++
 		}
-		to := min(t.Length, works[j-1].b+stripBeside)
+		to := works[j-1].b + stripAfter
+		if to > t.Length { // the words stand before the first cut
+			to = t.Length
+			from = max(0, to-long, min(from, works[i].a-stripAfter-stripBefore))
+		}
 		if to-from < stripLeast {
 			to = min(t.Length, from+stripLeast)
 			from = max(0, to-stripLeast)

@@ -21,16 +21,13 @@ func (t tile) name() string {
 // grid divides flat paper, as it lies on the pages, into tiles that overlap.
 type grid struct {
 	cols, rows int
-	area       draw.Rect
-	step       geom.Pt // from tile to tile
-	size       geom.Pt // of a tile, overlap included
+	x, y       [][2]float64 // from and to of each column from the left, of each row from the top
 	overlap    float64
 	empty      map[[2]int]bool // tiles that nothing is drawn on
 }
 
 func (g grid) box(col, row int) draw.Rect {
-	x, y := g.area.X0+float64(col)*g.step.X, g.area.Y1-float64(row)*g.step.Y
-	return draw.Rect{X0: x, Y0: y - g.size.Y, X1: x + g.size.X, Y1: y}
+	return draw.Rect{X0: g.x[col][0], Y0: -g.y[row][1], X1: g.x[col][1], Y1: -g.y[row][0]}
 }
 
 // number counts the tiles that are drawn, row by row, from 1.
@@ -51,21 +48,68 @@ func (g grid) number(col, row int) int {
 
 func (g grid) count() int { return g.number(-1, -1) - 1 }
 
-// divide makes the coarsest grid of tiles, no larger than the room, over an
-// area.
-func divide(area draw.Rect, room geom.Pt, overlap float64) grid {
-	count := func(long, room float64) int {
-		return 1 + max(0, int(math.Ceil((long-room)/(room-overlap)-same)))
+// divide makes the coarsest grid of tiles, no larger than the room, over the
+// ink as it lies on the pages.
+func divide(k ink, l lie, room geom.Pt, overlap float64) grid {
+	area := k.lying(l)
+	var keepX, keepY [][2]float64 // what an overlap had better not cut through
+	for _, c := range k.circles {
+		b := (ring{l.pt(c.c), c.r}).box()
+		keepX, keepY = append(keepX, [2]float64{b.X0, b.X1}), append(keepY, [2]float64{-b.Y1, -b.Y0})
 	}
-	g := grid{area: area, overlap: overlap, empty: map[[2]int]bool{}}
-	g.cols, g.rows = count(area.W(), room.X), count(area.H(), room.Y)
-	even := func(long float64, n int) (step, size float64) {
-		size = (long + float64(n-1)*overlap) / float64(n)
-		return size - overlap, size
-	}
-	g.step.X, g.size.X = even(area.W(), g.cols)
-	g.step.Y, g.size.Y = even(area.H(), g.rows)
+	g := grid{overlap: overlap, empty: map[[2]int]bool{}}
+	g.x = spans([2]float64{area.X0, area.X1}, room.X, overlap, keepX)
+	g.y = spans([2]float64{-area.Y1, -area.Y0}, room.Y, overlap, keepY)
+	g.cols, g.rows = len(g.x), len(g.y)
 	return g
+}
+
+// lying is the rectangle round the ink as it lies on the pages.
+func (k *ink) lying(l lie) draw.Rect {
+	r := k.bounds()
+	return draw.Bounds(l.pt(geom.P(r.X0, r.Y0)), l.pt(geom.P(r.X1, r.Y1)))
+}
+
+// shiftStep is the step by which an overlap is moved until it cuts through no
+// circle, mm.
+const shiftStep = 1.0
+
+// spans divides a length into the fewest parts that overlap and fit the room;
+// the overlaps lie evenly, or as near to that as they cut through nothing that
+// is to be kept whole.
+func spans(whole [2]float64, room, overlap float64, keep [][2]float64) [][2]float64 {
+	long := whole[1] - whole[0]
+	n := 1 + max(0, int(math.Ceil((long-room)/(room-overlap)-same)))
+	even := (long - overlap) / float64(n) // from one start to the next
+	clear := func(s float64) bool {
+		for _, k := range keep {
+			if s < k[1]+regReach && s+overlap > k[0]-regReach {
+				return false
+			}
+		}
+		return true
+	}
+	out := [][2]float64{{whole[0], whole[1]}}
+	for i := 1; i < n; i++ {
+		before := out[i-1][0]
+		lo := max(before+overlap, whole[1]-room-float64(n-1-i)*(room-overlap))
+		hi := before + room - overlap
+		want := min(max(whole[0]+float64(i)*even, lo), hi)
+		at := want
+		for d := 0.0; want-d >= lo || want+d <= hi; d += shiftStep {
+			if want-d >= lo && clear(want-d) {
+				at = want - d
+				break
+			}
+			if want+d <= hi && clear(want+d) {
+				at = want + d
+				break
+			}
+		}
+		out[i-1][1] = at + overlap
+		out = append(out, [2]float64{at, whole[1]})
+	}
+	return out
 }
 
 // The look of tiles, mm (own).
@@ -85,10 +129,9 @@ func (m *maker) tiled(p *piece) []*leaf {
 	head := p.headInk(free.W() - mapRoom)
 	deep := max(-head.bounds().Y0, mapDepth) + headGap
 	room := geom.P(free.W()-2*tilePad, free.H()-deep-2*tilePad)
-	area := p.ink.bounds()
-	turned := draw.Rect{X0: -area.Y1, Y0: area.X0, X1: -area.Y0, Y1: area.X1}
-	g, l := divide(area, room, m.page.overlap), lie{}
-	if h := divide(turned, room, m.page.overlap); h.cols*h.rows < g.cols*g.rows {
+	p.unletter()
+	g, l := divide(p.ink, lie{}, room, m.page.overlap), lie{}
+	if h := divide(p.ink, lie{turned: true}, room, m.page.overlap); h.cols*h.rows < g.cols*g.rows {
 		g, l = h, lie{turned: true}
 	}
 	for c := range g.cols {
@@ -98,7 +141,6 @@ func (m *maker) tiled(p *piece) []*leaf {
 			}
 		}
 	}
-	p.unletter()
 	p.register(g, l)
 	p.letter(g.flat(l))
 	var leaves []*leaf
@@ -217,14 +259,14 @@ func (t tile) edges(on draw.Rect) ink {
 	const up = math.Pi / 2
 	c := on.Centre()
 	over := func(col, row int) string {
-		return fmt.Sprintf("glue: tile %d lies over this, up to the dashes", g.number(col, row))
+		return fmt.Sprintf("glue: tile %d lies over this, up to the thin line", g.number(col, row))
 	}
 	if there(t.col-1, t.row) {
 		k.line(trimLine, geom.P(on.X0, on.Y0), geom.P(on.X0, on.Y1))
 		word(geom.P(on.X0-1.5, c.Y), up, fmt.Sprintf("trim here, lay over tile %d", g.number(t.col-1, t.row)))
 	}
 	if there(t.col+1, t.row) {
-		k.line(foldLine, geom.P(on.X1-g.overlap, on.Y0), geom.P(on.X1-g.overlap, on.Y1))
+		k.line(trimLine, geom.P(on.X1-g.overlap, on.Y0), geom.P(on.X1-g.overlap, on.Y1))
 		word(geom.P(on.X1+1.5+draw.NoteHeight, c.Y), up, over(t.col+1, t.row))
 	}
 	if there(t.col, t.row-1) {
@@ -232,7 +274,7 @@ func (t tile) edges(on draw.Rect) ink {
 		word(geom.P(c.X, on.Y1+1.5), 0, fmt.Sprintf("trim here, lay over tile %d", g.number(t.col, t.row-1)))
 	}
 	if there(t.col, t.row+1) {
-		k.line(foldLine, geom.P(on.X0, on.Y0+g.overlap), geom.P(on.X1, on.Y0+g.overlap))
+		k.line(trimLine, geom.P(on.X0, on.Y0+g.overlap), geom.P(on.X1, on.Y0+g.overlap))
 		word(geom.P(c.X, on.Y0-1.5-draw.NoteHeight), 0, over(t.col, t.row+1))
 	}
 	return k

@@ -1,0 +1,208 @@
+package sheets_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+	"plumbcut/geom/measure"
+)
+
+// rebuilder makes a member of the words of its drawing.
+type rebuilder struct {
+	card  cardText
+	kind  frame.Kind
+	units measure.Units
+	m     frame.Member
+	errs  []string
+}
+
+func (r *rebuilder) fail(format string, args ...any) {
+	r.errs = append(r.errs, fmt.Sprintf(format, args...))
+}
+
+// length reads a figure.
+func (r *rebuilder) length(s string) float64 {
+	v, err := measure.ParseLength(strings.TrimSpace(s), r.units)
+	if err != nil {
+		r.fail("%q is no length", s)
+	}
+	return v
+}
+
+// first returns the table of which there must be one row.
+func (r *rebuilder) first(table string) cells {
+	if len(r.card[table]) == 0 {
+		r.fail("there is no table of %s", table)
+		return cells{}
+	}
+	return r.card[table][0]
+}
+
+// member makes the member as drawn.
+func (r *rebuilder) member() frame.Member {
+	facts := r.first("facts")
+	r.m = frame.Member{Kind: r.kind, Place: geom.World()}
+	sides, _, _ := strings.Cut(facts["Section"], " actual")
+	depth, width, _ := strings.Cut(sides, "×")
+	r.m.Section = frame.Section{Depth: r.length(depth), Width: r.length(width)}
+	long := facts["Length over all"]
+	if long == "" {
+		long = facts["Long to long point"]
+	}
+	r.m.Length = r.length(long)
+	if len(r.errs) > 0 {
+		return r.m
+	}
+	for _, row := range r.card["marking list"] {
+		r.work(row)
+	}
+	return r.m
+}
+
+// work makes the feature of one row of the marking list.
+func (r *rebuilder) work(row cells) {
+	name, faceWords, _ := strings.Cut(row["mark"], ", ")
+	if faceWords == "" {
+		_, faceWords, _ = strings.Cut(strings.TrimSuffix(row["title"], " (continued)"), ", ")
+	}
+	switch word, _, _ := strings.Cut(name, " "); {
+	case word == "housing":
+		r.housing(row)
+	case word == frame.UseScrew || word == frame.UseRod:
+		r.hole(word, row, faceWords)
+	case word == "chamfer":
+		r.chamfer(row)
+	case name == "level seat":
+		r.seat(row)
+	case strings.HasPrefix(row["work"], frame.CutPlumb):
+		r.endCut(row)
+	}
+}
+
+// face is the face of a name on a drawing.
+func (r *rebuilder) face(name string) frame.Face {
+	switch name {
+	case "left side":
+		return frame.FaceLeft
+	case "right side":
+		return frame.FaceRight
+	case "top end", "right end end", "outer end end":
+		return frame.FaceEnd
+	}
+	return frame.Face(name)
+}
+
+func (r *rebuilder) housing(row cells) {
+	shape := r.first("housings")
+	lo, hi := -1.0, r.m.Length+1 // beyond the ends
+	if row["from"] != "" {
+		lo = r.length(row["from"])
+	}
+	if row["to"] != "" {
+		hi = r.length(row["to"])
+	}
+	floor, back, deep := r.length(shape["floor up"]), r.length(shape["up at"]), r.length(shape["deep"])
+	r.m.Features = append(r.m.Features, frame.Housing{
+		Face: r.face(shape["face"]), At: (lo + hi) / 2, Width: hi - lo, Depth: deep,
+		Floor: floor, Slope: math.Atan((back - floor) / deep),
+	})
+}
+
+func (r *rebuilder) hole(use string, row cells, faceWords string) {
+	h := frame.Hole{Use: use, Face: r.face(faceWords)}
+	for _, shape := range r.card["holes"] {
+		if !strings.HasPrefix(shape["holes"], use) || shape["drill from"] != faceWords {
+			continue
+		}
+		h.Diameter = r.length(shape["Ø"])
+		h.Through = shape["deep"] == "through"
+		at := map[frame.Face]float64{}
+		for _, c := range strings.Split(shape["centre across"], ", ") {
+			figure, from, _ := strings.Cut(c, " from ")
+			at[r.face(from)] = r.length(figure)
+		}
+		f := r.m.Faces()
+		p, ok := r.m.FacePlane(h.Face)
+		if !ok {
+			r.fail("no face is called %q", faceWords)
+			return
+		}
+		h.Mouth = geom.V(0, at[f[0]], at[f[2]])
+		h.Mouth = h.Mouth.Sub(p.N.Mul(p.N.Dot(h.Mouth) - p.D)) // on to the face
+		switch {
+		case !h.Through:
+			h.Depth = r.length(shape["deep"])
+		case p.N.Y != 0:
+			h.Depth = r.m.Section.Width
+		default:
+			h.Depth = r.m.Section.Depth
+		}
+	}
+	if h.Diameter == 0 {
+		r.fail("the table of holes has no %s from %q", use, faceWords)
+		return
+	}
+	if row["centre"] != "" {
+		h.Mouth.X = r.length(row["centre"])
+	}
+	r.m.Features = append(r.m.Features, h)
+}
+
+func (r *rebuilder) chamfer(row cells) {
+	figure := strings.TrimPrefix(row["work"], "starts ")
+	figure, from, _ := strings.Cut(figure, " from ")
+	if r.face(from) != frame.FaceOuter {
+		r.fail("the chamfer starts from %q", from)
+	}
+	seat, low, high := r.length(figure), r.length(row["from"]), r.length(row["to"])
+	c := frame.Chamfer{At: high, Seat: seat, Angle: r.angle("chamfer")}
+	if off := high - (r.m.Section.Depth-seat)*math.Tan(c.Angle) - low; math.Abs(off) > 1 {
+		r.fail("the chamfer's angle and its lower line disagree by %.2f mm", off)
+	}
+	r.m.Features = append(r.m.Features, c)
+}
+
+// angle is the angle off square of a cut in the table of saw settings, radians.
+func (r *rebuilder) angle(cut string) float64 {
+	for _, row := range r.card["saw settings"] {
+		if row["cut"] != cut {
+			continue
+		}
+		a, err := measure.ParseAngle(row["off square"])
+		if err != nil {
+			r.fail("%q is no angle", row["off square"])
+		}
+		return a
+	}
+	r.fail("no saw setting for the %s", cut)
+	return 0
+}
+
+func (r *rebuilder) endCut(row cells) {
+	near, far := r.length(row["from"]), r.length(row["to"])
+	c := frame.EndCut{End: frame.FaceStart, Cut: frame.CutPlumb}
+	top, bottom := near, far
+	if near > r.m.Length/2 {
+		c.End = frame.FaceEnd
+	}
+	// The long point at the datum end is the nearer one, at the far end the
+	// farther.
+	if longTop := strings.HasSuffix(row["work"], "top"); longTop != (c.End == frame.FaceStart) {
+		top, bottom = far, near
+	}
+	c.At, c.Slope = top, math.Atan((bottom-top)/r.m.Section.Depth)
+	r.m.Features = append(r.m.Features, c)
+}
+
+func (r *rebuilder) seat(row cells) {
+	run, rest, _ := strings.Cut(row["work"], " long to the end")
+	s := frame.SeatCut{End: frame.FaceEnd, At: r.length(row["from"]), Run: r.length(run)}
+	if strings.Contains(rest, "shoulder") {
+		s.End = frame.FaceStart
+	}
+	s.Angle = r.angle(map[frame.Face]string{frame.FaceStart: "seat, house end", frame.FaceEnd: "seat, outer end"}[s.End])
+	r.m.Features = append(r.m.Features, s)
+}
