@@ -10,7 +10,7 @@ import (
 
 func rafterHungPlateDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointRafterHungPlate, scale: 1. / 5, views: hungViews,
+		kind: frame.JointRafterHungPlate, scale: 1. / 5, plain: awayFromEnds, views: hungViews,
 		ring: 150, on: []string{onSection},
 	}
 }
@@ -78,7 +78,6 @@ func (o laidOver) hungSection() *viewBlock {
 	crop.Max.Z = max(k.Top, o.frame.RafterTop(torn), o.frame.RafterTop(face)) + closeMargin
 	c.crop = crop
 	b := o.closeUp(c)
-	rows, notes = notes, rows
 	b.row(rows).Chain("heights at the face", o.at(face, k.Bottom), o.at(face, o.underside(k)), o.top(face), o.at(face, k.Top)).
 		Overall("", o.at(face, k.Bottom), o.at(face, k.Top))
 	n := b.note(notes)
@@ -112,7 +111,7 @@ func (o laidOver) hungFace() *viewBlock {
 	low, high := max(k.Bottom, o.underside(k)), min(k.Top, o.top(face).Z)
 	x0, x1 := max(o.timber.Place.O.X, o.x-w/2), min(o.timber.Place.O.X+o.timber.Length, o.x+w/2)
 	at := func(x, z float64) geom.Vec { return geom.V(x, face, z) }
-	b.row(draw.Bottom).Chain("", at(x0, k.Bottom), at(o.x, k.Bottom), at(x1, k.Bottom)).Overall("", at(x0, k.Bottom), at(x1, k.Bottom))
+	b.row(draw.Bottom).Overall("", at(x0, k.Bottom), at(x1, k.Bottom))
 	b.over = func(p *page, v *draw.View) {
 		st := draw.Style{Layer: draw.Notes, Pen: draw.Narrow, Dash: draw.Dashed}
 		corners := []geom.Vec{at(x0, low), at(x1, low), at(x1, high), at(x0, high), at(x0, low)}

@@ -10,7 +10,7 @@ import (
 
 func rafterOverPlateDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointRafterOverPlate, scale: 1. / 5, views: overViews,
+		kind: frame.JointRafterOverPlate, scale: 1. / 5, plain: awayFromEnds, views: overViews,
 		ring: 150, on: []string{onSection},
 	}
 }
@@ -19,6 +19,13 @@ func rafterOverBeamDetail() detailSpec {
 	s := rafterOverPlateDetail()
 	s.kind = frame.JointRafterOverBeam
 	return s
+}
+
+// awayFromEnds reports whether a rafter lies on its carrier away from the ends
+// of that, so that a section through its middle cuts both.
+func awayFromEnds(m *maker, j frame.Joint) bool {
+	left, right := m.beside(j)
+	return min(left, right) >= openEnd
 }
 
 // overHolding is what the sheets say of rafters that lie over their carrier.

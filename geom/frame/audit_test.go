@@ -49,6 +49,11 @@ var variants = []struct {
 		overBoth(j)
 		j.Rafters.Tail = Tail{Overhang: 400, Shape: TailBevelled, Nose: 35, Splay: 30 * math.Pi / 180}
 	}},
+	{"over both, steep, the bevel runs on", func(j *Job) {
+		overBoth(j)
+		steep(j, 42)
+		j.Rafters.Tail = Tail{Overhang: 400, Shape: TailBevelled, Nose: 40, Splay: 70 * math.Pi / 180}
+	}},
 	{"over both, battens all over", func(j *Job) { overBoth(j); j.Battens.First, j.Battens.Last = -50, 0 }},
 	{"over both, no tail", func(j *Job) { overBoth(j); j.Rafters.Tail = Tail{} }},
 	{"housed at the plate, over the beam", func(j *Job) { overBoth(j); j.Plate.Hold, j.Rafters.Head = Housed, 0 }},

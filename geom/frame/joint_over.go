@@ -51,9 +51,15 @@ func (overWay) past(j *Job, s Setout) float64 {
 	case TailSquare:
 		return 0
 	case TailBevelled:
-		return s.nose(j) * s.sin
+		b := s.bevel(j, 0)
+		return max(b.Nose*s.sin, b.Foot(depth)) // steep, the splay runs on down the rafter
 	}
 	return depth * s.tan
+}
+
+// bevel is the bevel of the rafters' tails.
+func (s Setout) bevel(j *Job, line float64) TailBevel {
+	return TailBevel{At: line, Nose: s.nose(j), Splay: j.Rafters.Tail.Splay, Angle: math.Atan(s.tan)}
 }
 
 // nose is the plumb height of a bevelled tail's end.
@@ -200,8 +206,6 @@ func (b *builder) cutTail(r int) {
 	}
 	b.endPlumb(r, FaceEnd)
 	if tail.Shape == TailBevelled {
-		b.members[r].Features = append(b.members[r].Features, TailBevel{
-			At: rafterLine(s), Nose: s.nose(b.job), Splay: tail.Splay, Angle: b.slope.Angle,
-		})
+		b.members[r].Features = append(b.members[r].Features, s.bevel(b.job, rafterLine(s)))
 	}
 }
