@@ -23,6 +23,7 @@ type Span struct {
 	Dir    SpanDir
 	Offset float64 // of the dimension line from A, mm on paper: Aligned: to the left going from A to B; Across: up; Upright: to the right
 	Share  float64 // where along the line the figure stands, 0 at A to 1 at B; 0: in the middle
+	Reach  float64 // how far from Share a Placer may move the figure, in parts of the line; 0: anywhere
 	Beside bool    // Upright: a figure that does not fit along the line lies level beside it, away from the things measured
 	Prefix string  // set before the figure, e.g. "drop "
 	AName  string  // Upright: the surface at A, lettered at the end of its extension line
@@ -168,30 +169,99 @@ func (d Span) names(h Hand, l spanPlan) []spanName {
 	return out
 }
 
-// Span draws the dimension at the first free place: at its own offset, or
-// further out in steps.
-func (p *Placer) Span(d Span) {
+// Span draws the dimension at the first free place: at its own offset, with the
+// figure where it stands best or elsewhere along the line, or further out in
+// steps. More spans are other ways to dimension the same, e.g. with fewer
+// words, tried at each offset in their order. If no place is free, it takes the
+// one that disturbs least.
+func (p *Placer) Span(tries ...Span) {
 	const steps = 8
-	step := math.Copysign(rowPitch/2, d.Offset)
+	var best Span
+	least := math.Inf(1)
 	for i := range steps {
-		try := d
-		try.Offset += float64(i) * step
-		if p.spanFree(try) {
-			try.Draw(p.Sheet, p.Hand)
-			return
+		for _, d := range tries {
+			d.Offset += float64(i) * math.Copysign(rowPitch/2, d.Offset)
+			for _, at := range d.slid(p.Hand) {
+				cost := p.spanCost(at)
+				if cost == 0 {
+					at.Draw(p.Sheet, p.Hand)
+					return
+				}
+				if cost < least {
+					best, least = at, cost
+				}
+			}
 		}
 	}
-	d.Draw(p.Sheet, p.Hand)
+	best.Draw(p.Sheet, p.Hand)
 }
 
-// spanFree reports whether the words of a span touch nothing.
-func (p *Placer) spanFree(d Span) bool {
-	l := d.plan(p.Hand)
-	free := p.Free(l.text.Box(), nearLine)
-	for _, n := range d.names(p.Hand, l) {
-		free = free && p.Free(n.text.Box(), nearLine)
+// slid is the span with its figure at its own place, as far as it stands clear
+// of the ends there, and at others along the line, the nearest first. A figure
+// that does not stand over the line has one place.
+func (d Span) slid(h Hand) []Span {
+	const places = 20 // in the length of the line
+	l := d.plan(h)
+	length, half := l.q.Sub(l.p).Len(), l.text.Width()/2+nearStroke
+	if 2*half > length {
+		return []Span{d} // beside the line or beyond its end
 	}
-	return free && p.textsUnder(l.lo, l.hi)+p.textsUnder(l.pa, l.p)+p.textsUnder(l.pb, l.q) == 0
+	least := half / length
+	own := 0.5
+	if d.Share != 0 {
+		own = min(max(d.Share, least), 1-least)
+	}
+	d.Share = own
+	reach := d.Reach
+	if reach == 0 {
+		reach = 1
+	}
+	out := []Span{d}
+	for i := 1.0; i < places && i/places <= reach; i++ {
+		for _, share := range []float64{own - i/places, own + i/places} {
+			if share >= least && share <= 1-least {
+				d.Share = share
+				out = append(out, d)
+			}
+		}
+	}
+	return out
+}
+
+// spanCost is how much a span disturbs what is on the sheet: 0 if its words
+// touch nothing and its lines no words.
+func (p *Placer) spanCost(d Span) float64 {
+	l := d.plan(p.Hand)
+	lines := [][2]geom.Pt{{l.lo, l.hi}, {l.pa, l.p}, {l.pb, l.q}}
+	cost := p.textCost(l.text)
+	for _, n := range d.names(p.Hand, l) {
+		cost += p.textCost(n.text)
+		lines = append(lines, n.lead)
+	}
+	for _, ab := range lines {
+		cost += costText * float64(p.textsUnder(ab[0], ab[1]))
+	}
+	return cost
+}
+
+// textCost is how much a text, which may be turned, disturbs what is on the
+// sheet: 0 if it touches nothing.
+func (p *Placer) textCost(t Text) float64 {
+	p.sync()
+	cost, quad, box := 0.0, t.Quad(), t.Box()
+	if !p.Sheet.Paper.Inner().Encloses(box.Expand(nearLine)) {
+		cost += costBox
+	}
+	if !p.freeOfText(box, textGap) {
+		cost += costBox
+	}
+	p.grid.segsNear(box.Expand(nearLine), func(s segment) bool {
+		if quadSegmentGap(quad, s.a, s.b) < max(nearLine, textToLine+s.half) {
+			cost += costText
+		}
+		return true
+	})
+	return cost
 }
 
 // Angle dimensions the angle at Apex between the directions to A and B with an
@@ -357,34 +427,32 @@ func (l fallPlan) draw(s *Sheet) {
 }
 
 // Fall draws the fall at the first free place along its line, at its own
-// offset or further off in steps.
-func (p *Placer) Fall(f Fall) {
-	const steps = 4
+// offset or further off in steps. More falls are other ways to show the same,
+// tried at each offset in their order. If no place is free, it takes the one
+// that disturbs least.
+func (p *Placer) Fall(tries ...Fall) {
+	const steps, places = 4, 8 // off the line, and along each half of it
+	var best fallPlan
+	least := math.Inf(1)
 	for i := range steps {
-		try := f
-		try.Offset += math.Copysign(float64(i)*rowPitch/2, f.Offset)
-		for _, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-			l := try.plan(p.Hand, t)
-			if p.textFree(l.text) && p.textsUnder(l.tail, l.tip) == 0 && p.linesCrossed(l.tail, l.tip) == 0 {
-				l.draw(p.Sheet)
-				return
+		for _, f := range tries {
+			f.Offset += math.Copysign(float64(i)*rowPitch/2, f.Offset)
+			for k := range 2*places + 1 {
+				t := 0.5 + float64((k+1)/2)*0.05*float64(1-k%2*2)
+				l := f.plan(p.Hand, t)
+				cost := p.textCost(l.text) + costText*float64(p.textsUnder(l.tail, l.tip)+p.linesCrossed(l.tail, l.tip))
+				if cost < least {
+					best, least = l, cost
+				}
+				if cost == 0 {
+					best.draw(p.Sheet)
+					return
+				}
 			}
 		}
 	}
-	f.Draw(p.Sheet, p.Hand)
+	best.draw(p.Sheet)
 }
 
 // textFree reports whether a text, which may be turned, touches nothing.
-func (p *Placer) textFree(t Text) bool {
-	p.sync()
-	quad, box := t.Quad(), t.Box()
-	if !p.Sheet.Paper.Inner().Encloses(box) || !p.freeOfText(box, textGap) {
-		return false
-	}
-	free := true
-	p.grid.segsNear(box.Expand(nearLine), func(s segment) bool {
-		free = quadSegmentGap(quad, s.a, s.b) >= nearLine
-		return free
-	})
-	return free
-}
+func (p *Placer) textFree(t Text) bool { return p.textCost(t) == 0 }

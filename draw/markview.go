@@ -119,19 +119,31 @@ type Detail struct {
 	Number string
 	Sheet  string  // where the detail is
 	Toward geom.Pt // direction on the paper in which the bubble should stand; zero: anywhere
+	Ringed bool    // the ring is drawn already
 }
+
+// Ring draws the ring alone. Where there are several, draw all before the
+// words and bubbles that are to keep clear of them.
+func (d Detail) Ring(s *Sheet) {
+	s.Circle(Style{Layer: Centre, Pen: Narrow, Dash: Dashed}, d.View.Pt(d.At), d.ring())
+}
+
+// ring is the radius of the ring, mm on paper.
+func (d Detail) ring() float64 { return max(d.Radius*d.View.Scale, leastRing) }
 
 // Detail places a detail mark; its bubble finds a free place.
 func (p *Placer) Detail(d Detail) Mark {
 	s := p.Sheet
 	c := d.View.Pt(d.At)
-	r := max(d.Radius*d.View.Scale, leastRing)
+	r := d.ring()
+	if !d.Ringed {
+		d.Ring(s)
+	}
 	best := p.search(leadSearch{target: c, from: r, w: 2 * bubbleRadius, h: 2 * bubbleRadius, toward: d.Toward, round: true})
 	mid := best.box.Centre()
 	out := mid.Sub(c).Unit()
 	m := Mark{Kind: DetailMark, Label: d.Number, Sheet: d.Sheet, Box: best.box}
 	m.Leader = []geom.Pt{mid.Sub(out.Mul(bubbleRadius)), c.Add(out.Mul(r))}
-	s.Circle(Style{Layer: Centre, Pen: Narrow, Dash: Dashed}, c, r)
 	s.Line(narrow(Centre), m.Leader...)
 	s.bubble(mid, d.Number, d.Sheet)
 	s.Marks = append(s.Marks, m)

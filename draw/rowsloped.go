@@ -8,6 +8,8 @@ import "plumbcut/geom"
 // are drawn, and what was drawn is turned back.
 type SlopedRows struct {
 	*Rows
+	Before bool // titles stand before the rows rather than after them
+
 	view *View // in which the line slopes; Rows.View is the turned one
 	turn geom.Pt
 }
@@ -33,6 +35,7 @@ func (r *SlopedRows) follow() {
 	v := r.Rows.View
 	v.Scale, v.At, v.Figures = r.view.Scale, r.view.At, r.view.Figures
 	v.Base = rotate(r.view.Base, geom.P(r.turn.X, -r.turn.Y))
+	r.swap = r.Before
 }
 
 // rotate turns p about the origin by the angle whose cosine and sine are given.

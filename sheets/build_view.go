@@ -439,7 +439,7 @@ func topsStep() stepView {
 		s := c.frame.Setout
 		out := s.BeamOuter - past*0.8
 		seat, line := geom.V(0, s.BeamOuter, c.seatLevel()), geom.V(0, out, c.job.Plate.Top)
-		const least = 7.0 // mm on paper, for a figure beside the line
+		const least = 5.0 // mm on paper, for a figure beside the line
 		if (line.Z-seat.Z)*c.view.Scale >= least {
 			draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
 		}

@@ -243,17 +243,17 @@ func (m *maker) sayPosts() []string {
 // footWords say what the posts stand on, and where their feet are.
 func (m *maker) footWords() string {
 	posts, spec := m.frame.Of(frame.KindPost), m.job.Posts.At
-	words := m.byPost(func(i int) string {
-		foot := m.saidLevel(posts[i].Place.O.Z)
-		switch {
+	on := m.byPost(func(i int) string {
+		switch pad := spec[i].Footing.Pad; {
 		case spec[i].Base == frame.OnStirrup:
-			return "on stirrups, the foot at " + foot
-		case spec[i].Footing.Pad > 0:
-			return fmt.Sprintf("on a pad of concrete %s thick, factory end down, the foot at %s", m.said(spec[i].Footing.Pad), foot)
+			return "on stirrups"
+		case pad > 0:
+			return fmt.Sprintf("on a pad of concrete %s thick, factory end down", m.said(pad))
 		}
-		return "on the bottom of the hole, factory end down, the foot at " + foot
+		return "on the bottom of the hole, factory end down"
 	})
-	return "Stand the posts " + words + "."
+	foot := m.byPost(func(i int) string { return m.saidLevel(posts[i].Place.O.Z) })
+	return fmt.Sprintf("Stand the posts %s. Level of the feet: %s.", on, foot)
 }
 
 // wallPostWords says how posts are fixed to the walls that come out.

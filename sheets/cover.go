@@ -9,14 +9,14 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// coverSheets lays out the cover, and the sheet of notes that follows where
+// coverSheets lays out the cover, and the sheets of notes that follow where
 // not everything finds room: a picture, the list of drawings, what the design
 // rests on and what everyone must read first. rest are the sheets after them.
-func (m *maker) coverSheets(rest []draft) []draft {
+func (m *maker) coverSheets(picture *pictureBlock, rest []draft) []draft {
 	const title, notes = "Cover", "Notes"
 	fronts := []draft{{title: title, topics: []string{"cover"}}}
 	for {
-		sheets := m.coverFlow(m.room(title), append(fronts, rest...))
+		sheets := m.coverFlow(m.room(title), picture, append(fronts, rest...))
 		if len(sheets) <= len(fronts) {
 			for i := range sheets {
 				fronts[i].lay = sheets[i]
@@ -31,8 +31,7 @@ func (m *maker) coverSheets(rest []draft) []draft {
 // coverFlow fills the cover, and a further sheet as needed; all are the drafts
 // of the set. The picture gives way a little where that saves the sheet, or
 // keeps on the cover what a reviewer looks for there.
-func (m *maker) coverFlow(sp draw.Space, all []draft) []flowed {
-	picture := m.pictureBlock()
+func (m *maker) coverFlow(sp draw.Space, picture *pictureBlock, all []draft) []flowed {
 	best, _ := m.coverWith(sp, all, picture, picturePart)
 	found := false
 	for part := picturePart; part >= pictureLeast; part -= pictureStep {

@@ -190,10 +190,25 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 
 // markDetails puts the marks of the details on a view that carries them.
 func (m *maker) markDetails(p *page, v *draw.View, topic string) {
+	m.ringDetails(p, v, topic)
+	m.bubbleDetails(p, v, topic)
+}
+
+// ringDetails draws the rings of those marks, for words to keep clear of.
+func (m *maker) ringDetails(p *page, v *draw.View, topic string) {
+	for _, d := range m.details {
+		if slices.Contains(d.on, topic) {
+			draw.Detail{View: v, At: d.at, Radius: d.radius}.Ring(p.sheet)
+		}
+	}
+}
+
+// bubbleDetails adds the bubbles to the rings.
+func (m *maker) bubbleDetails(p *page, v *draw.View, topic string) {
 	for _, d := range m.details {
 		if slices.Contains(d.on, topic) {
 			p.placer.Detail(draw.Detail{
-				View: v, At: d.at, Radius: d.radius, Number: strconv.Itoa(d.number), Sheet: p.refs[detailTopic(d.number)],
+				View: v, At: d.at, Radius: d.radius, Number: strconv.Itoa(d.number), Sheet: p.refs[detailTopic(d.number)], Ringed: true,
 			})
 		}
 	}

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"plumbcut/draw"
-	"plumbcut/geom"
 	"plumbcut/geom/frame"
 )
 
@@ -47,11 +46,7 @@ func (m *maker) planMembers() draw.Table {
 // top outer arris to the beam's: from the left end of the plate and from its
 // right end.
 func (m *maker) diagonals() (fromLeft, fromRight float64) {
-	j, s := m.job, m.frame.Setout
-	beamTop := m.frame.Of(frame.KindBeam)[0].Solid().Bounds().Max.Z
-	plate := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, j.Plate.Top) }
-	beam := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, beamTop) }
-	return beam(j.Beam.To).Sub(plate(j.Plate.From)).Len(), beam(j.Beam.From).Sub(plate(j.Plate.To)).Len()
+	return m.frameTapes().lengths(0)
 }
 
 // squareNote gives the diagonals and what they should differ by.

@@ -284,9 +284,9 @@ func sameLine(page []phrase, y, x0, x1 float64) []phrase {
 
 // tableRows reads the rows under the heads of a table, as far as each column
 // has a cell. A cell stands under the head with which it shares its left or
-// its right edge.
+// its right edge; it may go on on the lines below.
 func tableRows(page []phrase, heads []phrase) [][]string {
-	const pitch = 8.0 // mm: rows of one line are closer
+	const pitch = 18.0 // mm: rows of three lines are closer
 	var out [][]string
 	y := heads[0].box.Y0
 	for {
@@ -304,7 +304,7 @@ func tableRows(page []phrase, heads []phrase) [][]string {
 		for i, h := range heads {
 			for _, q := range sameLine(page, y, math.Inf(-1), math.Inf(1)) {
 				if math.Abs(q.box.X0-h.box.X0) < 0.1 || math.Abs(q.box.X1-h.box.X1) < 0.1 {
-					cells[i] = q.text
+					cells[i] = goesOn(page, q)
 				}
 			}
 		}
@@ -355,6 +355,26 @@ func (p printed) levelTable(out map[string][]float64) {
 		}
 	}
 }
+
+// goesOn is a text with the lines that stand right under it, each beginning
+// where it begins.
+func goesOn(page []phrase, first phrase) string {
+	text, last := first.text, first
+	for again := true; again; {
+		again = false
+		for _, q := range page {
+			if below(last, q) && math.Abs(q.box.X0-first.box.X0) < 0.1 && last.box.Y0-q.box.Y0 < lineStep*q.size {
+				text, last, again = text+" "+q.text, q, true
+				break
+			}
+		}
+	}
+	return text
+}
+
+// lineStep is more than the lines of a text are apart, in heights of its
+// letters, and less than the rows of a table.
+const lineStep = 1.95
 
 // below reports whether a line stands right under another, as in a text of
 // several lines.

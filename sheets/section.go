@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -14,29 +15,65 @@ const sectionScale = 1.0 / 10
 // sectionTitle is the title of its sheet.
 const sectionTitle = "Cross-section"
 
-// sectionSheets lays out the cross-section, with its words round it or, on a
-// small sheet, in lists.
+// sectionSheets lays out the cross-section at the largest scale that fits, with
+// its words round it or, on a small sheet or where that is crowded, in lists.
 func (m *maker) sectionSheets() []draft {
 	c := m.newCross()
 	pic := c.see()
-	section := c.laidOut(pic, keyed)
-	topics := []string{onSection}
 	for _, scale := range m.scales(sectionScale) {
-		one := []float64{scale}
-		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{c.laidOut(pic, wide)}}, grid{{c.laidOut(pic, high)}}, grid{{c.laidOut(pic, tight)}}); ok {
-			return []draft{{sectionTitle, topics, a}}
+		out, faults := m.cleanest(c.layouts(pic, scale, wide, high, tight))
+		if out == nil && scale > oneSheetScale && m.job.Paper.Scale == 0 {
+			continue // rather smaller than in lists
 		}
-		if scale > oneSheetScale && m.job.Paper.Scale == 0 {
-			continue
+		if faults >= poor {
+			if lists, n := m.cleanest(c.layouts(pic, scale, keyed)); n < faults {
+				out = lists
+			}
 		}
-		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section, hung{section.lists(), section}}}, grid{{section}, {section.lists()}}); ok {
-			return []draft{{sectionTitle, topics, a}}
-		}
-		if a, ok := arrange(m.hand, m.room(sectionTitle), one, grid{{section}}); ok {
-			return append([]draft{{sectionTitle, topics, a}}, section.listSheets()...)
+		if out != nil {
+			return out
 		}
 	}
-	return m.lay(sectionTitle, topics, m.scales(sectionScale), grid{{section}, {section.lists()}})
+	section := c.laidOut(pic, keyed)
+	return m.lay(sectionTitle, []string{onSection}, m.scales(sectionScale), grid{{section}, {section.lists()}})
+}
+
+// layouts are the ways to lay the section out at a scale that fit the sheet,
+// those of the first form first. Of two ways the details' bubbles or the words
+// find their places first.
+func (c cross) layouts(pic picture, scale float64, forms ...crossForm) iter.Seq[[]draft] {
+	return func(yield func([]draft) bool) {
+		for _, form := range forms {
+			for _, first := range []bool{form == keyed, form != keyed} {
+				c.bubbles = first
+				out := c.placed(c.laidOut(pic, form), scale)
+				if out == nil {
+					break
+				}
+				if !yield(out) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// placed puts a section on its sheet at a scale, with its lists if it has any,
+// beside it or on further sheets; nil if it does not fit.
+func (m *maker) placed(section *cross, scale float64) []draft {
+	room, one, topics := m.room(sectionTitle), []float64{scale}, []string{onSection}
+	var further []draft
+	if section.form == keyed {
+		if a, ok := arrange(m.hand, room, one, grid{{section, hung{section.lists(), section}}}, grid{{section}, {section.lists()}}); ok {
+			return []draft{{sectionTitle, topics, a}}
+		}
+		further = section.listSheets()
+	}
+	a, ok := arrange(m.hand, room, one, grid{{section}})
+	if !ok {
+		return nil
+	}
+	return append([]draft{{sectionTitle, topics, a}}, further...)
 }
 
 // sectionX is where along the wall the section plane stands: in the bay nearest

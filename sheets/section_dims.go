@@ -66,23 +66,35 @@ func (c *cross) battenRow() {
 	c.shortRow.Running(title, from, stops[0], last, to)
 }
 
-// over draws what stands in the section itself.
+// over draws what stands in the section itself: first the lines that have their
+// place, then the dimensions whose figures keep clear of them.
 func (c *cross) over(p *page, v *draw.View) {
 	c.groundCut(p, v)
-	if c.form != keyed || (c.frame.Setout.PlateOuter-c.frame.Setout.BeamInner)*v.Scale > leastSight {
+	c.ringDetails(p, v, onSection)
+	c.deep.Draw(p.sheet, p.hand)
+	c.howToFall(p, v)
+	if c.sighted() {
 		c.sight(p, v)
 	}
+	c.clearSpan(p, v)
 	c.heights(p, v)
-	c.inGround(p, v)
 	c.drop(p, v)
 	c.slope(p, v)
-	c.howToFall(p, v)
+	c.inGround(p, v)
 }
 
-// groundCut draws the ground line with the earth below it.
+// groundCut draws the ground line with the earth below it; the earth leaves
+// room for the depths beside the footing.
 func (c *cross) groundCut(p *page, v *draw.View) {
+	const figures = 6.0 // mm on paper: of the outer one, left of its line
 	a, b := v.Pt(c.at(0, c.ground())), v.Pt(c.at(c.front()-groundPast, c.ground()))
-	p.sheet.Hatch(draw.Earth, [][]geom.Pt{{a, b}}, 0)
+	foot := v.Outline(projectBox(v.Axes, c.footing.Solid().Bounds()))
+	left, right := geom.P(foot.X0-2*footOff-figures, a.Y), geom.P(foot.X1, a.Y)
+	for _, earth := range [][]geom.Pt{{a, left}, {right, b}} {
+		if earth[0].X < earth[1].X {
+			p.sheet.Hatch(draw.Earth, [][]geom.Pt{earth}, 0)
+		}
+	}
 	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Wide}, a, b)
 }
 
@@ -112,15 +124,24 @@ func (c *cross) figureWidth(figure string) float64 {
 // most is the part of a dimension line that its figure may take.
 const most = 0.75
 
-// words is the longest of the prefixes with which a figure takes no more than
-// the given length of its line, mm of the model; the last one if none does.
-func (c *cross) words(length, room float64, prefixes ...string) string {
-	for _, w := range prefixes[:len(prefixes)-1] {
-		if c.figureWidth(w+c.figures.Length(length)) < room*c.view.Scale {
-			return w
+// span dimensions a length with the first of the prefixes with which its figure
+// finds room, mm of the model, and touches nothing; the last one need not fit.
+func (c *cross) span(p *page, length, room float64, d draw.Span, prefixes ...string) {
+	const least = 1e-3 // of its line: as good as fixed
+	var tries []draw.Span
+	reach := d.Reach
+	for i, w := range prefixes {
+		d.Prefix = w
+		width := c.figureWidth(w+c.figures.Length(length)) / c.view.Scale
+		if i < len(prefixes)-1 && width > room {
+			continue
 		}
+		if reach > 0 {
+			d.Reach = max(reach-width/length/2, least)
+		}
+		tries = append(tries, d)
 	}
-	return prefixes[len(prefixes)-1]
+	p.placer.Span(tries...)
 }
 
 // drop dimensions the fall between its two arrises: in front of the beam, or,
@@ -132,24 +153,32 @@ func (c *cross) drop(p *page, v *draw.View) {
 		return
 	}
 	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.FrontOut())*v.Scale + c.dropOff, Beside: true, Prefix: "drop "}
-	if sl.Drop*v.Scale > steepDrop {
+	if c.steep() {
 		span.A, span.B = from, to
 		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff
-		// The figure stands below the rafter, through which the line passes.
-		width := c.figureWidth(span.Prefix + c.figures.Length(sl.Drop))
-		down := c.plumbDepth()*v.Scale + 2*steepOff*math.Tan(sl.Angle) + width/2 + fallOff/2
-		span.Share = min(down/(sl.Drop*v.Scale), 1-width/2/(sl.Drop*v.Scale))
+		span.Share = c.steepFigure() / (sl.Drop * v.Scale)
 	}
 	p.placer.Span(span)
 	const dot = 0.7 // mm on paper
 	for _, q := range []geom.Vec{from, to} {
 		p.sheet.Dot(draw.Dimension, v.Pt(q), dot)
 	}
-	if !c.runIsClear() && !c.narrow() {
-		low := c.runLevel()
-		share, room := c.clearZone(low, from.Y, to.Y)
-		draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Offset: (low - from.Z) * v.Scale, Prefix: c.words(sl.Run, room, "run of the fall ", "run ", "")}.Draw(p.sheet, p.hand)
-	}
+}
+
+// steep reports whether the drop is so great on the paper that it stands before
+// the plate, with its figure below the rafter.
+func (c *cross) steep() bool {
+	drop := c.frame.Slope.Drop
+	half := c.figureWidth("drop "+c.figures.Length(drop)) / 2
+	return c.falls() && drop*c.view.Scale > max(steepDrop, c.steepFigure()+half)
+}
+
+// steepFigure is from the upper end of a steep drop down to the middle of its
+// figure, mm on paper: below the rafter, through which the line passes.
+func (c *cross) steepFigure() float64 {
+	sl := c.frame.Slope
+	half := c.figureWidth("drop "+c.figures.Length(sl.Drop)) / 2
+	return c.plumbDepth()*c.view.Scale + 2*steepOff*math.Tan(sl.Angle) + half + fallOff/2
 }
 
 // slope draws the arrow of the fall under the rafter: between the two head
@@ -160,7 +189,6 @@ func (c *cross) slope(p *page, v *draw.View) {
 	}
 	s := c.frame.Setout
 	a, b := s.PlateOuter-plateOff/v.Scale, s.BeamInner+headOff/v.Scale
-	words := "fall "
 	if (a-b)*v.Scale > fallShare {
 		b = (a + b) / 2
 	}
@@ -172,7 +200,10 @@ func (c *cross) slope(p *page, v *draw.View) {
 			off += rows.Depth(p.hand) + c.job.Battens.Section.Depth*v.Scale
 		}
 	}
-	p.placer.Fall(draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: words})
+	fall := draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: "fall "}
+	short := fall
+	short.Prefix = ""
+	p.placer.Fall(fall, short)
 }
 
 // slopeAbove reports whether the arrow of the fall has no room between the
@@ -180,9 +211,16 @@ func (c *cross) slope(p *page, v *draw.View) {
 func (c *cross) slopeAbove() bool {
 	s, sl := c.frame.Setout, c.frame.Slope
 	width := c.figureWidth("fall "+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")") + fallEnds
-	room := (s.PlateOuter-s.BeamInner)*c.view.Scale - plateOff - headOff
-	const sightPart = 12 // mm on paper: near the beam the line of sight comes up
-	return room-sightPart < width*math.Cos(sl.Angle)
+	k := c.view.Scale
+	room := (s.PlateOuter-s.BeamInner)*k - plateOff - headOff
+	const sightPart, arrow = 12, 2.0 // mm on paper: near the beam the line of sight comes up
+	if room-sightPart < width*math.Cos(sl.Angle) {
+		return true
+	}
+	eye, arris := c.eye(), c.sightArris()
+	y := s.PlateOuter - (plateOff+width)/k
+	under := c.frame.RafterTop(y) - c.plumbDepth() - (eye.Z + y/arris.Y*(arris.Z-eye.Z))
+	return c.sighted() && under*k < fallOff/math.Cos(sl.Angle)+arrow
 }
 
 // runIsClear reports whether the run of the fall is the clear span.
@@ -190,37 +228,52 @@ func (c *cross) runIsClear() bool {
 	return c.frame.Slope.From == frame.PlateOuter && c.frame.Slope.To == frame.BeamInner
 }
 
-// heights dimensions head heights and the clear span.
+// heights dimensions the head heights and the height of the eye.
 func (c *cross) heights(p *page, v *draw.View) {
 	s := c.frame.Setout
 	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
-	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
 	// The figures stand low, clear of leaders, clear span and line of sight.
 	low, high := c.floor(), c.eye().Z
 	if !c.narrow() {
-		high = min(high, c.clearLevel())
-	}
-	if !c.runIsClear() && !c.narrow() {
-		high = min(high, c.runLevel())
+		high = min(high, c.spanLevel())
 	}
 	head := func(top geom.Vec, height, off float64) {
-		foot := top.Sub(geom.V(0, 0, height))
 		share := (top.Z - (low+high)/2) / height
-		draw.Span{View: v, A: top, B: foot, Dir: draw.Upright, Offset: off, Share: share, Prefix: c.words(height, most*(high-low), "head height ", "head ", "")}.Draw(p.sheet, p.hand)
+		c.span(p, height, most*height, draw.Span{View: v, A: top, B: top.Sub(geom.V(0, 0, height)), Dir: draw.Upright, Offset: off, Share: share}, "head height ", "head ", "")
 	}
-	head(c.at(s.BeamInner, beam), s.HeadBeam, -headOff)
-	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, plateOff)
+	behind := -headOff
 	if c.narrow() {
+		behind = (s.BeamInner-s.BeamOuter)*v.Scale + headOff // there it stands in front
+	}
+	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, plateOff)
+	head(c.at(s.BeamInner, beam), s.HeadBeam, behind)
+	if c.sighted() {
+		high := c.job.Levels.Eye
+		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: eyeOff, Share: lowShare}, "eye ", "")
+	}
+}
+
+// clearSpan dimensions the span between plate and beam, and the run of the
+// fall where it is another.
+func (c *cross) clearSpan(p *page, v *draw.View) {
+	if c.narrow() {
+		return // they stand below the section
+	}
+	s, sl := c.frame.Setout, c.frame.Slope
+	across := func(from, to geom.Vec, level float64, prefixes ...string) {
+		share, room := c.clearZone(level, from.Y, to.Y)
+		d := draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Reach: room / (from.Y - to.Y) / 2, Offset: (level - from.Z) * v.Scale}
+		c.span(p, from.Y-to.Y, room, d, prefixes...)
+	}
+	plate, beam := c.at(s.PlateOuter, c.frame.Of(frame.KindPlate)[0].Place.O.Z), c.at(s.BeamInner, c.frame.Of(frame.KindBeam)[0].Place.O.Z)
+	if c.runIsClear() {
+		across(plate, beam, c.clearLevel(), "clear span, and the run of the fall, ", "clear span = run ", "clear ", "")
 		return
 	}
-	span := s.PlateOuter - s.BeamInner
-	level := c.clearLevel()
-	share, room := c.clearZone(level, s.PlateOuter, s.BeamInner)
-	words := c.words(span, room, "clear span ", "clear ", "")
-	if c.runIsClear() {
-		words = c.words(span, room, "clear span, and the run of the fall, ", "clear span = run ", "clear ", "")
+	across(plate, beam, c.clearLevel(), "clear span ", "clear ", "")
+	if c.falls() {
+		across(c.top(s.Arris(sl.From)), c.top(s.Arris(sl.To)), c.runLevel(), "run of the fall ", "run ", "")
 	}
-	draw.Span{View: v, A: c.at(s.PlateOuter, plate), B: c.at(s.BeamInner, beam), Dir: draw.Across, Share: share, Offset: (level - plate) * v.Scale, Prefix: words}.Draw(p.sheet, p.hand)
 }
 
 // clearLevel is the level of the dimension line of the clear span: over the
@@ -238,15 +291,23 @@ func (c *cross) clearLevel() float64 {
 // runLevel is the level of the dimension line of the run of the fall.
 func (c *cross) runLevel() float64 { return c.clearLevel() - fallOff/c.view.Scale }
 
+// spanLevel is the lowest level of a dimension of the span.
+func (c *cross) spanLevel() float64 {
+	if c.runIsClear() || !c.falls() {
+		return c.clearLevel()
+	}
+	return c.runLevel()
+}
+
 // arc is the radius of the arc at the eye, mm on paper; 0 if the line of sight
-// lies too flat for one. The figure stands between the legs, which must have
-// parted by its height there.
+// lies too flat for one or the span is narrow: then words give the angle. The
+// figure stands between the legs, which must have parted by its height there.
 func (c *cross) arc() float64 {
 	const most, part, parted, limit = 30, 0.35, 4.5, 0.6 // mm on paper; of the span
 	span := -c.frame.Setout.BeamInner * c.view.Scale
 	way := c.sightArris().Sub(c.eye())
 	r := max(min(most, part*span), parted*way.Len()/max(math.Abs(way.Z), 1))
-	if r > limit*span {
+	if r > limit*span || c.narrow() {
 		return 0
 	}
 	return r
@@ -260,9 +321,6 @@ func (c *cross) clearZone(level, from, to float64) (share, room float64) {
 	const clear = 3.5 // mm on paper, from those lines
 	k := c.view.Scale
 	near, far := s.PlateOuter-(plateOff+clear)/k, s.BeamInner+(headOff+clear)/k
-	if level < eye.Z && level > eye.Z-2*clearOff/k {
-		near = min(near, -(c.arc()+clear)/k) // the arrow of the arc stands there
-	}
 	if arris.Z != eye.Z {
 		y := eye.Y + (level-eye.Z)/(arris.Z-eye.Z)*(arris.Y-eye.Y)
 		switch {
@@ -284,38 +342,42 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	f := c.footing.Solid().Bounds()
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }
-	if deep := ground - end; end < ground && c.figureWidth(c.figures.Length(deep)) < most*deep*v.Scale {
-		words := c.words(deep, most*deep, "post in ground ", "in ground ", "")
-		p.placer.Span(draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: c.low(words, deep), Prefix: words})
+	const strokes = 4.5 // mm on paper: at both ends
+	if deep := ground - end; end < ground && c.figureWidth(c.figures.Length(deep)) < min(most*deep*v.Scale, deep*v.Scale-strokes) {
+		c.span(p, deep, most*deep, draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: lowShare}, "post in ground ", "in ground ", "")
 	}
 	hole := ground - low
-	words := c.words(hole, most*hole, "hole ", "")
-	p.placer.Span(draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: c.low(words, hole), Beside: true, Prefix: words})
+	c.span(p, hole, most*hole, draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: lowShare, Beside: true}, "hole ", "")
 }
 
-// low is where a figure stands on an upright line, in parts of its length from
-// below: so low that it is clear of the leaders from above and of the earth
-// under the ground, but not on the surface below.
-func (c *cross) low(words string, length float64) float64 {
-	const want, clear = 0.3, 3.0 // mm on paper
-	half := c.figureWidth(words+c.figures.Length(length)) / 2
-	return max(want, (half+clear)/(length*c.view.Scale))
+// lowShare is where the figure stands on an upright line, in parts of its length
+// from below: low, clear of the leaders from above.
+const lowShare = 0.3
+
+// sighted reports whether the section shows the line of sight.
+func (c *cross) sighted() bool {
+	s := c.frame.Setout
+	return c.form != keyed || (s.PlateOuter-s.BeamInner)*c.view.Scale > leastSight
 }
 
 // sight draws the line of sight from the wall that just passes under the beam.
 func (c *cross) sight(p *page, v *draw.View) {
 	eye, arris := c.eye(), c.sightArris()
 	way := arris.Sub(eye)
-	end := eye.Add(way.Mul((c.front() - groundPast) / way.Y))
+	end := arris.Add(way.Unit().Mul(c.sightPast()))
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, v.Pt(eye), v.Pt(end))
 	const eyeSize = 1.2 // mm on paper
 	p.sheet.Circle(draw.Style{Layer: draw.Centre, Pen: draw.Narrow}, v.Pt(eye), eyeSize)
-	words := c.words(c.job.Levels.Eye, most*c.job.Levels.Eye, "eye ", "")
-	share := c.low(words, c.job.Levels.Eye)
-	draw.Span{View: v, A: c.at(0, c.floor()), B: eye, Dir: draw.Upright, Offset: eyeOff, Share: share, Prefix: words}.Draw(p.sheet, p.hand)
 	if r := c.arc(); r > 0 {
-		p.placer.Angle(draw.Angle{View: v, Apex: eye, A: c.at(way.Y, eye.Z), B: arris, Radius: r})
+		p.placer.Angle(draw.Angle{View: v, Apex: eye, A: c.at(arris.Y, eye.Z), B: arris, Radius: r})
 	}
+}
+
+// sightPast is how far the line of sight goes on beyond the beam, mm of the
+// model.
+func (c *cross) sightPast() float64 {
+	const clear = 5.0 // mm on paper, from the drop
+	return min(groundPast, (dropOff-clear)/c.view.Scale)
 }
 
 // sightArris is the arris of the beam that ends the view from the eye at the

@@ -35,6 +35,7 @@ type cross struct {
 	*viewBlock
 	*maker
 	form    crossForm
+	bubbles bool         // those of the details take their places before notes and marks
 	x       float64      // of the plane
 	rafter  frame.Member // the nearest beyond the plane, as post and footing are
 	post    frame.Member
@@ -52,6 +53,8 @@ type cross struct {
 
 	fullRow, shortRow  *draw.SlopedRows // of the battens
 	wideRow, narrowRow *draw.Rows       // under the section
+
+	outerWide, outerNarrow *draw.NoteColumn // the angle of sight in the view, or in words
 }
 
 func (m *maker) newCross() cross {
@@ -217,19 +220,23 @@ func (c *cross) draw(p *page, at geom.Pt, scale float64) {
 	c.set(at, scale)
 	c.placeWords(p.hand)
 	c.viewBlock.draw(p, at, scale)
-	c.deep.Draw(p.sheet, p.hand)
 	if c.form == high {
 		c.barBefore(p)
 	}
 }
 
 func (c *cross) finish(p *page) {
+	if c.bubbles {
+		c.bubbleDetails(p, c.view, onSection)
+	}
 	for _, column := range []*draw.NoteColumn{c.inner, c.middle, c.outer} {
 		column.Draw(p.placer)
 	}
-	c.markDetails(p, c.view, onSection)
 	c.footingWords(p, c.view)
 	c.keyMarks(p, c.view)
+	if !c.bubbles {
+		c.bubbleDetails(p, c.view, onSection)
+	}
 }
 
 // barBefore draws the scale bar to the left of the title.

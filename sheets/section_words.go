@@ -82,7 +82,6 @@ func (c *cross) notes() {
 		c.inner = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	}
 	c.middle = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
-	c.outer = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	c.below = draw.NewNoteColumn(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
 	c.below.Offset, c.below.Width = 2*footOff+frontOff, deepNotes
 	if c.form != wide {
@@ -91,15 +90,40 @@ func (c *cross) notes() {
 	c.battenNote()
 	c.rafterNote()
 	c.plateNote()
-	beam := c.frame.Of(frame.KindBeam)[0]
-	c.say(c.outer, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3, 0.6)})
-	if c.form != keyed {
-		eye, arris := c.eye(), c.sightArris()
-		way := arris.Sub(eye).Unit()
-		past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
-		c.say(c.outer, frame.Member{}, draw.ColumnNote{Text: "line of sight under the beam, from the eye at the wall", At: []geom.Vec{past(groundPast), past(groundPast / 2)}})
+	c.outerWide, c.outerNarrow = c.outerNotes(false), c.outerNotes(true)
+	c.outer = c.outerWide
+	if c.form == keyed {
+		c.list = c.list[:len(c.list)-2] // the narrow ones again
 	}
-	c.say(c.outer, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85)})
+}
+
+// outerNotes are those about what is near the beam; the line of sight with its
+// angle or without.
+func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
+	out := draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
+	beam := c.frame.Of(frame.KindBeam)[0]
+	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3, 0.6)})
+	if c.form != keyed {
+		arris := c.sightArris()
+		way := arris.Sub(c.eye()).Unit()
+		past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
+		c.say(out, frame.Member{}, draw.ColumnNote{Text: c.sightWords(angle), At: []geom.Vec{past(c.sightPast()), past(c.sightPast() / 2)}})
+	}
+	c.say(out, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85)})
+	return out
+}
+
+// sightWords say what the line of sight is, with its angle or without.
+func (c *cross) sightWords(angle bool) string {
+	words := "line of sight under the beam, from the eye at the wall"
+	if !angle {
+		return words
+	}
+	way, turn := c.sightArris().Sub(c.eye()), "up"
+	if way.Z < 0 {
+		turn = "down"
+	}
+	return fmt.Sprintf("%s: %s %s from level", words, c.figures.Angle(math.Atan2(math.Abs(way.Z), -way.Y)), turn)
 }
 
 // say adds a note about a member to a column; keyed, to the list.
@@ -159,7 +183,7 @@ func (c *cross) rafterNote() {
 	}
 	column, parts := c.inner, []float64{0.05, 0.08, 0.12, 0.2}
 	if c.form == tight || c.form == keyed {
-		column, parts = c.middle, []float64{0.55, 0.5, 0.6}
+		column, parts = c.middle, []float64{0.55, 0.5, 0.6, 0.65, 0.7, 0.45, 0.75, 0.8}
 	}
 	var at []geom.Vec
 	for _, part := range parts {
@@ -201,7 +225,7 @@ const (
 	frontNotes  = 84.0 // the same between the levels
 	roomOff     = 33.0 // from the plate to the words under the rafters
 	frontOff    = 13.0 // from the level marks' start to the words between them
-	dropRoom    = 20.0 // from the drop to the level marks: its figure
+	dropRoom    = 4.0  // from the drop to the level marks, besides its figure
 	figurePitch = 4.0  // of the figures of a running row
 	rowSpread   = 1.2  // a row of figures this much longer than what it measures is crowded
 	titleRun    = 26.0 // of the title of the battens' row
@@ -216,9 +240,12 @@ const (
 func (c *cross) placeWords(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
 	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
-	c.Bottom = c.wideRow
+	c.Bottom, c.outer = c.wideRow, c.outerWide
 	if c.narrow() {
 		c.Bottom = c.narrowRow
+	}
+	if c.arc() == 0 {
+		c.outer = c.outerNarrow
 	}
 	c.placeBattenRow(h)
 	c.placeDrop()
@@ -227,7 +254,7 @@ func (c *cross) placeWords(h draw.Hand) {
 		c.pad.Y1 = 2 * fallOff
 	}
 	stack := c.level(draw.Right)
-	stack.Bounds.X1 = max(c.Bounds.X1, -s.FrontOut()+(c.dropOff+dropRoom)/k)
+	stack.Bounds.X1 = max(c.Bounds.X1, -s.FrontOut()+(c.dropOff+dropRoom+c.figureWidth("drop "+c.figures.Length(c.frame.Slope.Drop)))/k)
 	for _, rows := range c.Sloped {
 		stack.Bounds.X1 = max(stack.Bounds.X1, (rows.Extent(h).X1-c.view.At.X)/k+c.view.Base.X)
 	}
@@ -245,7 +272,7 @@ func (c *cross) placeWords(h draw.Hand) {
 	if c.form == tight {
 		c.inner.Width, c.inner.Offset = roomNotes, roomOff
 		c.inner.Bounds.X1 = -s.PlateOuter
-		c.inner.Bounds.Y1 = min(plate, c.eye().Z) - eyeClear/k
+		c.inner.Bounds.Y1 = min(plate, c.eye().Z, c.spanLevel()) - eyeClear/k
 		c.middle.Bounds = c.inner.Bounds
 		c.middle.Width, c.middle.Offset = spanNotes, roomOff+roomNotes+spanGap
 	}
@@ -268,7 +295,8 @@ func (c *cross) placeBattenRow(h draw.Hand) {
 		rows = c.shortRow
 	}
 	rows.First = max(leastRow, (c.houseTop()-bt[0].Solid().Bounds().Max.Z)*k+overHouse)
-	if sl := c.frame.Slope; c.falls() && sl.Drop*k <= steepDrop {
+	rows.Before = c.steep()
+	if sl := c.frame.Slope; c.falls() && !c.steep() {
 		sin, cos := math.Sincos(sl.Angle)
 		line := c.frame.RafterTop(s.Arris(sl.From)) - c.frame.RafterTop(s.BattenEnd)
 		rows.First = max(rows.First, (line*k+titleClear+titleRun*sin)/cos-bt[0].Section.Depth*k)

@@ -3,7 +3,9 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"sync"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -79,8 +81,7 @@ const uprightSide = 250
 // and one line here.
 func (m *maker) drafts() []draft {
 	m.details = m.findDetails()
-	var all []draft
-	for _, sheets := range []func() []draft{
+	kinds := []func() []draft{
 		m.planSheets,
 		m.setoutSheets,
 		m.setoutWallSheets,
@@ -90,10 +91,17 @@ func (m *maker) drafts() []draft {
 		m.buildSheets,
 		m.memberSheets,
 		m.listSheets,
-	} {
-		all = append(all, sheets()...)
 	}
-	return append(m.coverSheets(all), all...)
+	var picture *pictureBlock
+	laid := make([][]draft, len(kinds))
+	var wait sync.WaitGroup
+	wait.Go(func() { picture = m.pictureBlock() })
+	for i, sheets := range kinds { // none needs another
+		wait.Go(func() { laid[i] = sheets() })
+	}
+	wait.Wait()
+	all := slices.Concat(laid...)
+	return append(m.coverSheets(picture, all), all...)
 }
 
 // lay arranges blocks on a sheet at the largest of the scales that fits, trying
@@ -167,13 +175,21 @@ func (m *maker) drawAll(drafts []draft) *draw.Set {
 			}
 		}
 	}
+	set.Sheets = make([]*draw.Sheet, len(drafts))
+	var wait sync.WaitGroup
 	for i, d := range drafts {
-		s := &draw.Sheet{Number: sheetNumber(i), Title: d.title, Paper: m.hand.Paper}
-		s.DrawFrame(m.titleBlock(d, i, len(drafts)))
-		d.lay.draw(&page{sheet: s, hand: m.hand, placer: draw.NewPlacer(s, m.hand), refs: where})
-		set.Sheets = append(set.Sheets, s)
+		wait.Go(func() { set.Sheets[i] = m.drawSheet(d, i, len(drafts), where) })
 	}
+	wait.Wait()
 	return set
+}
+
+// drawSheet draws the i-th of n sheets.
+func (m *maker) drawSheet(d draft, i, n int, where refs) *draw.Sheet {
+	s := &draw.Sheet{Number: sheetNumber(i), Title: d.title, Paper: m.hand.Paper}
+	s.DrawFrame(m.titleBlock(d, i, n))
+	d.lay.draw(&page{sheet: s, hand: m.hand, placer: draw.NewPlacer(s, m.hand), refs: where})
+	return s
 }
 
 // meta is what the files say of themselves.

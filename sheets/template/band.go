@@ -12,6 +12,7 @@ import (
 // band is a cut that follows the actual size of another timber: ticks beside
 // it show where it goes if that is a little under or over.
 type band struct {
+	what  string // the other timber
 	face  frame.Face
 	at    geom.Vec // a point of the cut as drawn
 	grow  geom.Vec // the way the cut goes when the other timber is larger
@@ -27,7 +28,7 @@ const (
 	tickLong   = 8.0  // of the tick at the cut as drawn
 	tickStart  = 6.0  // of the ticks on a post's seat, from its left face
 	tickRoom   = 16.0 // that they and their figures take
-	tickGap    = 0.9  // from a tick to its figure
+	tickGap    = 1.1  // from a tick to its figure
 )
 
 // bandStep is how far under and over the ticks go: 2 mm, or a sixteenth of an
@@ -39,9 +40,9 @@ func (m *maker) bandStep() float64 {
 	return 2
 }
 
-func (m *maker) bandNote(what string, size float64) string {
-	d := m.bandStep()
-	return fmt.Sprintf("Ticks beside the cut: for a %s of %s, %s and %s.", what, m.small(size-d), m.small(size), m.small(size+d))
+func (m *maker) bandNote(b band) string {
+	d, size := m.bandStep(), b.size
+	return fmt.Sprintf("Ticks beside the cut: for a %s of %s, %s and %s.", b.what, m.small(size-d), m.small(size), m.small(size+d))
 }
 
 // small writes the size of a timber.
@@ -51,13 +52,15 @@ func (m *maker) small(mm float64) string {
 	return f.Length(mm)
 }
 
-// ticks draws a band on the flap of its face, if there is room.
-func (m *maker) ticks(k *ink, f flap, b band) {
+// ticks draws a band on the flap of its face. It reports false, and draws
+// nothing, where there is no room for the ticks and their figures.
+func (m *maker) ticks(k *ink, f flap, b band) bool {
 	at, grow, run := f.paper(b.at), f.dir(b.grow), f.dir(b.run)
-	far := at.Add(run.Mul(tickRoom))
-	if !f.area.Contains(at) || !f.area.Contains(far) {
-		return
+	if !f.area.Contains(at) || !f.area.Contains(at.Add(run.Mul(tickRoom))) {
+		return false
 	}
+	var own ink
+	taken := newLetterer(k, nil)
 	for _, d := range []float64{-1, 0, 1} {
 		if d == 0 && b.onCut {
 			continue
@@ -68,12 +71,18 @@ func (m *maker) ticks(k *ink, f flap, b band) {
 		if d == 0 {
 			length, to, side = tickLong, run, run.Mul(tickLong)
 		}
-		k.line(edgeLine, p, p.Add(run.Mul(length)))
+		own.line(edgeLine, p, p.Add(run.Mul(length)))
 		t := draw.Text{Layer: draw.Notes, Align: draw.Centred, Height: draw.NoteHeight, String: m.small(b.size + over)}
 		half := geom.P(t.Width()/2, t.Height/2)
 		reach := tickGap + half.X*max(to.X, -to.X) + half.Y*max(to.Y, -to.Y)
 		t.At = p.Add(side).Add(to.Mul(reach)).Sub(geom.P(0, half.Y))
-		k.fill(draw.Hatch, 0, t.Box().Expand(tickGap/2).Corners()...)
-		k.words = append(k.words, t)
+		box := t.Box().Expand(tickGap - same)
+		if taken.blocked(box, true) > box.X0 || !f.area.Encloses(box) {
+			return false
+		}
+		own.fill(draw.Hatch, 0, box.Corners()...)
+		own.words = append(own.words, t)
 	}
+	k.add(own, geom.Pt{})
+	return true
 }

@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -38,12 +39,17 @@ type letterer struct {
 }
 
 func newLetterer(k *ink, tiles []draw.Rect) *letterer {
-	l := &letterer{ink: k, tiles: tiles, lines: k.lines}
+	l := &letterer{ink: k, tiles: tiles, lines: slices.Clone(k.lines)}
 	for _, c := range k.circles {
 		l.taken = append(l.taken, c.box())
 	}
 	for _, t := range k.words {
 		l.taken = append(l.taken, t.Box())
+	}
+	for _, t := range tiles { // nor may they stand where a page ends
+		for _, s := range sides(t) {
+			l.lines = append(l.lines, stroke{trimLine, s[0], s[1]})
+		}
 	}
 	for _, f := range k.fills {
 		l.taken = append(l.taken, draw.Bounds(f.pts...))

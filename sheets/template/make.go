@@ -70,7 +70,6 @@ func (m *maker) collect() {
 	}
 	for i, p := range m.pieces {
 		p.number = fmt.Sprintf("T%02d", i+1)
-		p.head = append(m.readings(p), p.plan.notes...)
 		if len(p.plan.options) > 0 {
 			p.fit(m)
 		}
@@ -87,6 +86,15 @@ func (p *piece) join(u use) {
 		}
 	}
 	p.uses = append(p.uses, u)
+}
+
+// words are what stands over a template: where it goes, and what to do.
+func (m *maker) words(p *piece) []string {
+	out := append(m.readings(p), p.plan.notes...)
+	if p.ticked {
+		out = append(out, m.bandNote(p.plan.bands[0]))
+	}
+	return out
 }
 
 // readings say where the datum cross goes, for every stick.

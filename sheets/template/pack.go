@@ -28,6 +28,8 @@ const (
 	headOver   = 84.0 // least width of words over a template
 	headBeside = 70.0 // of words beside it
 	headLeast  = 45.0 // and of those where there is less room
+	titleStep  = 6.0  // from line to line of a title
+	titleGap   = 0.8  // between title and words, beyond the step of the words
 	headGap    = 2.5  // from words to template
 )
 
@@ -63,10 +65,11 @@ func (p *piece) headInk(width float64) ink {
 	y := -draw.TitleHeight
 	for i, line := range draw.Wrap(p.number+" "+p.title, draw.TitleHeight, true, width) {
 		if i > 0 {
-			y -= 1.5 * draw.TitleHeight
+			y -= titleStep
 		}
 		k.words = append(k.words, draw.Text{Layer: draw.Notes, At: geom.P(0, y), Height: draw.TitleHeight, Bold: true, String: line})
 	}
+	y -= titleGap
 	for _, para := range p.head {
 		for _, line := range draw.Wrap(para, draw.NoteHeight, false, width) {
 			y -= lineStep

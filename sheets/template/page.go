@@ -28,7 +28,7 @@ type layout struct {
 const (
 	penRoom   = 0.5  // half of the widest pen, and a little
 	barLeft   = 8.0  // from the edge of the print to the upright bar
-	barBelow  = 22.0 // from the edge of the print to the level bar
+	barBelow  = 23.8 // from the edge of the print to the level bar
 	barRoom   = 7.0  // from the bars to the templates
 	headDepth = 13.0 // of the head of the page
 	crossStep = 5.0  // the sides of the rectangle of check crosses are whole such steps
@@ -113,8 +113,9 @@ func swapped(p geom.Pt) geom.Pt { return geom.P(p.Y, p.X) }
 // print is good, and good enough for a short cut.
 const (
 	tick       = 2.0
+	endTick    = 4.2
 	bandDepth  = 3.0
-	barFigure  = 4.0 // from the bar to the foot of its figures
+	barFigure  = 5.3 // from the bar to the foot of its figures
 	passPart   = 0.0025
 	warnPart   = 0.005
 	barInches  = 6
@@ -136,12 +137,15 @@ func (k *ink) bar() {
 		k.fill(draw.Dimension, warnTone, box(warnPart)...)
 		k.fill(draw.Dimension, 1, box(passPart)...)
 	}
-	for x := 0.0; x <= long; x += barAcross {
+	for x := 0.0; x < long; x += barAcross {
 		k.line(barLine, geom.P(x, 0), geom.P(x, -tick))
 	}
-	for i := range barInches + 1 {
+	for i := range barInches {
 		k.line(barLine, geom.P(float64(i)*measure.Inch, 0), geom.P(float64(i)*measure.Inch, tick))
 	}
+	// The last ticks stand out of the bands.
+	k.line(barLine, geom.P(long, 0), geom.P(long, -endTick))
+	k.line(barLine, geom.P(inches, 0), geom.P(inches, endTick))
 	band(long, -bandDepth, 0)
 	band(inches, 0, bandDepth)
 	for n := barFigures; n <= long; n += barFigures {
@@ -193,14 +197,14 @@ func (m *maker) pageHead(page, pages int) ink {
 	line := draw.Wrap(strings.Join(words, " · "), draw.NoteHeight, false, right-left)[0]
 	k.text(geom.P(left, title.At.Y-2*draw.NoteHeight), draw.Start, draw.NoteHeight, line)
 	for i, s := range m.advice() {
-		y := l.origin.Y - barFigure - draw.NoteHeight - float64(i+1)*lineStep - 1
+		y := l.origin.Y - barFigure - draw.NoteHeight - float64(i+1)*lineStep - 0.5
 		k.text(geom.P(l.origin.X, y), draw.Start, draw.NoteHeight, draw.Wrap(s, draw.NoteHeight, false, l.print.X1-l.origin.X)[0])
 	}
 	return k
 }
 
 // lineStep is from line to line of notes, mm.
-const lineStep = 4.0
+const lineStep = 4.5
 
 func number(n string) string {
 	if n == "" {

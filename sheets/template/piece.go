@@ -34,6 +34,7 @@ type piece struct {
 	head   []string // paragraphs over the drawing
 	uses   []use
 	key    string // alike templates share it
+	ticked bool   // it has ticks beside a cut
 	bare   [3]int // how many words, lines and fills there are before letter sets its words
 }
 
@@ -71,16 +72,22 @@ func (p *piece) show(m *maker, parts []part) {
 	p.geometry(m)
 }
 
-// fit takes the first way to show a work that fits a page; if none does, it
-// stays as it is.
+// fit takes the first way to show a work that fits a page; if none does, the one
+// that is cut into the fewest tiles.
 func (p *piece) fit(m *maker) {
-	for _, parts := range p.plan.options {
+	best, fewest := 0, 0
+	for i, parts := range p.plan.options {
 		p.show(m, parts)
+		p.head = m.words(p)
 		if _, ok := m.block(p); ok {
 			return
 		}
+		if g, _, _ := m.grid(p); i == 0 || g.count() < fewest {
+			best, fewest = i, g.count()
+		}
 	}
-	p.show(m, p.plan.options[0])
+	p.show(m, p.plan.options[best])
+	p.head = m.words(p)
 }
 
 func useOf(t frame.Member, readings ...float64) use {
@@ -140,14 +147,17 @@ func (p *piece) geometry(m *maker) {
 			k.ring(cutLine, r.c, r.r)
 			k.target(r)
 		}
-		for _, b := range p.plan.bands {
-			if b.face == f.face {
-				m.ticks(k, f, b)
-			}
-		}
 	}
 	p.folds()
 	p.centreLines()
+	p.ticked = false
+	for _, b := range p.plan.bands {
+		for _, f := range p.flaps {
+			if b.face == f.face && m.ticks(k, f, b) {
+				p.ticked = true
+			}
+		}
+	}
 	p.ink.datum(p.crossAt())
 	if p.plan.extra != nil {
 		p.plan.extra(p)
@@ -243,8 +253,7 @@ func (p *piece) centreLines() {
 			if f.from != base {
 				continue
 			}
-			p.axis(upDown)
-			p.axis(leftRight)
+			p.axis(upDown) // through what is bored in the middle of its width
 			continue
 		}
 		acrossIt, alongIt := upDown, leftRight
@@ -373,7 +382,10 @@ func upWay(k frame.Kind, f flap) (geom.Vec, string) {
 	case f.plane.N.Z != 0:
 		return geom.Vec{}, ""
 	}
-	return geom.V(0, 0, 1), "this side up"
+	if f.dir(geom.V(0, 0, 1)) == geom.P(0, 1) {
+		return geom.V(0, 0, 1), "this side up"
+	}
+	return geom.V(0, 0, 1), "to the top"
 }
 
 // waste writes the word where the hatch has room for it.

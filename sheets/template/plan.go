@@ -110,13 +110,15 @@ func (m *maker) housingPlan(w work, h frame.Housing) plan {
 	}
 	rafter := h.Width - m.job.Rafters.Clearance
 	p.notes = []string{m.housingNote(h, rafter)}
+	if len(ends) > 0 {
+		p.notes = append(p.notes, "Here the fold over the end of the timber gives the place; the reading only checks it.")
+	}
 	for _, side := range []float64{-1, 1} {
 		p.bands = append(p.bands, band{
-			face: h.Face, at: t.OnFace(h.Face, h.At+side*h.Width/2, h.Floor),
+			what: "rafter", face: h.Face, at: t.OnFace(h.Face, h.At+side*h.Width/2, h.Floor),
 			grow: geom.V(side, 0, 0), run: geom.V(0, 0, -1), size: rafter, share: 0.5,
 		})
 	}
-	p.notes = append(p.notes, m.bandNote("rafter", rafter))
 	for _, f := range w.features {
 		if hole, ok := f.(frame.Hole); ok {
 			p.title = fmt.Sprintf("Housing and %s hole in the %s%s", hole.Use, t.Kind, place)
@@ -171,10 +173,35 @@ func (m *maker) endPlan(w work) plan {
 			p.notes = append(p.notes, fmt.Sprintf("Level seat %s long, %s taken off at its deep end.", m.fine.Length(f.Run), m.fine.Length(f.Shoulder())))
 		}
 	}
+	m.strapMarks(&p, w, u0, u1)
 	if w.end {
 		p.notes = append(p.notes, "Hold this cut until the distance from wall to beam is measured at every rafter.")
 	}
 	return p
+}
+
+// strapMarks marks where a strap lies on the rafter's top edge.
+func (m *maker) strapMarks(p *plan, w work, u0, u1 float64) {
+	t, s := w.member, m.job.Rafters.Strap
+	if t.Kind != frame.KindRafter || s.Width == 0 || s.Width > t.Section.Width {
+		return
+	}
+	a, b := max(p.cross.X, u0), min(p.cross.X+s.Length/2, u1)
+	if w.end {
+		a, b = max(p.cross.X-s.Length/2, u0), min(p.cross.X, u1)
+	}
+	p.notes = append(p.notes, fmt.Sprintf("Long dashes on the top: the strap, %s wide; half of its %s lies on the rafter.", m.fine.Length(s.Width), m.fine.Length(s.Length)))
+	p.extra = func(p *piece) {
+		for _, f := range p.flaps {
+			if f.face != frame.FaceTop {
+				continue
+			}
+			for _, side := range []float64{-1, 1} {
+				v := t.Section.Width/2 + side*s.Width/2
+				p.ink.line(markLine, f.paper(geom.V(a, v, t.Section.Depth)), f.paper(geom.V(b, v, t.Section.Depth)))
+			}
+		}
+	}
 }
 
 // topPlan is a cap over the end of a post: the end, with the four faces folded
@@ -203,10 +230,9 @@ func (m *maker) topPlan(w work) plan {
 		case frame.Chamfer:
 			p.notes = append(p.notes, fmt.Sprintf("Level seat %s from the outer side; behind it slope the top %s down to the house side.", m.fine.Length(f.Seat), m.figures.Angle(f.Angle)))
 			p.bands = append(p.bands, band{
-				face: frame.FaceEnd, at: geom.V(t.Length, tickStart, f.Seat),
+				what: "beam", face: frame.FaceEnd, at: geom.V(t.Length, tickStart, f.Seat),
 				grow: geom.V(0, 0, 1), run: geom.V(0, 1, 0), size: f.Seat, share: 1, onCut: true,
 			})
-			p.notes = append(p.notes, m.bandNote("beam", f.Seat))
 		case frame.Hole:
 			p.notes = append(p.notes, m.holeNote(f, t))
 		}

@@ -150,7 +150,7 @@ func (s sheetOfPaper) under(at geom.Pt, turned bool) (word, bool) {
 		if turned {
 			d = geom.P(-d.Y, -d.X)
 		}
-		if w.turned == turned && math.Abs(d.X) < near && d.Y > 3 && d.Y < 6 {
+		if w.turned == turned && math.Abs(d.X) < near && d.Y > 3 && d.Y < 6.5 {
 			return w, true
 		}
 	}
@@ -274,7 +274,7 @@ func (p *pattern) crossesOf() map[string]geom.Pt {
 			continue
 		}
 		for _, w := range p.words {
-			if len(w.text) == 1 && w.at.Sub(c.c).Len() < 4 {
+			if len(w.text) == 1 && w.at.Sub(c.c).Len() < 6.5 {
 				out[w.text] = c.c
 			}
 		}

@@ -20,6 +20,7 @@ const (
 	stripTop    = 32.0  // of the top
 	crossClear  = 14.0  // from the datum cross to a cut, or to the end of the strip
 	figureLift  = 0.9   // from a mark to its figure
+	figureRoom  = 24.0  // that the figure of a hole takes
 )
 
 // strips makes the marking strips of a plate or beam: pieces that each carry
@@ -93,7 +94,7 @@ func holeReach(works []work, side geom.Plane) float64 {
 	for _, w := range works {
 		for _, f := range w.features {
 			if h, ok := f.(frame.Hole); ok && h.Face == frame.FaceTop {
-				reach = max(reach, -side.Dist(h.Mouth)+h.Diameter/2+2*targetReach)
+				reach = max(reach, -side.Dist(h.Mouth)+h.Diameter/2+2*targetReach+figureRoom)
 			}
 		}
 	}
@@ -127,15 +128,21 @@ func (m *maker) stripCross(works []work, from, to float64) float64 {
 // stripMark marks a feature across the strip, with its running figures.
 func (m *maker) stripMark(p *piece, f frame.Feature) {
 	side, top := p.flaps[0], p.flaps[1]
-	across := func(st draw.Style, u float64) {
+	across := func(st draw.Style, u float64) float64 {
+		x := side.paper(geom.V(u, 0, 0)).X
 		for _, f := range []flap{side, top} {
-			c := f.paper(geom.V(u, f.at.Y, f.at.Z))
-			p.ink.line(st, geom.P(c.X, f.area.Y0), geom.P(c.X, f.area.Y1))
+			p.ink.line(st, geom.P(x, f.area.Y0), geom.P(x, f.area.Y1))
 		}
-		p.ink.words = append(p.ink.words, draw.Text{
-			Layer: draw.Notes, At: geom.P(side.paper(geom.V(u, 0, 0)).X-figureLift, side.area.Y0+2), Height: draw.NoteHeight,
-			Turn: math.Pi / 2, String: m.figures.Length(u),
-		})
+		return x
+	}
+	low, high := side.area.Y0+2, top.area.Y1-2
+	// A figure stands at the foot of its mark, or where that is taken at the head.
+	figure := func(x float64, words string) {
+		t := draw.Text{Layer: draw.Notes, At: geom.P(x-figureLift, low), Height: draw.NoteHeight, Turn: math.Pi / 2, String: words}
+		if box := t.Box(); newLetterer(&p.ink, nil).blocked(box, false) > box.X0 {
+			t.At.Y, t.Align = high, draw.End
+		}
+		p.ink.words = append(p.ink.words, t)
 	}
 	switch f := f.(type) {
 	case frame.Housing:
@@ -143,18 +150,18 @@ func (m *maker) stripMark(p *piece, f frame.Feature) {
 		t := p.work.member
 		for _, u := range []float64{a, b} {
 			if u > same && u < t.Length-same {
-				across(markLine, u)
+				figure(across(markLine, u), m.figures.Length(u))
 			}
 		}
-		across(axisLine, f.At)
+		figure(across(axisLine, f.At), m.figures.Length(f.At))
 		p.lands(side, max(0, a), min(t.Length, b))
 	case frame.Hole:
-		across(axisLine, f.Mouth.X)
 		if f.Face == frame.FaceTop {
 			r := ring{top.paper(f.Mouth), f.Diameter / 2}
 			p.ink.ring(markLine, r.c, r.r)
 			p.ink.target(r)
 		}
+		figure(across(axisLine, f.Mouth.X), m.figures.Length(f.Mouth.X)+" "+f.Use)
 	}
 }
 

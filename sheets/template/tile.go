@@ -61,7 +61,55 @@ func divide(k ink, l lie, room geom.Pt, overlap float64) grid {
 	g.x = spans([2]float64{area.X0, area.X1}, room.X, overlap, keepX)
 	g.y = spans([2]float64{-area.Y1, -area.Y0}, room.Y, overlap, keepY)
 	g.cols, g.rows = len(g.x), len(g.y)
+	for g.drop(k, l) {
+	}
 	return g
+}
+
+// drop leaves out one tile that nothing is drawn on, unless the others hang
+// together by it. It reports false when there is none.
+func (g grid) drop(k ink, l lie) bool {
+	for c := range g.cols {
+		for r := range g.rows {
+			at := [2]int{c, r}
+			if g.empty[at] || inked(k, l, g.box(c, r)) {
+				continue
+			}
+			if g.empty[at] = true; g.joined() {
+				return true
+			}
+			g.empty[at] = false
+		}
+	}
+	return false
+}
+
+// joined reports whether all tiles that are not empty hang together, side by
+// side.
+func (g grid) joined() bool {
+	reached := map[[2]int]bool{}
+	var walk func(at [2]int)
+	walk = func(at [2]int) {
+		if at[0] < 0 || at[1] < 0 || at[0] >= g.cols || at[1] >= g.rows || g.empty[at] || reached[at] {
+			return
+		}
+		reached[at] = true
+		for _, d := range [][2]int{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
+			walk([2]int{at[0] + d[0], at[1] + d[1]})
+		}
+	}
+	for c := range g.cols {
+		for r := range g.rows {
+			if at := [2]int{c, r}; !g.empty[at] {
+				if len(reached) == 0 {
+					walk(at)
+				} else if !reached[at] {
+					return false
+				}
+			}
+		}
+	}
+	return true
 }
 
 // lying is the rectangle round the ink as it lies on the pages.
@@ -122,25 +170,10 @@ const (
 	regInset  = 15.0 // of registration crosses from the ends of an overlap
 )
 
-// tiled cuts a template that fits no page into tiles. The paper is turned if
-// that needs fewer of them.
+// tiled cuts a template that fits no page into tiles.
 func (m *maker) tiled(p *piece) []*leaf {
-	free := m.page.free
-	head := p.headInk(free.W() - mapRoom)
-	deep := max(-head.bounds().Y0, mapDepth) + headGap
-	room := geom.P(free.W()-2*tilePad, free.H()-deep-2*tilePad)
 	p.unletter()
-	g, l := divide(p.ink, lie{}, room, m.page.overlap), lie{}
-	if h := divide(p.ink, lie{turned: true}, room, m.page.overlap); h.cols*h.rows < g.cols*g.rows {
-		g, l = h, lie{turned: true}
-	}
-	for c := range g.cols {
-		for r := range g.rows {
-			if !inked(p.ink, l, g.box(c, r)) {
-				g.empty[[2]int{c, r}] = true
-			}
-		}
-	}
+	g, l, deep := m.grid(p)
 	p.register(g, l)
 	p.letter(g.flat(l))
 	var leaves []*leaf
@@ -152,6 +185,21 @@ func (m *maker) tiled(p *piece) []*leaf {
 		}
 	}
 	return leaves
+}
+
+// grid is how a template, still without its words, is cut into tiles, how it
+// lies on the pages, turned if that needs fewer of them, and how deep the words
+// over each tile are.
+func (m *maker) grid(p *piece) (grid, lie, float64) {
+	free := m.page.free
+	head := p.headInk(free.W() - mapRoom)
+	deep := max(-head.bounds().Y0, mapDepth) + headGap
+	room := geom.P(free.W()-2*tilePad, free.H()-deep-2*tilePad)
+	g, l := divide(p.ink, lie{}, room, m.page.overlap), lie{}
+	if h := divide(p.ink, lie{turned: true}, room, m.page.overlap); h.count() < g.count() {
+		g, l = h, lie{turned: true}
+	}
+	return g, l, deep
 }
 
 // mapDepth is what the map of the tiles takes, with its words.
@@ -207,7 +255,7 @@ func (p *piece) register(g grid, l lie) {
 		p.ink.ring(register, c, regRadius)
 		p.ink.line(register, c.Sub(geom.P(regReach, 0)), c.Add(geom.P(regReach, 0)))
 		p.ink.line(register, c.Sub(geom.P(0, regReach)), c.Add(geom.P(0, regReach)))
-		p.ink.text(c.Add(geom.P(regRadius+0.5, regRadius)), draw.Start, draw.NoteHeight, string(name))
+		p.ink.name(c, string(name))
 		name++
 	}
 	for r := range g.rows {
@@ -225,6 +273,27 @@ func (p *piece) register(g grid, l lie) {
 			}
 		}
 	}
+}
+
+// name writes the letter of a registration cross in the quarter of it that is
+// freest.
+func (k *ink) name(c geom.Pt, letter string) {
+	l := newLetterer(k, nil)
+	var t draw.Text
+	for _, q := range []geom.Pt{{X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}} {
+		t = draw.Text{Layer: draw.Notes, At: c.Add(geom.P(q.X*(regRadius+wordClear), q.Y*wordClear)), Height: draw.NoteHeight, String: letter}
+		if q.X < 0 {
+			t.Align = draw.End
+		}
+		if q.Y < 0 {
+			t.At.Y -= t.Height
+		}
+		if box := t.Box(); l.blocked(box, true) < box.X0 {
+			break
+		}
+	}
+	k.fill(draw.Hatch, 0, t.Box().Expand(wordClear/2).Corners()...)
+	k.words = append(k.words, t)
 }
 
 // tileLeaf is the page of one tile: words and the map at the top, the tile

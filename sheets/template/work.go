@@ -46,7 +46,7 @@ func worksOf(m frame.Member) []work {
 		out = append(out, w)
 	}
 	for i := range out {
-		out[i].look()
+		out[i].look(m.Solid())
 	}
 	return out
 }
@@ -71,9 +71,9 @@ func extent(m frame.Member, f frame.Feature) (a, b float64, ok bool) {
 	return a, b, a <= b
 }
 
-// look reads the faces and bores of the solid near the work, in the member's
-// axes.
-func (w *work) look() {
+// look reads the faces and bores of the member's solid, as it stands in the world,
+// near the work.
+func (w *work) look(solid geom.Solid) {
 	m := w.member
 	for _, f := range w.features {
 		if c, ok := f.(frame.EndCut); ok {
@@ -81,7 +81,7 @@ func (w *work) look() {
 			w.end = w.end || c.End == frame.FaceEnd
 		}
 	}
-	s := m.Solid().
+	s := solid.
 		Cut(m.Place.Plane(geom.Plane{N: geom.V(1, 0, 0), D: w.b + clip})).
 		Cut(m.Place.Plane(geom.Plane{N: geom.V(-1, 0, 0), D: clip - w.a}))
 	for _, f := range s.Faces() {
@@ -95,7 +95,7 @@ func (w *work) look() {
 		}
 		w.faces = append(w.faces, g)
 	}
-	for _, b := range m.Solid().Bores() {
+	for _, b := range solid.Bores() {
 		b.At, b.Dir = m.Place.Local(b.At), m.Place.LocalDir(b.Dir)
 		if b.At.X > w.a-clip && b.At.X < w.b+clip {
 			w.bores = append(w.bores, b)
