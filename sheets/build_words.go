@@ -378,7 +378,7 @@ func (m *maker) sayRafters() []string {
 	return []string{
 		fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1),
 		fmt.Sprintf("Sight along each and lay its crown up. The clear gap between two is %s.", m.said(s.Centres-m.job.Rafters.Section.Width)),
-		"Tie each down at both ends as the designer states. The housing holds it in place, the tie holds it down.",
+		"Tie each down at both ends as the designer states. " + m.heldBy(),
 		fall,
 	}
 }

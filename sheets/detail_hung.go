@@ -25,6 +25,7 @@ func rafterHungBeamDetail() detailSpec {
 func hungHolding() holding {
 	return holding{
 		land: "hanger; nothing is cut",
+		ties: "The hanger carries it once every hole that its maker says is nailed.",
 		how: func(_ *maker, k frame.Carrier) string {
 			return fmt.Sprintf("butted against the %s in a hanger", k.Key)
 		},

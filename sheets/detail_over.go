@@ -32,6 +32,7 @@ func awayFromEnds(m *maker, j frame.Joint) bool {
 func overHolding() holding {
 	return holding{
 		land: "mark only: it lies over",
+		ties: "The birdsmouth holds it in place, the tie holds it down.",
 		how: func(m *maker, k frame.Carrier) string {
 			words := fmt.Sprintf("over the %s with a heel height of %s", k.Key, m.figures.Length(m.frame.Setout.Heel))
 			past, from := overPast(m.frame.Setout, k)

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"strings"
 
 	"plumbcut/geom/frame"
 )
@@ -23,6 +24,8 @@ type holding struct {
 	land string
 	// end is where the rafter's end comes to, to follow "from" and "to".
 	end func(m *maker, k frame.Carrier) string
+	// ties tells what the joint does from what the tie does, for the fitting.
+	ties string
 	// note holds for all rafters held so, for the general notes.
 	note func(m *maker) []string
 }
@@ -37,6 +40,9 @@ func holdings(h frame.Hold) holding {
 	}
 	return housedHolding()
 }
+
+// holds lists the ways in which rafters are held.
+func holds() []frame.Hold { return []frame.Hold{frame.Housed, frame.Over, frame.Between} }
 
 // ofCarrier is what is said of how a carrier holds the rafters.
 func ofCarrier(k frame.Carrier) holding { return holdings(k.Hold) }
@@ -53,7 +59,7 @@ func (m *maker) howHeld() string {
 // holdNotes are the notes on every way that the job has, once each.
 func (m *maker) holdNotes() []string {
 	var out []string
-	for _, h := range []frame.Hold{frame.Housed, frame.Over, frame.Between} {
+	for _, h := range holds() {
 		if m.frame.Setout.Holds(h) {
 			out = append(out, holdings(h).note(m)...)
 		}
@@ -63,6 +69,17 @@ func (m *maker) holdNotes() []string {
 
 // whereEnds says where the rafters end at a carrier.
 func (m *maker) whereEnds(k frame.Carrier) string { return ofCarrier(k).end(m, k) }
+
+// heldBy says what the joints do and what the ties do, once for each way.
+func (m *maker) heldBy() string {
+	words := ""
+	for _, h := range holds() {
+		if m.frame.Setout.Holds(h) {
+			words += " " + holdings(h).ties
+		}
+	}
+	return strings.TrimSpace(words)
+}
 
 // holdUntil is what waits until the rafters are measured, for a carrier.
 func (m *maker) holdUntil(k frame.Carrier) string { return ofCarrier(k).hold(m, k) }
@@ -80,6 +97,7 @@ func atWhere(k frame.Carrier) string { return "at the " + k.Key }
 
 func housedHolding() holding {
 	return holding{
+		ties: "The housing holds it in place, the tie holds it down.",
 		how: func(m *maker, k frame.Carrier) string {
 			return fmt.Sprintf("let into the %s by %s", k.Key, m.figures.Length(k.Housing))
 		},

@@ -77,7 +77,7 @@ func (m *maker) generalNotes() []string {
 	return append(notes,
 		"Running dimensions are all measured from the one end shown by a small circle. Hook the tape there once; do not step from mark to mark.",
 		"Measure the house before cutting: how far the wall bows, where the studs really are, and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",
-		"Treat every cut end and every housing before assembly. Keep the factory end of a post in the ground.",
+		"Treat every cut end and every other cut face before assembly. Keep the factory end of a post in the ground.",
 	)
 }
 

@@ -3,6 +3,7 @@ package frame
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -104,6 +105,39 @@ func TestOverRefuses(t *testing.T) {
 			if e.Rule != c.rule {
 				t.Errorf("%s: %q by the rule %q, want %q", c.name, e.Msg, e.Rule, c.rule)
 			}
+		}
+	}
+}
+
+// idleJob is a job whose rafters lie over the beam and are housed in the plate.
+const idleJob = `plumbcut: 1
+project: {title: Idle keys}
+levels: {datum: ground, ground: 0}
+plate: {section: 190x45, length: 4000, top: 2600}
+beam: {section: 190x70, out: 3000, rafters: over}
+posts: {section: 100x100, at: [300, 3700]}
+rafters: {section: 90x45, number: 7}
+fall: {angle: 3}
+`
+
+// TestIdleKeys: a key that means nothing in a job of its form is refused where
+// it stands, with what would make it mean something.
+func TestIdleKeys(t *testing.T) {
+	for _, c := range []struct{ old, new, want string }{
+		{"rafters: over", "rafters: over, housing: 10", "job.yaml:5:60: beam.housing has no effect here: it counts only where beam.rafters is housed; take it out, or say that"},
+		{"rafters: over", "rafters: over, rafter_drop: 5", "job.yaml:5:64: beam.rafter_drop has no effect here"},
+		{"rafters: over", "rafters: between", ""},
+		{"number: 7", "number: 7, head: 10", "job.yaml:7:44: rafters.head has no effect here"},
+		{"number: 7", "number: 7, heel: 80", ""},
+		{"number: 7", "number: 7, tail: {overhang: 300, nose: 30}", "job.yaml:7:66: rafters.tail.nose has no effect here"},
+		{"number: 7", "number: 7, tail: {overhang: 300, shape: bevelled, nose: 30}", ""},
+	} {
+		_, err := Read("job.yaml", []byte(strings.Replace(idleJob, c.old, c.new, 1)))
+		switch {
+		case c.want == "" && err != nil:
+			t.Errorf("%s: %v", c.new, err)
+		case c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)):
+			t.Errorf("%s: got %v, want %q", c.new, err, c.want)
 		}
 	}
 }

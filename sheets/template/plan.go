@@ -321,8 +321,14 @@ func (m *maker) roundPlan(w work) plan {
 	box := whole(t, max(0, w.a-beside), min(t.Length, w.b+beside))
 	f := t.Faces()
 	parts := []part{{f[0], base, box}, {f[3], 0, box}, {f[1], 1, box}, {f[2], 2, box}}
+	title := "Cut in the "
+	for _, f := range w.features {
+		if _, ok := f.(frame.Birdsmouth); ok {
+			title = "Birdsmouth of the "
+		}
+	}
 	return plan{
-		title:   "Cut in the " + plural(t.Kind),
+		title:   title + plural(t.Kind),
 		options: [][]part{parts},
 		cross:   geom.V(w.a, 0, t.Section.Depth),
 		through: true,
