@@ -266,6 +266,11 @@ func TestWrap(t *testing.T) {
 		{"one\ntwo", 100, `["one" "two"]`},
 		{"one two three", 0.1, `["o" "n" "e" "t" "w" "o" "t" "h" "r" "e" "e"]`},
 		{"ÅÅÅ", TextWidth("ÅÅ", 2.5, false), `["ÅÅ" "Å"]`},
+		{`at 5' 4 3/8", post 2`, TextWidth(`at 5' 4`, 2.5, false), `["at 5' 4" "3/8\"," "post" "2"]`},
+		{`at 5' 4 3/8", post 2`, TextWidth(`5' 4 3/8",`, 2.5, false), `["at" "5' 4 3/8\"," "post 2"]`},
+		{"at 105 mm: one", TextWidth("at 105", 2.5, false), `["at 105" "mm:" "one"]`},
+		{"at 105 mm: one", TextWidth("105 mm:", 2.5, false), `["at" "105 mm:" "one"]`},
+		{"post 1 2 3", TextWidth("post 1", 2.5, false), `["post 1" "2 3"]`},
 		{"a\xffb", 0.1, `["a" "\xff" "b"]`}, // broken UTF-8 does not break the sheet
 	}
 	for _, test := range tests {

@@ -10,15 +10,17 @@ import (
 )
 
 // Wrap breaks s into lines no wider than width, mm, between words; a word that
-// is wider by itself is broken between letters. Line breaks in s are kept. A
-// width of 0 or less breaks only there.
+// is wider by itself is broken between letters. A figure stays in one piece and
+// with its unit: 5' 4 3/8" in two lines would be misread. Line breaks in s are
+// kept. A width of 0 or less breaks only there.
 func Wrap(s string, height float64, bold bool, width float64) []string {
 	const noise = 1e-9 // mm: of sums of float64
 	var lines []string
 	space := TextWidth(" ", height, bold)
+	fits := func(w string) bool { return width <= 0 || TextWidth(w, height, bold) <= width+noise }
 	for _, para := range strings.Split(s, "\n") {
 		line, run := "", 0.0 // the line so far, and how far it runs
-		for _, word := range strings.FieldsFunc(para, breaks) {
+		for _, word := range unbroken(para, fits) {
 			longer, wide := word, TextWidth(word, height, bold)
 			if line != "" {
 				longer, wide = line+" "+word, run+space+wide
@@ -38,6 +40,38 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// unbroken are the words of a line of text, a figure of several counting as one
+// if it fits.
+func unbroken(para string, fits func(string) bool) []string {
+	all := strings.FieldsFunc(para, breaks)
+	out := all[:0]
+	for i, w := range all {
+		if i > 0 && oneFigure(all[i-1], w) {
+			if whole := out[len(out)-1] + " " + w; fits(whole) {
+				out[len(out)-1] = whole
+				continue
+			}
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// oneFigure reports whether two neighbouring words belong to one figure: feet
+// and inches, inches and their fraction, a number and its unit.
+func oneFigure(before, w string) bool {
+	last, first := before[len(before)-1], w[0]
+	number := '0' <= last && last <= '9'
+	switch {
+	case '0' <= first && first <= '9':
+		return last == '\'' || number && strings.Contains(w, "/")
+	case number:
+		unit := strings.TrimRight(w, ".,;:)")
+		return unit == "mm" || unit == "m"
+	}
+	return false
 }
 
 // breaks reports whether a line may end at a character: at white space, but not

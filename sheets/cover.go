@@ -28,18 +28,18 @@ func (m *maker) coverSheets(picture *pictureBlock, rest []draft) []draft {
 	}
 }
 
-// coverFlow fills the cover, and a further sheet as needed; all are the drafts
-// of the set. The picture gives way a little where that saves the sheet, or
-// keeps on the cover what a reviewer looks for there.
+// coverFlow fills the cover, and further sheets as needed; all are the drafts
+// of the set. The picture is as large as leaves everything on one sheet or, if
+// that cannot be, as keeps on the cover what a reviewer looks for there.
 func (m *maker) coverFlow(sp draw.Space, picture *pictureBlock, all []draft) []flowed {
-	best, _ := m.coverWith(sp, all, picture, picturePart)
+	best, _ := m.coverWith(sp, all, picture, pictureUsual)
 	found := false
-	for part := picturePart; part >= pictureLeast; part -= pictureStep {
+	for part := pictureMost; part >= pictureLeast; part -= pictureStep {
 		sheets, first := m.coverWith(sp, all, picture, part)
 		if len(sheets) == 1 {
 			return sheets
 		}
-		if first && !found {
+		if first && !found && part <= pictureUsual {
 			best, found = sheets, true
 		}
 	}
@@ -50,16 +50,16 @@ func (m *maker) coverFlow(sp draw.Space, picture *pictureBlock, all []draft) []f
 // reports whether all that belongs on the cover is on it.
 func (m *maker) coverWith(sp draw.Space, all []draft, picture *pictureBlock, part float64) ([]flowed, bool) {
 	fl := newFlow(m.hand, sp)
-	fl.across(pictureColumns, picture, part)
+	fl.across(picture, part)
+	if w := m.frame.Warnings; len(w) > 0 {
+		fl.add(words("Look at these first", warnings(w)))
+	}
 	fl.add(words("General notes", m.generalNotes()))
 	fl.add(words("Cautions", cautions()))
 	fl.add(drawingList(all))
 	fl.add(m.keySizes())
 	fl.add(m.designBasis())
 	fl.add(m.reviewBox())
-	if w := m.frame.Warnings; len(w) > 0 {
-		fl.add(words("Look at these first", warnings(w)))
-	}
 	first := len(fl.sheets) == 1
 	fl.add(m.materials())
 	fl.add(&keyBlock{})
@@ -69,13 +69,13 @@ func (m *maker) coverWith(sp draw.Space, all []draft, picture *pictureBlock, par
 	return fl.sheets, first
 }
 
-// The picture stands over the first columns of words and takes the upper part
-// of the sheet.
+// The part of the sheet's height that the picture takes: where everything else
+// finds room on the cover too, up to the most.
 const (
-	pictureColumns = 2
-	picturePart    = 0.5
-	pictureLeast   = 0.3
-	pictureStep    = 0.04
+	pictureMost  = 0.66
+	pictureUsual = 0.5
+	pictureLeast = 0.3
+	pictureStep  = 0.04
 )
 
 // wordWidth is the width of a column of notes on the cover, mm on paper: some

@@ -66,18 +66,25 @@ func (f *flow) newSheet() {
 	}
 }
 
-// across puts a block over the tops of the first n columns, scaled to them but
-// no higher than the given part of the sheet.
-func (f *flow) across(n int, b *pictureBlock, part float64) {
-	n = min(n, len(f.columns))
-	w := f.columns[n-1].X1 - f.columns[0].X0
-	h := f.columns[0].H() * part
+// leastAcross is the number of columns that a block across them takes at least,
+// if there are so many.
+const leastAcross = 2
+
+// across puts a block over the tops of the first columns, as high as a part of
+// the sheet if it is not wider than all of them.
+func (f *flow) across(b *pictureBlock, part float64) {
 	e := b.extent(f.hand, 1)
+	h := f.columns[0].H() * part
+	x0, last := f.columns[0].X0, len(f.columns)-1
+	n := min(leastAcross, len(f.columns)) - 1
+	for n < last && f.columns[n].X1-x0 < e.W()*h/e.H() && f.columns[n+1].H() == f.columns[0].H() {
+		n++
+	}
+	w := f.columns[n].X1 - x0
 	k := min(w/e.W(), h/e.H())
 	e = b.extent(f.hand, k)
-	at := geom.P(f.columns[0].X0+(w-e.W())/2, f.columns[0].Y1)
-	f.place(b, at, k)
-	for i := range n {
+	f.place(b, geom.P(x0+(w-e.W())/2, f.columns[0].Y1), k)
+	for i := range n + 1 {
 		f.columns[i].Y1 -= e.H() + stackGap
 	}
 }

@@ -100,9 +100,14 @@ func holeSize(f interface{ Length(float64) string }, g frame.Footing) string {
 	return f.Length(g.Size) + " square"
 }
 
-// profilesOff is how far outside the dig the profiles of the string stand, mm:
-// common practice, no source.
-const profilesOff = 1200
+// profilesOff is how far outside the dig the profiles of the string stand, in a
+// round figure of either kind: common practice, no source.
+func (m *maker) profilesOff() float64 {
+	if m.job.Units == frame.FeetInches {
+		return 48 * measure.Inch
+	}
+	return 1200
+}
 
 // setoutNotes say how the posts are set out, in order.
 func (m *maker) setoutNotes() []string {
@@ -111,10 +116,10 @@ func (m *maker) setoutNotes() []string {
 	notes := []string{
 		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f(right.X-left.X)),
 		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the holes, with a saw kerf for it, so that it can come down and go back.",
-			f(left.Y-s.BeamOuter), f(m.postCentres()[0].Y-s.BeamOuter), f(profilesOff)),
+			f(left.Y-s.BeamOuter), f(m.postCentres()[0].Y-s.BeamOuter), f(m.profilesOff())),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
-		fmt.Sprintf("Levels are heights above %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
+		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
 		"Find buried pipes and cables before digging. A licensed person confirms the size of the holes.",
 	}
 	for _, n := range []string{m.inDeck(), m.underHouse()} {
