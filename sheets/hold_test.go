@@ -24,7 +24,7 @@ func exampleOf(t *testing.T, name string) []byte {
 func TestHoldingsAreSaid(t *testing.T) {
 	words := map[frame.Hold][]string{
 		frame.Housed:  {"Cut a housing", "let into the", "Housings are wider", "The housing holds"},
-		frame.Over:    {"Nothing is cut into it", "with a heel height of", "level seat with a plumb heel", "The birdsmouth holds"},
+		frame.Over:    {"put a cross where each rafter lies", "with a heel height of", "level seat with a plumb heel", "The birdsmouth holds"},
 		frame.Between: {"there the hangers go", "in a hanger", "butt tight against the face", "The hanger carries"},
 	}
 	for _, c := range []struct {
