@@ -74,8 +74,8 @@ func TestBirdsmouthWork(t *testing.T) {
 			}
 		}
 	}
-	if len(said) != 2 || !strings.Contains(said[0], "110 down to the seat, then 60 level") || !strings.Contains(said[1], "110 down to the seat, then 70 level") {
-		t.Errorf("birdsmouths %q, want 110 down and 60, then 70 level", said)
+	if len(said) != 2 || !strings.Contains(said[0], "heel 110 plumb, seat 60 level") || !strings.Contains(said[1], "heel 110 plumb, seat 70 level") {
+		t.Errorf("birdsmouths %q, want heels of 110, seats of 60 and 70", said)
 	}
 }
 

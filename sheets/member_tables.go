@@ -104,17 +104,17 @@ func (s *timber) lengthFacts(add func(name, value string)) {
 		add("Length over all", s.fine.Length(s.Length))
 		return
 	}
-	short := math.Inf(1)
-	longest := math.Inf(-1)
 	from, to := math.Inf(-1), math.Inf(1)
 	for _, v := range []float64{0, s.Section.Width} {
 		for _, w := range []float64{0, s.Section.Depth} {
 			p, q := a.Meets(s.Member, v, w), b.Meets(s.Member, v, w)
-			short, longest = min(short, p), max(longest, q)
 			from, to = max(from, p), min(to, q)
 		}
 	}
-	add("Long to long point", s.fine.Length(longest-short))
+	if b, ok := s.bevel(); ok {
+		to = min(to, b.Foot(s.Section.Depth))
+	}
+	add("Long to long point", s.fine.Length(s.Length))
 	add("Short to short point", s.fine.Length(to-from))
 	add(upperFirst(string(s.Faces()[3]))+" edge", s.fine.Length(s.topEdge()))
 }
@@ -157,6 +157,7 @@ func (s *timber) cutTable() draw.Table {
 			name, s.fine.Angle(mitre), s.fine.Length(s.base() * math.Tan(mitre)), s.setting(mitre), s.setting(tilt),
 		}})
 	}
+	notched := false // all birdsmouths of a rafter are cut alike
 	for _, f := range s.Features {
 		switch f := f.(type) {
 		case frame.EndCut:
@@ -164,6 +165,13 @@ func (s *timber) cutTable() draw.Table {
 			add(s.endName(f.End), mitre, tilt)
 		case frame.SeatCut:
 			add("seat, "+s.endName(f.End), f.Angle, 0)
+		case frame.Birdsmouth:
+			if !notched {
+				add("birdsmouth", f.Angle, 0)
+			}
+			notched = true
+		case frame.TailBevel:
+			add("bevel", math.Abs(math.Pi/2-f.Angle-f.Splay), 0)
 		case frame.Chamfer:
 			add("chamfer", f.Angle, 0)
 		}

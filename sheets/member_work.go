@@ -170,7 +170,11 @@ func (s *timber) endWork(end frame.Face) work {
 	}
 	d, v := s.Section.Depth, s.Section.Width
 	if c.Plan == 0 {
-		top, bottom := c.Meets(s.Member, 0, d), c.Meets(s.Member, 0, 0)
+		low := 0.0 // where the cut ends, across the depth
+		if b, ok := s.bevel(); ok && end == frame.FaceEnd {
+			low = d - b.Nose*math.Cos(b.Angle)
+		}
+		top, bottom := c.Meets(s.Member, 0, d), c.Meets(s.Member, 0, low)
 		w.stops = []stop{{firstEdge, min(top, bottom)}, {secondEdge, max(top, bottom)}}
 		w.how = fmt.Sprintf("%s, long point %s", c.Cut, s.longPoint(c))
 		return w
@@ -285,7 +289,7 @@ func (s *timber) birdsmouthWork(n frame.Birdsmouth) work {
 	d := s.Section.Depth
 	w := work{
 		pass: jointPass, name: "birdsmouth", face: s.Faces()[0], stops: []stop{{centreLine, n.At}},
-		how:  fmt.Sprintf("heel line, plumb: %s down to the seat, then %s level", s.fine.Length(n.Heel), s.fine.Length(n.Seat(d))),
+		how:  fmt.Sprintf("heel %s plumb, seat %s level", s.fine.Length(n.Heel), s.fine.Length(n.Seat(d))),
 		spot: s.OnFace(s.Faces()[0], n.At+n.Heel*math.Sin(n.Angle), d-n.Heel*math.Cos(n.Angle)),
 	}
 	if up := n.Shoulder(d); up > onTear {
@@ -293,6 +297,9 @@ func (s *timber) birdsmouthWork(n frame.Birdsmouth) work {
 	}
 	return w
 }
+
+// bevel is the bevel of the member's tail; false if it has none.
+func (s *timber) bevel() (frame.TailBevel, bool) { return s.bevelOf(s.Member) }
 
 // bevelWork is the splay under a tail.
 func (s *timber) bevelWork(t frame.TailBevel) work {

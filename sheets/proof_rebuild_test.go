@@ -3,6 +3,7 @@ package sheets_test
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 
 	"plumbcut/geom"
@@ -73,6 +74,10 @@ func (r *rebuilder) work(row cells) {
 		r.housing(row)
 	case word == frame.UseScrew || word == frame.UseRod:
 		r.hole(word, row, faceWords)
+	case word == "birdsmouth":
+		r.birdsmouth(row)
+	case word == "bevel":
+		r.bevel(row)
 	case word == "chamfer":
 		r.chamfer(row)
 	case name == "level seat":
@@ -194,6 +199,9 @@ func (r *rebuilder) endCut(row cells) {
 		top, bottom = far, near
 	}
 	c.At, c.Slope = top, math.Atan((bottom-top)/r.m.Section.Depth)
+	if _, bevelled := r.row("bevel"); bevelled && c.End == frame.FaceEnd {
+		c.Slope = r.angle("outer end") // the cut does not go all the way down
+	}
 	r.m.Features = append(r.m.Features, c)
 }
 
@@ -205,4 +213,58 @@ func (r *rebuilder) seat(row cells) {
 	}
 	s.Angle = r.angle(map[frame.Face]string{frame.FaceStart: "seat, house end", frame.FaceEnd: "seat, outer end"}[s.End])
 	r.m.Features = append(r.m.Features, s)
+}
+
+// row is the first row of the marking list whose mark begins with a name.
+func (r *rebuilder) row(name string) (cells, bool) {
+	for _, row := range r.card["marking list"] {
+		if strings.HasPrefix(row["mark"], name) {
+			return row, true
+		}
+	}
+	return nil, false
+}
+
+// notchWords are what the marking list says of a birdsmouth.
+var notchWords = regexp.MustCompile(`heel (.+?) plumb, seat (.+?) level(?:, shoulder (.+))?$`)
+
+// birdsmouth makes the notch. Where the seat runs out at the underside, its
+// length is the finer figure: the heel height follows from it.
+func (r *rebuilder) birdsmouth(row cells) {
+	said := notchWords.FindStringSubmatch(row["work"])
+	if said == nil {
+		r.fail("%q does not say how the birdsmouth is cut", row["work"])
+		return
+	}
+	n := frame.Birdsmouth{At: r.length(row["centre"]), Heel: r.length(said[1]), Over: r.length(said[2]), Angle: r.angle("birdsmouth")}
+	if said[3] == "" && n.Angle > 0 {
+		n.Heel = r.m.Section.Depth/math.Cos(n.Angle) - n.Over*math.Tan(n.Angle)
+	}
+	if end, ok := r.row("outer end"); ok && end["from"] == row["centre"] {
+		// The rafter ends at the heel: the notch goes on past it, at the same level.
+		n.At, n.Heel, n.Over = n.At+1, n.Heel-math.Sin(n.Angle), n.Over+math.Cos(n.Angle)
+	}
+	if math.Abs(n.At*math.Cos(n.Angle)-n.Over) < 1 {
+		n.Over++ // the seat goes on to the house end, and rounding must leave nothing there
+	}
+	r.m.Features = append(r.m.Features, n)
+}
+
+// bevel makes the splay under a tail, from where it runs out to the nose.
+func (r *rebuilder) bevel(row cells) {
+	nose, _, _ := strings.Cut(strings.TrimPrefix(row["work"], "up to "), " of plumb nose")
+	end, ok := r.row("outer end")
+	if !ok {
+		r.fail("the outer end is not in the list")
+		return
+	}
+	t := frame.TailBevel{At: r.length(end["from"]), Nose: r.length(nose)}
+	if strings.HasPrefix(end["work"], frame.CutPlumb) {
+		t.Angle = r.angle("outer end")
+		r.m.Length++ // plumb cut and splay meet at the long point: its rounding must not cut off their corner
+	}
+	sin, cos := math.Sincos(t.Angle)
+	x, z := t.At+t.Nose*sin, r.m.Section.Depth-t.Nose*cos
+	t.Splay = math.Atan2(z, x-r.length(row["from"])) - t.Angle
+	r.m.Features = append(r.m.Features, t)
 }

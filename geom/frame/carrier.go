@@ -124,18 +124,19 @@ func (s Setout) FrontOut() float64 { return math.Min(s.BeamOuter, s.RafterEnd) }
 
 // settleHeel fixes the heel height, which all carriers under the rafters share,
 // so that a rafter lies on each alike. Unless the job states it, the widest of
-// them is seated over its full width, as far as a third of the rafter allows.
+// them is seated over its full width, as far as a third of the rafter allows, and
+// none less than a seat must be.
 func (s *Setout) settleHeel(j *Job) {
 	s.Heel = j.Rafters.Heel
 	if s.Heel > 0 {
 		return
 	}
-	wide := 0.0
+	wide, least := 0.0, float64(seatLeast)
 	for _, k := range s.Carriers {
 		if k.Hold == Over {
-			wide = max(wide, k.Section.Width)
+			wide, least = max(wide, k.Section.Width), min(least, k.Section.Width)
 		}
 	}
 	plumb := s.plumb(j.Rafters.Section.Depth)
-	s.Heel = max(plumb-wide*s.tan, plumb*(1-notchDoubt))
+	s.Heel = min(max(plumb-wide*s.tan, plumb*(1-notchDoubt)), plumb-least*s.tan)
 }

@@ -44,7 +44,8 @@ func (g *gen) settleHeel(own *gen) {
 		}
 	}
 	plumb := g.rafter.depth * math.Hypot(1, g.tan)
-	g.heel = max(plumb-wide*g.tan, plumb*2/3)
+	const least = 38.1 // of a seat
+	g.heel = min(max(plumb-wide*g.tan, plumb*2/3), plumb-min(least, wide)*g.tan)
 	if said := own.up(plumb * (0.6 + 0.4*own.r.Float64())); own.chance(0.6) && said <= g.heel {
 		g.heel, g.heelSaid = said, true
 	}
