@@ -308,7 +308,47 @@ func (c *comparison) run() error {
 	if err := c.holes(); err != nil {
 		return err
 	}
+	if err := c.waste(); err != nil {
+		return err
+	}
 	return c.complete()
+}
+
+// waste sees that nothing is hatched that stays, and that each face with a cut
+// across it has something hatched.
+func (c *comparison) waste() error {
+	for _, l := range c.p.lines {
+		d := l.b.Sub(l.a)
+		if !l.trim() || math.Abs(math.Abs(d.X)-math.Abs(d.Y)) > near || d.Len() < 1 {
+			continue
+		}
+		f := c.leafAt(l.a.Lerp(l.b, 0.5))
+		if f == nil {
+			continue // the map of the tiles, say
+		}
+		if at := f.timber(l.a.Lerp(l.b, 0.5)); c.stays(at, f.n) {
+			return fmt.Errorf("the timber at %v on %s is hatched, and stays", at, f.name)
+		}
+	}
+	return nil
+}
+
+// stays reports whether a point of the prism's surface is on the model's.
+func (c *comparison) stays(p, n geom.Vec) bool {
+	across := geom.V(n.Z, n.X, n.Y) // any direction along the face
+	up := n.Cross(across)
+	in := false
+	for i, e := range c.edges {
+		if c.normals[i].Sub(n).Len() > 1e-6 || math.Abs(e[0].Sub(p).Dot(n)) > tolerance {
+			continue
+		}
+		a, b := e[0].Sub(p), e[1].Sub(p)
+		ay, by := a.Dot(up), b.Dot(up)
+		if (ay <= 0) != (by <= 0) && a.Dot(across)+(b.Dot(across)-a.Dot(across))*(-ay)/(by-ay) > 0 {
+			in = !in
+		}
+	}
+	return in
 }
 
 // offEdge is how far a point is from the model's edges on a face.
