@@ -20,6 +20,12 @@ func (m *maker) saidFine(mm float64) string {
 	return strings.ReplaceAll(m.fine(mm), " ", "\u00a0")
 }
 
+// saidTape is a length that is marked on a timber, as its own drawing prints it,
+// kept on one line.
+func (m *maker) saidTape(mm float64) string {
+	return strings.ReplaceAll(m.tapeFigures().Length(mm), " ", "\u00a0")
+}
+
 // saidSize is a section, kept on one line.
 func (m *maker) saidSize(depth, width float64) string {
 	return strings.ReplaceAll(m.figures.Size(depth, width), " ", "\u00a0")
@@ -96,9 +102,9 @@ func (m *maker) sayPlate() []string {
 	h := housingOf(plate)
 	return []string{
 		fmt.Sprintf("Cut %s to %s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length)),
-		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The framing plan has them all.", len(at), m.said(at[0]-from), m.said(at[len(at)-1]-from)),
+		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The drawing of %s has them all.", len(at), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from), plate.Mark),
 		fmt.Sprintf("Cut a housing at each: %s wide, %s deep, its floor %s above the lower edge at the outer face.%s",
-			m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor), floorWords(h)),
+			m.saidTape(h.Width), m.saidTape(h.Depth), m.saidTape(h.Floor), floorWords(h)),
 		fmt.Sprintf("Bore %s Ø%s for the screws.", count(len(m.frame.Setout.PlateFixings), "hole"), m.saidFine(m.job.Plate.Fixing.Hole)),
 	}
 }
@@ -225,9 +231,16 @@ func (m *maker) sayDig() []string {
 	)
 }
 
-// overTop is how much longer than finished a post is bought, mm: common
-// practice, no source.
-const overTop = 150
+// overTop is how much longer than finished every post is cut at least, mm.
+func (m *maker) overTop() float64 {
+	least := math.Inf(1)
+	for _, p := range m.frame.Pieces() {
+		if m.frame.Members[p.Member].Kind == frame.KindPost {
+			least = min(least, p.Extra)
+		}
+	}
+	return least
+}
 
 func (m *maker) sayPosts() []string {
 	posts := m.frame.Of(frame.KindPost)
@@ -237,8 +250,12 @@ func (m *maker) sayPosts() []string {
 	if c := spec[0].Footing.Collar; c > 0 {
 		concrete += fmt.Sprintf(", and slope its top away from the post from %s above the ground", m.byPost(func(i int) string { return m.said(spec[i].Footing.Collar) }))
 	}
+	over := "Their tops are cut later: buy them longer."
+	if m.overTop() > 0 {
+		over = fmt.Sprintf("Leave %s more at the top for now.", m.said(m.overTop()))
+	}
 	return sentences(
-		fmt.Sprintf("Finished lengths: %s. Leave at least %s more at the top for now.", lengths, m.said(overTop)),
+		fmt.Sprintf("Finished lengths: %s. %s", lengths, over),
 		m.footWords(),
 		"Set the outer faces to the string and the centres to their marks. Plumb them both ways and brace them.",
 		concrete+".",
@@ -269,7 +286,16 @@ func (m *maker) wallPostWords() string {
 		if p.Wall == "" {
 			continue
 		}
+		var up []string
+		for _, f := range m.frame.Of(frame.KindPost)[i].Features {
+			if h, ok := f.(frame.Hole); ok && h.Use == frame.UseScrew {
+				up = append(up, m.saidTape(h.Mouth.X))
+			}
+		}
 		w := fmt.Sprintf("Fix post %d to the side wall with %s", i+1, count(len(m.frame.Setout.PostFixings[i]), "screw"))
+		if len(up) > 0 && len(up) <= mostListed {
+			w += ", " + joined(up) + " up from its foot"
+		}
 		if p.Packer.Thickness > 0 {
 			w += fmt.Sprintf(", a packer %s thick behind each", m.said(p.Packer.Thickness))
 		}
@@ -294,7 +320,7 @@ func (m *maker) sayTops() []string {
 	rod := ""
 	if r := j.Posts.Rod; r.Diameter > 0 && r.IntoPost > 0 {
 		rod = fmt.Sprintf("Bore for the rod Ø%s, %s deep, in the middle of the post's width and %s from its outer face.",
-			m.saidFine(r.Hole), m.said(r.IntoPost), m.said(j.Beam.Section.Width/2))
+			m.saidTape(r.Hole), m.saidTape(r.IntoPost), m.saidTape(j.Beam.Section.Width/2))
 	}
 	return sentences(
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
@@ -316,7 +342,7 @@ func (m *maker) sayBeam() []string {
 	marks := fmt.Sprintf("Cut %s to %s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length))
 	if from != j.Plate.From {
 		marks = fmt.Sprintf("Cut %s to %s and mark the rafters from its left end: the first at %s, the last at %s.",
-			beam.Mark, m.said(beam.Length), m.said(at[0]-from), m.said(at[len(at)-1]-from))
+			beam.Mark, m.said(beam.Length), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
 	rod := ""
 	if r := j.Posts.Rod; r.Diameter > 0 {
@@ -324,7 +350,7 @@ func (m *maker) sayBeam() []string {
 	}
 	return []string{
 		marks,
-		fmt.Sprintf("Cut the housings in its house side: %s wide, %s deep, the floor %s above the lower edge.", m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor)),
+		fmt.Sprintf("Cut the housings in its house side: %s wide, %s deep, the floor %s above the lower edge.", m.saidTape(h.Width), m.saidTape(h.Depth), m.saidTape(h.Floor)),
 		fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.%s", m.leftEndWords(), rod),
 		fmt.Sprintf("Check its underside: %s all along.", m.saidLevel(m.seatLevel())),
 	}
@@ -337,7 +363,7 @@ func (m *maker) leftEndWords() string {
 	if over < 0 {
 		side = "right"
 	}
-	return fmt.Sprintf("%s to the %s of the centre of post 1", m.said(math.Abs(over)), side)
+	return fmt.Sprintf("%s to the %s of the centre of post 1", m.saidTape(math.Abs(over)), side)
 }
 
 func (m *maker) sayPattern() []string {
@@ -358,7 +384,7 @@ func (m *maker) sayPattern() []string {
 		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so; %s of slip shows as %s.",
 			diagonals, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
 		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.PlateOuter-s.BeamInner)),
-		fmt.Sprintf("Cut the straightest rafter first, %s along its top, %s%s.", m.said(line), cut, m.seatWords()),
+		fmt.Sprintf("Cut the straightest rafter first, %s along its top, %s%s.", m.saidTape(line), cut, m.seatWords()),
 		fmt.Sprintf("Try it in the first, the middle and the last housing: it bears at both ends, and its top stands %s at the plate.", m.dropWords(j.Plate.Drop)),
 	}
 }
@@ -392,16 +418,26 @@ func (m *maker) sayRafters() []string {
 	return []string{
 		fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1),
 		fmt.Sprintf("Sight along each and lay its crown up. The clear gap between two is %s.", m.said(s.Centres-m.job.Rafters.Section.Width)),
-		"Tie each down at both ends as the designer states. The housing holds it in place, the tie holds it down.",
+		m.tieWords(),
 		fall,
 	}
+}
+
+// tieWords say how a rafter is held down.
+func (m *maker) tieWords() string {
+	t := m.job.Rafters.Strap
+	if t.Width == 0 {
+		return "Tie each down at both ends as the designer states. The housing holds it in place, the tie holds it down."
+	}
+	return fmt.Sprintf("Tie each down with a strap %s, %s long, over each end: half its length and half its %s on the rafter. The housing holds it in place, the strap holds it down.",
+		strings.ReplaceAll(m.fine(t.Width)+" × "+m.fine(t.Thickness), " ", "\u00a0"), m.said(t.Length), count(t.Nails, "nail"))
 }
 
 func (m *maker) sayBattens() []string {
 	s, b := m.frame.Setout, m.job.Battens
 	all := m.frame.Of(frame.KindBatten)
 	n := len(all)
-	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s.",
+	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s. The batten plan has them all.",
 		m.said(s.Battens[0]), m.said(s.Battens[n-1]))
 	gap := fmt.Sprintf("Fix %d battens %s, %s long, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.said(s.BattenGap))
 	if n == 1 {
