@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 	"plumbcut/geom/frame/jobgen"
@@ -312,5 +313,41 @@ func TestMemberSheetsSurvive(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestBreakLeavesOutHoles: in a part of a plate's drawing, the circles of the
+// screw holes that another part shows are not pressed into the breaks.
+func TestBreakLeavesOutHoles(t *testing.T) {
+	m := detailMaker(t, courtyard(t), nil)
+	s := stickOf(t, m, "WP1")
+	const parts = 4
+	shown := 0
+	for _, u := range s.unfold(s.works(), parts) {
+		if !u.rescale(1./10, u.shown.wanted(1./10)) {
+			t.Fatal("a part of the plate finds no room")
+		}
+		b := u.faces[u.main]
+		sheet := &draw.Sheet{}
+		b.pic.paint(sheet, b.view)
+		want := 0
+		for _, hole := range s.solid.Bores() {
+			if u.shown.shows(hole.At.X) {
+				want++
+			}
+		}
+		got := 0
+		for _, it := range sheet.Items {
+			if it.Path != nil && slices.ContainsFunc(it.Path.Segs, func(g draw.Seg) bool { return g.Op == draw.Curve }) {
+				got++
+			}
+		}
+		if got != want {
+			t.Errorf("%s: %d circles, want %d", u.title.Name, got, want)
+		}
+		shown += got
+	}
+	if holes := len(s.solid.Bores()); shown != holes {
+		t.Errorf("the parts show %d holes of %d", shown, holes)
 	}
 }
