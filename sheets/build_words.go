@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -101,12 +102,23 @@ func (m *maker) sayPlate() []string {
 	from := plate.Place.O.X
 	h := housingOf(plate)
 	return []string{
-		fmt.Sprintf("Cut %s to %s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length)),
+		fmt.Sprintf("Cut %s to %s%s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length), m.joinWords(frame.KindPlate)),
 		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The drawing of %s has them all.", len(at), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from), plate.Mark),
 		fmt.Sprintf("Cut a housing at each: %s wide, %s deep, its floor %s above the lower edge at the outer face.%s",
 			m.saidTape(h.Width), m.saidTape(h.Depth), m.saidTape(h.Floor), floorWords(h)),
 		fmt.Sprintf("Bore %s Ø%s for the screws.", count(len(m.frame.Setout.PlateFixings), "hole"), m.saidFine(m.job.Plate.Fixing.Hole)),
 	}
+}
+
+// joinWords say where the first member of a kind is joined, if it is longer
+// than any stick.
+func (m *maker) joinWords(k frame.Kind) string {
+	i := slices.IndexFunc(m.frame.Members, func(b frame.Member) bool { return b.Kind == k })
+	joins := m.frame.Splices(i)
+	if len(joins) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" in %d parts, joined at %s as the designer states", len(joins)+1, m.saidList(0, joins))
 }
 
 // floorWords says how the floor of a housing lies.
@@ -339,12 +351,12 @@ func (m *maker) sayBeam() []string {
 	beam, at := m.frame.Of(frame.KindBeam)[0], m.frame.Setout.Rafters
 	h := housingOf(beam)
 	from := beam.Place.O.X
-	marks := fmt.Sprintf("Cut %s to %s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length))
+	marks := fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam))
 	if from != j.Plate.From {
-		marks = fmt.Sprintf("Cut %s to %s and mark the rafters from its left end: the first at %s, the last at %s.",
-			beam.Mark, m.said(beam.Length), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
+		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end: the first at %s, the last at %s.",
+			beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
-	rod := ""
+	rod := " Fix it to every post as the designer states."
 	if r := j.Posts.Rod; r.Diameter > 0 {
 		rod = fmt.Sprintf(" Set a rod Ø%s down through it into each post.", m.saidFine(r.Diameter))
 	}
@@ -439,15 +451,23 @@ func (m *maker) sayBattens() []string {
 	n := len(all)
 	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s. The batten plan has them all.",
 		m.said(s.Battens[0]), m.said(s.Battens[n-1]))
-	gap := fmt.Sprintf("Fix %d battens %s, %s long, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.said(s.BattenGap))
+	gap := fmt.Sprintf("Fix %d battens %s, %s long%s, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.battenJoin(), m.said(s.BattenGap))
 	if n == 1 {
 		first = fmt.Sprintf("On both end rafters mark the batten's house-side edge, %s down the slope from the plate's outer face.", m.said(s.Battens[0]))
-		gap = fmt.Sprintf("Fix the batten %s, %s long.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length))
+		gap = fmt.Sprintf("Fix the batten %s, %s long%s.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.battenJoin())
 	}
 	return []string{
 		first, gap,
 		fmt.Sprintf("They run past the end rafters by %s at the left and %s at the right. Drill first, then fix at every rafter.", m.said(b.OverLeft), m.said(b.OverRight)),
 	}
+}
+
+// battenJoin says that battens are joined, if they are.
+func (m *maker) battenJoin() string {
+	if m.joinWords(frame.KindBatten) == "" {
+		return ""
+	}
+	return ", joined over a rafter as drawn"
 }
 
 func (m *maker) holdBattens() string {
