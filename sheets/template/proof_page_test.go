@@ -200,17 +200,8 @@ func checkMargin(s sheetOfPaper, margin float64, fail func(string, ...any)) {
 // them the strips carry every housing's sides and middle and every hole.
 func TestStripsCarryTheRunningFigures(t *testing.T) {
 	each(t, func(t *testing.T, m made) {
-		k := geom.P(150/m.frame.Job.Printer.X, 150/m.frame.Job.Printer.Y)
-		var pages []sheetOfPaper
-		for _, s := range m.pages {
-			pages = append(pages, s.undo(k.X, k.Y))
-		}
-		ps, err := patterns(pages)
-		if err != nil {
-			t.Fatal(err)
-		}
 		carried := map[string]int{}
-		for _, p := range ps {
+		for _, p := range m.patterns {
 			if !strings.HasPrefix(p.title, "Marking strip") {
 				continue
 			}
@@ -346,12 +337,8 @@ func TestEndsAreNotInterchangeable(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ps, err := patterns(m.pages)
-	if err != nil {
-		t.Fatal(err)
-	}
 	byTitle := map[string]*pattern{}
-	for _, p := range ps {
+	for _, p := range m.patterns {
 		byTitle[p.title] = p
 	}
 	for _, c := range [][2]string{
