@@ -20,6 +20,7 @@ const (
 	stripTop    = 32.0  // of the top
 	crossClear  = 14.0  // from the datum cross to a cut, or to the end of the strip
 	figureLift  = 0.9   // from a mark to its figure
+	figureStep  = 3.0   // from one place for a figure that is tried to the next
 	figureFar   = 1.7   // from a figure to another's mark: more, so that it is seen whose it is
 	figureRoom  = 24.0  // that the figure of a hole takes
 )
@@ -178,30 +179,28 @@ func (m *maker) stripMarks(p *piece, works []work) {
 	}
 }
 
-// figure letters a running figure along its mark: at its foot, or where that is
-// taken farther up, and on the mark's other side where the near one is taken.
+// figure letters a running figure along its mark, as near to its foot as there is
+// room, on its left or else on its right.
 func (p *piece) figure(x float64, words string) {
 	side, top := p.flaps[0].area, p.flaps[1].area
 	l := newLetterer(&p.ink, nil)
 	first := draw.Text{}
-	up := draw.TextWidth(words, draw.NoteHeight, false) + 2*figureLift
-	for i, y := range []float64{side.Y0 + 2, top.Y1 - 2, side.Y0 + 2 + up, top.Y1 - 2 - up} {
+	long := draw.TextWidth(words, draw.NoteHeight, false)
+	for y := side.Y0 + 2; y+long < top.Y1; y += figureStep {
 		for _, right := range []bool{false, true} {
 			t := draw.Text{Layer: draw.Notes, At: geom.P(x-figureLift, y), Height: draw.NoteHeight, Turn: math.Pi / 2, String: words}
-			if i%2 == 1 {
-				t.Align = draw.End
-			}
 			if right {
 				t.At.X = x + figureLift + t.Height
 			}
 			if first.String == "" {
 				first = t
 			}
-			box := t.Box()
-			box.X0, box.X1 = box.X0-figureFar, box.X1+figureLift/2
+			own, other := figureLift/2, figureFar
 			if right {
-				box.X0, box.X1 = t.Box().X0-figureLift/2, t.Box().X1+figureFar
+				own, other = other, own
 			}
+			box := t.Box()
+			box.X0, box.X1, box.Y0, box.Y1 = box.X0-other, box.X1+own, box.Y0-figureLift/2, box.Y1+figureLift/2
 			if side.Union(top).Encloses(t.Box()) && l.blocked(box, false) < box.X0 {
 				p.ink.words = append(p.ink.words, t)
 				return
