@@ -98,7 +98,7 @@ func TestStepsSayTheirFigures(t *testing.T) {
 		// wide. Its floor: the rafter's top is at the plate's top, 190 above its
 		// lower edge; the rafter is 120 deep, upright 120 ÷ cos 2.06° = 120.08;
 		// 190 − 120.08 = 69.92.
-		"Mark and cut the wall plate": {"5740", "first at 23", "last at 5718", "45.5 wide", "14 deep", "69.9 above"},
+		"Mark and cut the wall plate": {"5740", "first at 22.5", "last at 5717.5", "45.5 wide", "14 deep", "70 above"},
 		// 18 of packer and 45 of plate.
 		"Fix the wall plate": {"190, 1350, 2510, 3670, 4830 and 5410", "63 from the cladding"},
 		// The triangle: 1100 × 4, 3 and 5. The posts are 115 square.
@@ -112,13 +112,13 @@ func TestStepsSayTheirFigures(t *testing.T) {
 		// in the middle of the 70 wide beam.
 		"Mark and cut the post tops": {"Measure down 353", "+2287", "70 wide", "170 deep", "35 from"},
 		// Floor: 235 − 120.08 above the lower edge.
-		"Set the beam": {"114.9 above", "+2287", "58 to the left"},
+		"Set the beam": {"115 above", "+2287", "57.5 to the left"},
 		// √(5740² + 3357² + 118²) = 6650.6; clear: 3420 − 70 − 63 = 3287; along the
 		// slope with both housings: (3287 + 2 × 14) ÷ cos 2.06° = 3317.1. With 10
 		// of slip: √(5750² + …) − √(5730² + …) = 6659.3 − 6642.0 = 17.3.
 		"Square it, cut the pattern rafter": {"diagonals are 6651", "10 of slip shows as 17", "3287", "3317 along"},
 		// (5740 − 45) ÷ 10 − 45 = 524.5.
-		"Fit the rafters": {"525", "118 in 3287"},
+		"Fit the rafters": {"525", "30 × 0.8, 260 long", "8 nails", "118 in 3287"},
 		"Fix the battens": {"first at 90", "23 battens", "8 at the left and 40 at the right"},
 	}
 	for _, c := range detailMaker(t, courtyard(t), nil).buildCells() {

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,6 +19,12 @@ func (m *maker) saidLevel(mm float64) string {
 // line.
 func (m *maker) saidFine(mm float64) string {
 	return strings.ReplaceAll(m.fine(mm), " ", "\u00a0")
+}
+
+// saidTape is a length that is marked on a timber, as its own drawing prints it,
+// kept on one line.
+func (m *maker) saidTape(mm float64) string {
+	return strings.ReplaceAll(m.tapeFigures().Length(mm), " ", "\u00a0")
 }
 
 // saidSize is a section, kept on one line.
@@ -95,11 +102,22 @@ func (m *maker) sayPlate() []string {
 	from := plate.Place.O.X
 	k := m.frame.Setout.House()
 	return []string{
-		fmt.Sprintf("Cut %s to %s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length)),
-		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The framing plan has them all.", len(at), m.said(at[0]-from), m.said(at[len(at)-1]-from)),
+		fmt.Sprintf("Cut %s to %s%s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length), m.joinWords(frame.KindPlate)),
+		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The drawing of %s has them all.", len(at), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from), plate.Mark),
 		ofCarrier(k).mark(m, k),
 		fmt.Sprintf("Bore %s Ø%s for the screws.", count(len(m.frame.Setout.PlateFixings), "hole"), m.saidFine(m.job.Plate.Fixing.Hole)),
 	}
+}
+
+// joinWords say where the first member of a kind is joined, if it is longer
+// than any stick.
+func (m *maker) joinWords(k frame.Kind) string {
+	i := slices.IndexFunc(m.frame.Members, func(b frame.Member) bool { return b.Kind == k })
+	joins := m.frame.Splices(i)
+	if len(joins) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" in %d parts, joined at %s as the designer states", len(joins)+1, m.saidList(0, joins))
 }
 
 // floorWords says how the floor of a housing lies.
@@ -219,9 +237,16 @@ func (m *maker) sayDig() []string {
 	)
 }
 
-// overTop is how much longer than finished a post is bought, mm: common
-// practice, no source.
-const overTop = 150
+// overTop is how much longer than finished every post is cut at least, mm.
+func (m *maker) overTop() float64 {
+	least := math.Inf(1)
+	for _, p := range m.frame.Pieces() {
+		if m.frame.Members[p.Member].Kind == frame.KindPost {
+			least = min(least, p.Extra)
+		}
+	}
+	return least
+}
 
 func (m *maker) sayPosts() []string {
 	posts := m.frame.Of(frame.KindPost)
@@ -231,8 +256,12 @@ func (m *maker) sayPosts() []string {
 	if c := spec[0].Footing.Collar; c > 0 {
 		concrete += fmt.Sprintf(", and slope its top away from the post from %s above the ground", m.byPost(func(i int) string { return m.said(spec[i].Footing.Collar) }))
 	}
+	over := "Their tops are cut later: buy them longer."
+	if m.overTop() > 0 {
+		over = fmt.Sprintf("Leave %s more at the top for now.", m.said(m.overTop()))
+	}
 	return sentences(
-		fmt.Sprintf("Finished lengths: %s. Leave at least %s more at the top for now.", lengths, m.said(overTop)),
+		fmt.Sprintf("Finished lengths: %s. %s", lengths, over),
 		m.footWords(),
 		"Set the outer faces to the string and the centres to their marks. Plumb them both ways and brace them.",
 		concrete+".",
@@ -263,7 +292,16 @@ func (m *maker) wallPostWords() string {
 		if p.Wall == "" {
 			continue
 		}
+		var up []string
+		for _, f := range m.frame.Of(frame.KindPost)[i].Features {
+			if h, ok := f.(frame.Hole); ok && h.Use == frame.UseScrew {
+				up = append(up, m.saidTape(h.Mouth.X))
+			}
+		}
 		w := fmt.Sprintf("Fix post %d to the side wall with %s", i+1, count(len(m.frame.Setout.PostFixings[i]), "screw"))
+		if len(up) > 0 && len(up) <= mostListed {
+			w += ", " + joined(up) + " up from its foot"
+		}
 		if p.Packer.Thickness > 0 {
 			w += fmt.Sprintf(", a packer %s thick behind each", m.said(p.Packer.Thickness))
 		}
@@ -288,7 +326,7 @@ func (m *maker) sayTops() []string {
 	rod := ""
 	if r := j.Posts.Rod; r.Diameter > 0 && r.IntoPost > 0 {
 		rod = fmt.Sprintf("Bore for the rod Ø%s, %s deep, in the middle of the post's width and %s from its outer face.",
-			m.saidFine(r.Hole), m.said(r.IntoPost), m.said(j.Beam.Section.Width/2))
+			m.saidTape(r.Hole), m.saidTape(r.IntoPost), m.saidTape(j.Beam.Section.Width/2))
 	}
 	return sentences(
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
@@ -307,12 +345,12 @@ func (m *maker) sayBeam() []string {
 	beam, at := m.frame.Of(frame.KindBeam)[0], m.frame.Setout.Rafters
 	k := m.frame.Setout.Front()
 	from := beam.Place.O.X
-	marks := fmt.Sprintf("Cut %s to %s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length))
+	marks := fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam))
 	if from != j.Plate.From {
-		marks = fmt.Sprintf("Cut %s to %s and mark the rafters from its left end: the first at %s, the last at %s.",
-			beam.Mark, m.said(beam.Length), m.said(at[0]-from), m.said(at[len(at)-1]-from))
+		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end: the first at %s, the last at %s.",
+			beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
-	rod := ""
+	rod := " Fix it to every post as the designer states."
 	if r := j.Posts.Rod; r.Diameter > 0 {
 		rod = fmt.Sprintf(" Set a rod Ø%s down through it into each post.", m.saidFine(r.Diameter))
 	}
@@ -331,7 +369,7 @@ func (m *maker) leftEndWords() string {
 	if over < 0 {
 		side = "right"
 	}
-	return fmt.Sprintf("%s to the %s of the centre of post 1", m.said(math.Abs(over)), side)
+	return fmt.Sprintf("%s to the %s of the centre of post 1", m.saidTape(math.Abs(over)), side)
 }
 
 func (m *maker) sayPattern() []string {
@@ -352,7 +390,7 @@ func (m *maker) sayPattern() []string {
 		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so; %s of slip shows as %s.",
 			diagonals, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
 		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.PlateOuter-s.BeamInner)),
-		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.said(line), cuts),
+		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.saidTape(line), cuts),
 		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the plate.", m.dropWords(j.Plate.Top-m.frame.RafterTop(s.PlateOuter))),
 	}
 }
@@ -378,26 +416,44 @@ func (m *maker) sayRafters() []string {
 	return []string{
 		fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1),
 		fmt.Sprintf("Sight along each and lay its crown up. The clear gap between two is %s.", m.said(s.Centres-m.job.Rafters.Section.Width)),
-		"Tie each down at both ends as the designer states. " + m.heldBy(),
+		m.tieWords(),
 		fall,
 	}
+}
+
+// tieWords say how a rafter is held down.
+func (m *maker) tieWords() string {
+	t := m.job.Rafters.Strap
+	if t.Width == 0 {
+		return "Tie each down at both ends as the designer states. " + m.heldBy()
+	}
+	return fmt.Sprintf("Tie each down with a strap %s, %s long, over each end: half its length and half its %s on the rafter. %s",
+		strings.ReplaceAll(m.fine(t.Width)+" × "+m.fine(t.Thickness), " ", "\u00a0"), m.said(t.Length), count(t.Nails, "nail"), m.heldBy())
 }
 
 func (m *maker) sayBattens() []string {
 	s, b := m.frame.Setout, m.job.Battens
 	all := m.frame.Of(frame.KindBatten)
 	n := len(all)
-	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s.",
+	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s. The batten plan has them all.",
 		m.said(s.Battens[0]), m.said(s.Battens[n-1]))
-	gap := fmt.Sprintf("Fix %d battens %s, %s long, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.said(s.BattenGap))
+	gap := fmt.Sprintf("Fix %d battens %s, %s long%s, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.battenJoin(), m.said(s.BattenGap))
 	if n == 1 {
 		first = fmt.Sprintf("On both end rafters mark the batten's house-side edge, %s down the slope from the plate's outer face.", m.said(s.Battens[0]))
-		gap = fmt.Sprintf("Fix the batten %s, %s long.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length))
+		gap = fmt.Sprintf("Fix the batten %s, %s long%s.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.battenJoin())
 	}
 	return []string{
 		first, gap,
 		fmt.Sprintf("They run past the end rafters by %s at the left and %s at the right. Drill first, then fix at every rafter.", m.said(b.OverLeft), m.said(b.OverRight)),
 	}
+}
+
+// battenJoin says that battens are joined, if they are.
+func (m *maker) battenJoin() string {
+	if m.joinWords(frame.KindBatten) == "" {
+		return ""
+	}
+	return ", joined over a rafter as drawn"
 }
 
 func (m *maker) holdBattens() string {

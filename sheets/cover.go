@@ -29,18 +29,22 @@ func (m *maker) coverSheets(picture *pictureBlock, rest []draft) []draft {
 }
 
 // coverFlow fills the cover, and further sheets as needed; all are the drafts
-// of the set. The picture is as large as leaves everything on one sheet or, if
-// that cannot be, as keeps on the cover what a reviewer looks for there.
+// of the set. The picture is as large as leaves everything on one sheet. If
+// that cannot be, what a reviewer looks for is kept on the cover, with as few
+// sheets after it as can be.
 func (m *maker) coverFlow(sp draw.Space, picture *pictureBlock, all []draft) []flowed {
-	best, _ := m.coverWith(sp, all, picture, pictureUsual)
-	found := false
+	var best []flowed
+	onCover := false
 	for part := pictureMost; part >= pictureLeast; part -= pictureStep {
 		sheets, first := m.coverWith(sp, all, picture, part)
 		if len(sheets) == 1 {
 			return sheets
 		}
-		if first && !found && part <= pictureUsual {
-			best, found = sheets, true
+		if part > pictureUsual {
+			continue
+		}
+		if best == nil || first && !onCover || first == onCover && len(sheets) < len(best) {
+			best, onCover = sheets, first
 		}
 	}
 	return best

@@ -97,13 +97,19 @@ func (s shelves) drafts() []draft {
 		var topics []string
 		for _, row := range sheet {
 			for _, b := range row.blocks {
-				topics = append(topics, detailTopic(b.number))
+				if b.numbered() {
+					topics = append(topics, detailTopic(b.number))
+				}
 			}
 		}
 		out = append(out, draft{detailTitle, topics, s.spread(sheet)})
 	}
 	return out
 }
+
+// numbered reports whether the block carries the number of its detail, to which
+// the marks lead.
+func (b *detailBlock) numbered() bool { return b.views[0].title.Label != "" }
 
 // smallestDetail is the scale under which a detail is none.
 const smallestDetail = 1. / 20

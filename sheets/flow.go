@@ -29,8 +29,9 @@ func (f flowed) draw(p *page) {
 type flow struct {
 	space   draw.Space
 	hand    draw.Hand
-	width   float64     // of a column at least
-	columns []draw.Rect // the room left in each column of the present sheet
+	width   float64       // of a column at least
+	columns []draw.Rect   // the room left in each column of the present sheet
+	earlier [][]draw.Rect // and of each sheet before it
 	sheets  []flowed
 }
 
@@ -50,6 +51,9 @@ func newWideFlow(h draw.Hand, sp draw.Space, width float64) *flow {
 
 // newSheet starts a sheet with columns as high as the title block allows.
 func (f *flow) newSheet() {
+	if len(f.sheets) > 0 {
+		f.earlier = append(f.earlier, f.columns)
+	}
 	f.sheets = append(f.sheets, nil)
 	f.columns = nil
 	free := freeOf(f.space)
@@ -83,15 +87,11 @@ func (f *flow) across(b *pictureBlock, part float64) {
 	w := f.columns[n].X1 - x0
 	k := min(w/e.W(), h/e.H())
 	e = b.extent(f.hand, k)
-	f.place(b, geom.P(x0+(w-e.W())/2, f.columns[0].Y1), k)
+	sheet := len(f.earlier)
+	f.sheets[sheet] = append(f.sheets[sheet], flowPlace{b, geom.P(x0+(w-e.W())/2, f.columns[0].Y1), k})
 	for i := range n + 1 {
 		f.columns[i].Y1 -= e.H() + stackGap
 	}
-}
-
-func (f *flow) place(b block, at geom.Pt, scale float64) {
-	last := len(f.sheets) - 1
-	f.sheets[last] = append(f.sheets[last], flowPlace{b, at, scale})
 }
 
 // splitter is a block that can go on in a further column.
@@ -105,17 +105,27 @@ type splitter interface {
 // none has. One higher than any column goes on from column to column; if it
 // cannot, it stands there all the same and the audit reports it.
 func (f *flow) add(b block) {
-	if f.fill(b) {
+	for sheet, columns := range f.earlier {
+		if f.fill(b, sheet, columns) {
+			return
+		}
+	}
+	f.addLast(b)
+}
+
+// addLast is add on the present sheet or after it.
+func (f *flow) addLast(b block) {
+	if f.fill(b, len(f.earlier), f.columns) {
 		return
 	}
 	f.newSheet()
-	if f.fill(b) {
+	if f.fill(b, len(f.earlier), f.columns) {
 		return
 	}
 	if s, ok := b.(splitter); ok {
 		if parts := s.split(f.highest()); len(parts) > 1 {
 			for _, part := range parts {
-				f.add(part)
+				f.addLast(part) // never before the one that it continues
 			}
 			return
 		}
@@ -123,12 +133,13 @@ func (f *flow) add(b block) {
 	f.put(b, 0, b.extent(f.hand, 1))
 }
 
-// fill puts a block in the first column with room for it, if there is one.
-func (f *flow) fill(b block) bool {
+// fill puts a block in the first of the columns of a sheet with room for it, if
+// there is one.
+func (f *flow) fill(b block, sheet int, columns []draw.Rect) bool {
 	e := b.extent(f.hand, 1)
-	for i, c := range f.columns {
-		if e.H() <= c.H() && e.W() <= c.W()+columnGap/2 {
-			f.put(b, i, e)
+	for i := range columns {
+		if c := &columns[i]; e.H() <= c.H() && e.W() <= c.W()+columnGap/2 {
+			f.putIn(b, sheet, c, e)
 			return true
 		}
 	}
@@ -144,8 +155,15 @@ func (f *flow) highest() float64 {
 	return h
 }
 
+// put puts a block in a column of the present sheet.
 func (f *flow) put(b block, column int, e draw.Rect) {
-	c := &f.columns[column]
-	f.place(b, geom.P(c.X0-e.X0, c.Y1-e.Y1), 1)
+	f.putIn(b, len(f.earlier), &f.columns[column], e)
+}
+
+// putIn puts a block in a column. One a little wider than the last column
+// stands out into the gap before it, not over the edge.
+func (f *flow) putIn(b block, sheet int, c *draw.Rect, e draw.Rect) {
+	x := min(c.X0-e.X0, freeOf(f.space).X1-e.X1)
+	f.sheets[sheet] = append(f.sheets[sheet], flowPlace{b, geom.P(x, c.Y1-e.Y1), 1})
 	c.Y1 -= e.H() + stackGap
 }

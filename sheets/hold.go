@@ -108,7 +108,7 @@ func housedHolding() holding {
 				where, lower = " in its house side", "the lower edge"
 			}
 			return fmt.Sprintf("Cut a housing at each%s: %s wide, %s deep, its floor %s above %s.%s",
-				where, m.saidFine(h.Width), m.said(h.Depth), m.saidFine(h.Floor), lower, floorWords(h))
+				where, m.saidTape(h.Width), m.saidTape(h.Depth), m.saidTape(h.Floor), lower, floorWords(h))
 		},
 		hold: func(m *maker, _ frame.Carrier) string {
 			if m.job.Rafters.Clearance == 0 {

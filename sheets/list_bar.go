@@ -38,7 +38,7 @@ func (m *maker) newBar(b frame.Batch, s frame.CutStick, scale, width float64) *b
 	for _, c := range stick.Cuts {
 		cut := b.Cuts[c.Piece]
 		bar.short = append(bar.short, cut.Mark+initial(cut.Hand))
-		bar.names = append(bar.names, cut.Mark+initial(cut.Hand)+" "+m.figures.Length(cut.Cut()))
+		bar.names = append(bar.names, cut.Mark+initial(cut.Hand)+" "+m.tapeFigures().Length(cut.Cut()))
 	}
 	w := bar.length(stick.Sums.Bought)
 	beside := width - w - barGap
@@ -69,7 +69,7 @@ func (m *maker) barCuts(b frame.Batch, s frame.CutStick) []string {
 			k++
 		}
 		cut := b.Cuts[cuts[i].Piece]
-		parts = append(parts, fmt.Sprintf("%d %s of %s", k-i, handed(cut), m.figures.Length(cut.Cut())))
+		parts = append(parts, fmt.Sprintf("%d %s of %s", k-i, handed(cut), m.tapeFigures().Length(cut.Cut())))
 		i = k
 	}
 	return parts
@@ -89,7 +89,7 @@ func (m *maker) barWords(b frame.Batch, s frame.CutStick) string {
 		words += noBreaks(c)
 	}
 	if left := b.Plan.Sticks[s.Stick].Sums.Offcuts.Millimetres(); m.figures.Round(left) > 0 {
-		words += "; left over " + m.unbroken(left)
+		words += "; left over " + noBreaks(m.tapeFigures().Length(left))
 	}
 	if s.Whole {
 		words += "; take it as it comes, there is nothing to trim"

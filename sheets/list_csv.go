@@ -74,7 +74,7 @@ func (m *maker) cuttingCSV() csv.Table {
 			}
 			t.Rows = append(t.Rows, append([]csv.Cell{
 				csv.Words(c.Mark), csv.Words(string(c.Hand)), csv.Count(c.Count()), csv.Words(string(c.Kind)),
-				m.length(c.Length()), m.length(c.Cut()), plainWords(m.figures.Length(c.Length())), plainWords(m.figures.Length(c.Cut())),
+				m.length(c.Length()), m.length(c.Cut()), plainWords(m.tapeFigures().Length(c.Length())), plainWords(m.tapeFigures().Length(c.Cut())),
 				csv.Words(m.whereUsed(c)), csv.Words(bought),
 			}, m.timberCells(b.Section, b.Timber)...))
 		}
@@ -106,7 +106,7 @@ func (m *maker) stockCSV() csv.Table {
 		for _, c := range b.Cuts {
 			if c.Order {
 				cells := []csv.Cell{
-					csv.Count(c.Count()), m.length(c.Cut()), plainWords(m.figures.Length(c.Cut())), csv.Words("1 " + handed(c) + ", ordered by its length"),
+					csv.Count(c.Count()), m.length(c.Cut()), plainWords(m.tapeFigures().Length(c.Cut())), csv.Words("1 " + handed(c) + ", ordered by its length"),
 					m.length(c.Cut()), csv.Count(0), csv.Count(0), csv.Count(0), csv.Count(0), {}, {}, {},
 				}
 				t.Rows = append(t.Rows, append(cells, m.timberCells(b.Section, b.Timber)...))

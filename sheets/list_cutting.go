@@ -35,13 +35,13 @@ func (m *maker) cuttingTable(b frame.Batch, width float64) draw.Table {
 	if !hands {
 		t.Columns = slices.Delete(t.Columns, 1, 2)
 	}
-	n := 0
+	n, tape := 0, m.tapeFigures() // the figures of the member drawings
 	for _, c := range b.Cuts {
 		where := m.whereUsed(c)
 		if c.Order {
 			where += "; longer than any stick: order by length"
 		}
-		add(false, c.Mark, string(c.Hand), fmt.Sprint(c.Count()), m.figures.Length(c.Length()), m.figures.Length(c.Cut()), where)
+		add(false, c.Mark, string(c.Hand), fmt.Sprint(c.Count()), tape.Length(c.Length()), tape.Length(c.Cut()), where)
 		n += c.Count()
 	}
 	if len(b.Cuts) > 1 {

@@ -234,7 +234,7 @@ func (m *maker) buyLines(b frame.Batch) []buyLine {
 	for _, c := range b.Cuts {
 		if c.Order {
 			out = append(out, buyLine{
-				words: fmt.Sprintf("%d × %s to order", c.Count(), m.figures.Length(c.Cut())), count: c.Count(), length: c.Cut(),
+				words: fmt.Sprintf("%d × %s to order", c.Count(), m.tapeFigures().Length(c.Cut())), count: c.Count(), length: c.Cut(),
 				run: float64(c.Count()) * c.Cut(), made: true,
 			})
 		}
@@ -252,9 +252,8 @@ func (m *maker) stickNotes(b frame.Batch) []string {
 	if sums.Bought == 0 {
 		return nil
 	}
-	run, _ := b.Run()
 	share := strconv.FormatFloat(100*float64(sums.Bought-sums.Cuts)/float64(sums.Bought), 'f', 0, 64)
-	return []string{fmt.Sprintf("%s finished from %s bought; %s %% is sawn off or left over. %s", m.figures.Run(run), m.figures.Run(sums.Bought.Millimetres()), share, m.proof(b.Plan))}
+	return []string{fmt.Sprintf("%s of pieces from %s bought; %s %% is sawn off or left over. %s", m.figures.Run(sums.Cuts.Millimetres()), m.figures.Run(sums.Bought.Millimetres()), share, m.proof(b.Plan))}
 }
 
 // proof says in words how good a plan is known to be.

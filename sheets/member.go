@@ -25,6 +25,7 @@ type timber struct {
 	where        geom.Axes      // where the one drawn stands
 	alike        []frame.Member // those as drawn, in order
 	other        []frame.Member // its mirror images, in order
+	straps       []frame.Spot   // on the one drawn
 	fine         measure.Format // to half a division of the tape
 }
 
@@ -55,6 +56,7 @@ func (m *maker) newStick(i int) *timber {
 	b := m.frame.Members[i]
 	s := &timber{maker: m, Member: b, index: i, where: b.Place, solid: b.Solid().Placed(home(b.Place)), fine: m.tapeFigures()}
 	s.Place = geom.World()
+	s.straps = s.strapsOn()
 	return s
 }
 

@@ -41,6 +41,9 @@ func (s *timber) busy() []span {
 	for _, r := range s.behind() {
 		out = append(out, span{r.X0, r.X1})
 	}
+	for _, w := range s.strapWorks() {
+		out = append(out, span{w.stops[0].at, w.stops[1].at})
+	}
 	for i := range out {
 		out[i].lo, out[i].hi = max(0, out[i].lo), min(s.Length, out[i].hi)
 	}
@@ -196,6 +199,12 @@ const (
 	landRow   = "rafters here"
 )
 
+// The names of the lines round a post.
+const (
+	groundLine   = "ground line"
+	concreteLine = "top of concrete"
+)
+
 // lines are the lines to be marked or shown on the member.
 func (s *timber) lines() []markLine {
 	joins := s.joinLines()
@@ -254,12 +263,24 @@ func (s *timber) studLines() []markLine {
 	return out
 }
 
-// groundLines are where the posts that are alike leave the ground.
+// groundLines are where the posts that are alike leave the ground, and to where
+// they stand in concrete.
 func (s *timber) groundLines() []markLine {
+	out := s.uprightLines(groundLine, func(p frame.Post) (float64, bool) { return p.Ground, true })
+	return append(out, s.uprightLines(concreteLine, func(p frame.Post) (float64, bool) {
+		return p.Ground + p.Footing.Collar, p.Base == frame.InConcrete && p.Footing.Collar > 0
+	})...)
+}
+
+// uprightLines are lines at a level that each post has for itself, if it has it.
+func (s *timber) uprightLines(name string, level func(frame.Post) (float64, bool)) []markLine {
 	var out []markLine
 	var posts [][]frame.Member
 	for _, p := range s.alike {
-		g := s.job.Posts.At[p.No-1].Ground
+		g, ok := level(s.job.Posts.At[p.No-1])
+		if !ok {
+			continue
+		}
 		u := p.Place.Local(geom.V(0, 0, g)).X
 		if u <= 0 || u >= s.Length {
 			continue
@@ -267,7 +288,7 @@ func (s *timber) groundLines() []markLine {
 		i := slices.IndexFunc(out, func(l markLine) bool { return math.Abs(l.at-u) < onTear })
 		if i < 0 {
 			i = len(out)
-			out = append(out, markLine{at: u, name: "finished ground", row: groundRow})
+			out = append(out, markLine{at: u, name: name, row: groundRow})
 			posts = append(posts, nil)
 		}
 		posts[i] = append(posts[i], p)

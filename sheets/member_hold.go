@@ -72,7 +72,17 @@ func (s *timber) holdWords(key string) string {
 	case holdHousing:
 		return fmt.Sprintf("Mark the centre lines. Hold the edges of the housings until the rafters are delivered: make each housing %s wider than its own rafter.", s.fineLength(s.job.Rafters.Clearance))
 	case holdScrew:
-		return "Hold the screw holes until the studs are found: measure their centres from the left end of the plate. Move a hole on to its stud, clear of the rafters."
+		x := s.job.Plate.Fixing
+		words := "Hold the screw holes until the studs are found: measure their centres from the left end. Bore on a stud"
+		if x.FromRafter > 0 {
+			words += fmt.Sprintf(", %s or more from a rafter", s.fine.Length(x.FromRafter))
+		} else {
+			words += ", clear of the rafters"
+		}
+		if x.Spacing > 0 {
+			words += fmt.Sprintf(", %s at most apart", s.fine.Length(x.Spacing))
+		}
+		return words + "."
 	case holdFront:
 		return fmt.Sprintf("Cut the house end. Hold the outer end until plate and beam are fixed: measure along the top edge from %s to %s, at every rafter. Expected: %s.",
 			s.whereEnds(s.frame.Setout.House()), s.whereEnds(s.frame.Setout.Front()), s.fine.Length(s.topEdge()))

@@ -90,8 +90,9 @@ func (s *timber) factTable() draw.Table {
 	s.stickFacts(add)
 	add("Species, grade", stated(join(s.Timber.Species, s.Timber.Grade)))
 	add("Treatment", stated(s.Timber.Treatment))
-	if v := s.figures.Volume(s.solid.Volume()); v != s.figures.Volume(0) {
-		add("Volume", v)
+	add("Weight", s.weight())
+	if straps := s.strapFact(); straps != "" {
+		add("Straps, centred", straps)
 	}
 	return t
 }

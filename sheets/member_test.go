@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 	"plumbcut/geom/frame/jobgen"
@@ -59,6 +60,10 @@ func marks(s *timber) []string {
 // 14 it changes by 0.50: to 70.43 (70.5) in the plate, where it rises inwards,
 // and to 114.42 (114.5) in the beam, where it falls.
 //
+// A strap of 260 lies with half of it, 130, on the rafter's top, from the
+// plate's face, 14 ÷ 0.999356 = 14.01 (14) from the rafter's end; at the outer
+// end from the beam's face inwards, 3317.14 − 14.01 = 3303.13 (3303).
+//
 // Screws stand on studs at 190 + 580k, at most 1160 apart. Rods stand at the
 // posts' centres.
 func TestWorkedMarking(t *testing.T) {
@@ -89,6 +94,7 @@ func TestWorkedMarking(t *testing.T) {
 		}), []string{"house side", "45.5", "14", "115", "114.5", "2.1°"}},
 		{"R1", []string{
 			"house end | 0 |  | 4.5 | plumb, long point top", "outer end | 3317 |  | 3321.5 | plumb, long point bottom",
+			"strap 1, top | 14 |  | 144 | 30 wide, on the centre", "strap 2, top | 3173 |  | 3303 | 30 wide, on the centre",
 		}, nil},
 	} {
 		s := stickOf(t, m, c.mark)
@@ -307,5 +313,41 @@ func TestMemberSheetsSurvive(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestBreakLeavesOutHoles: in a part of a plate's drawing, the circles of the
+// screw holes that another part shows are not pressed into the breaks.
+func TestBreakLeavesOutHoles(t *testing.T) {
+	m := detailMaker(t, courtyard(t), nil)
+	s := stickOf(t, m, "WP1")
+	const parts = 4
+	shown := 0
+	for _, u := range s.unfold(s.works(), parts) {
+		if !u.rescale(1./10, u.shown.wanted(1./10)) {
+			t.Fatal("a part of the plate finds no room")
+		}
+		b := u.faces[u.main]
+		sheet := &draw.Sheet{}
+		b.pic.paint(sheet, b.view)
+		want := 0
+		for _, hole := range s.solid.Bores() {
+			if u.shown.shows(hole.At.X) {
+				want++
+			}
+		}
+		got := 0
+		for _, it := range sheet.Items {
+			if it.Path != nil && slices.ContainsFunc(it.Path.Segs, func(g draw.Seg) bool { return g.Op == draw.Curve }) {
+				got++
+			}
+		}
+		if got != want {
+			t.Errorf("%s: %d circles, want %d", u.title.Name, got, want)
+		}
+		shown += got
+	}
+	if holes := len(s.solid.Bores()); shown != holes {
+		t.Errorf("the parts show %d holes of %d", shown, holes)
 	}
 }

@@ -340,6 +340,9 @@ func (s *timber) hangRows(u *unfolded, ws []work) {
 	title := "cuts"
 	if s.Kind == frame.KindPost {
 		title = "cuts, ground"
+		if slices.ContainsFunc(s.lines(), func(l markLine) bool { return l.name == concreteLine }) {
+			title += ", concrete"
+		}
 	}
 	at(low, title, places(cutPass)...)
 	title = "fixings"
@@ -650,6 +653,7 @@ func (s *timber) overFace(p *page, v *draw.View, face frame.Face, shown stretche
 			}
 		}
 	}
+	s.paintStraps(p, v, face, shown)
 	if face != s.mainFace() {
 		return
 	}

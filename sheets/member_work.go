@@ -74,12 +74,13 @@ func (s *timber) works() []work {
 			out = append(out, s.bevelWork(f))
 		}
 	}
+	out = append(out, s.strapWorks()...)
 	for _, l := range s.lines() {
 		switch l.row {
 		case rafterRow:
 			out = append(out, work{
 				pass: fixingPass, name: "crossing", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
-				how: "drill on the line", spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())/2),
+				how: s.crossingWords(), spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())/2),
 			})
 		case landRow:
 			out = append(out, work{
@@ -93,7 +94,7 @@ func (s *timber) works() []work {
 			})
 		case groundRow:
 			out = append(out, work{
-				pass: cutPass, name: "ground line", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
+				pass: cutPass, name: l.name, face: s.mainFace(), stops: []stop{{centreLine, l.at}},
 				how: "line only" + l.of, spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())),
 			})
 		}
@@ -101,7 +102,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "rafter", "crossing", "join", frame.UseScrew, frame.UseRod} {
+	for _, name := range []string{"housing", "birdsmouth", "rafter", "crossing", "join", "strap", frame.UseScrew, frame.UseRod} {
 		numberOff(out, name)
 	}
 	return out
@@ -129,6 +130,25 @@ func numberOff(ws []work, name string) {
 			ws[i].name = fmt.Sprintf("%s %d", name, k)
 		}
 	}
+}
+
+// crossingWords say what is drilled where a batten crosses a rafter. Where two
+// screws stand across a batten is the project's own choice.
+func (s *timber) crossingWords() string {
+	x := s.job.Battens.Screws
+	screw := "screw"
+	if x.Diameter > 0 {
+		screw = "Ø" + s.fine.Length(x.Diameter) + " screw"
+	}
+	switch x.Each {
+	case 0:
+		return "fix as stated"
+	case 1:
+		return "drill for 1 " + screw + ", mid-width"
+	case 2:
+		return fmt.Sprintf("drill for 2 %ss, %s in from each edge", screw, s.fine.Length(s.across(s.mainFace())/4))
+	}
+	return fmt.Sprintf("drill for %d %ss, spread over the width", x.Each, screw)
 }
 
 // joinPlace says where the parts of a member meet.
@@ -261,11 +281,15 @@ func (s *timber) needsBlocking(h frame.Hole) bool {
 func (s *timber) chamferWork(c frame.Chamfer) work {
 	f := s.Faces()
 	low := c.At - (s.Section.Depth-c.Seat)*math.Tan(c.Angle)
+	side := f[0]
+	if s.mainFace() == f[1] {
+		side = f[1]
+	}
 	return work{
-		pass: cutPass, name: "chamfer", face: f[0], hold: holdPostTop,
+		pass: cutPass, name: "chamfer", face: side, hold: holdPostTop,
 		stops: []stop{{firstEdge, low}, {secondEdge, c.At}},
 		how:   fmt.Sprintf("starts %s from %s", s.fine.Length(c.Seat), f[2]),
-		spot:  s.OnFace(f[0], low, s.Section.Depth),
+		spot:  s.OnFace(side, low, s.Section.Depth),
 	}
 }
 

@@ -26,6 +26,9 @@ func (p picture) paint(s *draw.Sheet, v *draw.View) {
 	var lines []inkLine
 	for _, st := range p.strokes {
 		if st.Arc != nil {
+			if len(v.Whole(st.Arc.Centre, st.Arc.Centre)) == 0 {
+				continue // a hole that a break leaves out
+			}
 			l := p.ink(v, st)
 			s.Add(draw.Path{Style: l.style, Stroke: true, ID: p.scene.id(st.Body), Segs: arcSegs(l)})
 			continue

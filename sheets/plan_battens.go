@@ -17,15 +17,13 @@ func (m *maker) battenPlan() []block {
 	if len(bs) == 0 {
 		return nil
 	}
-	const figure, around, wide = 3.4, 75.0, 150.0 // mm on paper: for a figure of a row, beside the row, across the view
+	view := m.battenView(true)
+	if _, ok := arrange(m.hand, m.room(battenTitle), m.scales(planScale), grid{{view}}); ok {
+		return []block{view}
+	}
 	high := 0.0
 	for _, r := range rooms(m.room(battenTitle)) {
-		if r.W() >= wide {
-			high = max(high, r.H())
-		}
-	}
-	if float64(len(bs))*figure <= high-around {
-		return []block{m.battenView(true)}
+		high = max(high, r.H())
 	}
 	var tables besideBlock
 	for _, t := range m.battenTable().Split(high - 2*blockGap) {

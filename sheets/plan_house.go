@@ -111,9 +111,10 @@ func light(dash draw.Dash) draw.Style {
 // lines, the edge of the soffit, and the words.
 func (m *maker) drawWall(p *page, v *draw.View, w wallPlan) {
 	m.drawStuds(p, v, w)
+	wallBreak := func(a, b geom.Pt) { breakLine(p.sheet, light(draw.Solid), a, b, [2]float64{breakOver, breakOver}) }
 	for _, x := range []float64{w.x0, w.x1} {
 		if w.all.X0 <= x && w.all.X1 >= x {
-			breakLine(p.sheet, v.Flat(geom.P(x, 0)), v.Flat(geom.P(x, w.back)))
+			wallBreak(v.Flat(geom.P(x, 0)), v.Flat(geom.P(x, w.back)))
 		}
 	}
 	for _, r := range m.job.Wall.Returns {
@@ -123,19 +124,9 @@ func (m *maker) drawWall(p *page, v *draw.View, w wallPlan) {
 			if r.Side == frame.Right {
 				x0, x1 = r.At, r.At+thick
 			}
-			breakLine(p.sheet, v.Flat(geom.P(x0, w.y0)), v.Flat(geom.P(x1, w.y0)))
+			wallBreak(v.Flat(geom.P(x0, w.y0)), v.Flat(geom.P(x1, w.y0)))
 		}
 	}
-}
-
-// breakLine ends a wall that goes on: a line across it with a kink.
-func breakLine(s *draw.Sheet, a, b geom.Pt) {
-	const over, kink = 1.2, 1.2 // mm on paper
-	along := b.Sub(a).Unit()
-	side := along.Left().Mul(kink)
-	mid := a.Lerp(b, 0.5)
-	s.Line(light(draw.Solid), a.Sub(along.Mul(over)), mid.Sub(along.Mul(kink/2)), mid.Sub(along.Mul(kink/4)).Add(side),
-		mid.Add(along.Mul(kink/4)).Sub(side), mid.Add(along.Mul(kink/2)), b.Add(along.Mul(over)))
 }
 
 // drawStuds draws the studs in the wall, as ticks where the scale is too small

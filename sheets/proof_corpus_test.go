@@ -210,6 +210,10 @@ func sorted[V any](m map[string]V) []string {
 // what the model measures and stands to scale, nothing overlaps, nothing is
 // outside the frame, every mark leads somewhere, every sheet says what ISO 7200
 // asks for and stands at a scale of ISO 5455.
+//
+// What crowds a sheet without making it wrong (see crowding) must not occur on
+// an example and may occur on a small share of the random jobs, whose papers
+// are often far too small for them; the program then warns of it.
 func TestAudits(t *testing.T) {
 	n := auditedJobs
 	if *long {
@@ -218,9 +222,9 @@ func TestAudits(t *testing.T) {
 	if testing.Short() {
 		n = writtenJobs
 	}
-	var found, gaps ledger
+	var found, crowded, gaps ledger
 	count := each(t, append(examples(t), random(n)...), func(d *drawn) {
-		d.auditAll(&found)
+		d.auditAll(&found, &crowded)
 		if *long {
 			d.lineGaps(&gaps)
 		}
@@ -229,14 +233,49 @@ func TestAudits(t *testing.T) {
 		t.Errorf("only %d jobs were drawn, want %d at least", count, least)
 	}
 	found.report(t)
+	if jobs := crowded.jobs(); float64(jobs) > crowdedShare*float64(count) {
+		t.Errorf("%d of %d jobs are crowded somewhere, want %.0f %% at most", jobs, count, 100*crowdedShare)
+	}
+	for _, rule := range sorted(crowded.rules) {
+		t.Log(rule, crowded.summary(rule))
+	}
 	// A small scale can force lines together, so these are told, not counted.
 	for _, rule := range sorted(gaps.rules) {
 		t.Log(rule, gaps.summary(rule))
 	}
 }
 
+// crowdedShare is the share of random jobs that may be crowded somewhere: half
+// as many again as are at present. Lower it when they get fewer.
+const crowdedShare = 0.15
+
+// crowding are the rules that a sheet too full for its words breaks first. No
+// text touches another, nothing leaves the frame and nothing is untrue all the
+// same: those rules hold for every job.
+func crowding(r draw.Rule) bool {
+	switch r {
+	case draw.RuleTextOnLine, draw.RuleLeaderCross, draw.RuleLeaderEnd, draw.RuleTitleUnused:
+		return true
+	}
+	return false
+}
+
+// isRandom tells a random job from an example.
+func (d *drawn) isRandom() bool { return strings.HasPrefix(d.name, "seed ") }
+
+// jobs counts the jobs in which any rule was broken.
+func (l *ledger) jobs() int {
+	seen := map[string]bool{}
+	for _, all := range l.rules {
+		for _, e := range all {
+			seen[e.job] = true
+		}
+	}
+	return len(seen)
+}
+
 // auditAll puts down everything that any audit finds in one job.
-func (d *drawn) auditAll(l *ledger) {
+func (d *drawn) auditAll(l, crowded *ledger) {
 	for _, f := range d.frame.Audit() {
 		l.add("model: "+f.Rule, d.name, "%s", f.What)
 	}
@@ -244,7 +283,11 @@ func (d *drawn) auditAll(l *ledger) {
 		l.add("set cannot be written", d.name, "%v", err)
 	}
 	for _, f := range d.set.Audit(d.figures) {
-		l.add(fmt.Sprintf("%s: %s", d.title(f.Sheet), f.Rule), d.name, "%s", f)
+		book := l
+		if d.isRandom() && crowding(f.Rule) {
+			book = crowded
+		}
+		book.add(fmt.Sprintf("%s: %s", d.title(f.Sheet), f.Rule), d.name, "%s", f)
 	}
 	for _, check := range []func(*draw.Set) []string{shownScales, namedFields, shownLinks} {
 		for _, what := range check(d.set) {

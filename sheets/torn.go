@@ -133,14 +133,20 @@ func (p picture) paintTears(s *draw.Sheet, v *draw.View) {
 	}
 }
 
-// zigzag draws a narrow line with a zigzag in its middle.
+// zigzag ends a timber that goes on: a narrow line with a zigzag in its middle,
+// a little over both ends.
 func zigzag(s *draw.Sheet, a, b geom.Pt, over [2]float64) {
+	breakLine(s, draw.Style{Layer: draw.Outline, Pen: draw.Narrow}, a, b, over)
+}
+
+// breakLine is zigzag in a style.
+func breakLine(s *draw.Sheet, style draw.Style, a, b geom.Pt, over [2]float64) {
 	dir := b.Sub(a).Unit()
 	length := b.Sub(a).Len()
 	wide := min(breakWide, breakShare*length)
 	up := dir.Left().Mul(breakHigh * wide / breakWide)
 	mid := a.Lerp(b, 0.5)
-	s.Line(draw.Style{Layer: draw.Outline, Pen: draw.Narrow},
+	s.Line(style,
 		a.Sub(dir.Mul(over[0])), mid.Sub(dir.Mul(wide/2)),
 		mid.Sub(dir.Mul(wide/4)).Add(up), mid.Add(dir.Mul(wide/4)).Sub(up),
 		mid.Add(dir.Mul(wide/2)), b.Add(dir.Mul(over[1])))

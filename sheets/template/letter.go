@@ -139,7 +139,7 @@ func (l *letterer) inTile(box draw.Rect) bool {
 func (l *letterer) draw(b label, box draw.Rect) {
 	l.taken = append(l.taken, box.Expand(wordClear)) // so that an arrow is seen to belong to its own words
 	if b.over {
-		l.fill(draw.Hatch, 0, box.Expand(wordClear/2).Corners()...)
+		l.fill(draw.Hatch, 0, box.Expand(wordClear).Corners()...)
 	}
 	at := geom.P(box.X0, (box.Y0+box.Y1)/2-b.height/2)
 	turn := 0.0

@@ -154,9 +154,9 @@ func (l *leaf) split(i int, w, h float64) {
 	right := draw.Rect{X0: r.X0 + w, Y0: r.Y0, X1: r.X1, Y1: r.Y1}
 	below := draw.Rect{X0: r.X0, Y0: r.Y0, X1: r.X1, Y1: r.Y1 - h}
 	if r.W()-w < r.H()-h {
-		right.Y0 = r.Y1 - h
+		right.Y0 = r.Y1 - h + packGap
 	} else {
-		below.X1 = r.X0 + w
+		below.X1 = r.X0 + w - packGap
 	}
 	rest := append([]draw.Rect{}, l.free[:i]...)
 	for _, n := range []draw.Rect{right, below} {

@@ -101,7 +101,12 @@ func (m *maker) housingPlan(w work, h frame.Housing) plan {
 		low.Min.Z = rest
 	}
 	thin := full
-	thin.Min.Y, thin.Max.Y = alongside(t, h.Face, h.Depth+lip/2)
+	reach := h.Depth
+	plane, _ := t.FacePlane(h.Face)
+	for _, b := range w.bores {
+		reach = max(reach, -plane.Dist(b.At)+b.Radius)
+	}
+	thin.Min.Y, thin.Max.Y = alongside(t, h.Face, reach+lip/2)
 	p := plan{
 		title:   fmt.Sprintf("Housing in the %s%s", t.Kind, place),
 		options: [][]part{option(full, full), option(low, full), option(low, thin)},

@@ -172,8 +172,11 @@ func (s sheetOfPaper) apart(titles []heading) ([]*pattern, error) {
 		return group[i]
 	}
 	for i, a := range s.lines {
+		if !frame(a) {
+			continue
+		}
 		for j, b := range s.lines[:i] {
-			if frame(a) && frame(b) && touch(a, b) {
+			if frame(b) && boxesMeet(a, b) && touch(a, b) {
 				group[root(i)] = root(j)
 			}
 		}
@@ -244,6 +247,12 @@ func (s sheetOfPaper) apart(titles []heading) ([]*pattern, error) {
 
 func inBox(p geom.Pt, b [2]geom.Pt) bool {
 	return p.X > b[0].X && p.X < b[1].X && p.Y > b[0].Y && p.Y < b[1].Y
+}
+
+// boxesMeet is a quick test before touch.
+func boxesMeet(a, b line) bool {
+	return max(a.a.X, a.b.X) > min(b.a.X, b.b.X)-near && max(b.a.X, b.b.X) > min(a.a.X, a.b.X)-near &&
+		max(a.a.Y, a.b.Y) > min(b.a.Y, b.b.Y)-near && max(b.a.Y, b.b.Y) > min(a.a.Y, a.b.Y)-near
 }
 
 // touch reports whether an end of one line lies on the other.

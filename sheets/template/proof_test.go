@@ -2,12 +2,16 @@ package template_test
 
 import (
 	"bytes"
+	"errors"
 	"flag"
 	"fmt"
 	"math"
 	"os"
 	"path/filepath"
+	"runtime"
+	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"plumbcut/draw/pdf"
@@ -26,10 +30,11 @@ var long = flag.Bool("long", false, "prove the templates of 200 random jobs rath
 
 // made is a job and its templates, as a file.
 type made struct {
-	name  string
-	frame *frame.Frame
-	pages []sheetOfPaper
-	whole template.Templates
+	name     string
+	frame    *frame.Frame
+	pages    []sheetOfPaper
+	patterns []*pattern // read off the pages, the printer's correction undone
+	whole    template.Templates
 }
 
 func make1(name string, text []byte) (made, error) {
@@ -48,47 +53,86 @@ func make1(name string, text []byte) (made, error) {
 	if err := pdf.Write(&b, m.whole.Pages, pdf.Options{Flat: true}); err != nil {
 		return m, err
 	}
-	m.pages, err = readPages(b.Bytes())
+	if m.pages, err = readPages(b.Bytes()); err != nil {
+		return m, err
+	}
+	var pages []sheetOfPaper
+	for _, s := range m.pages {
+		pages = append(pages, s.undo(150/job.Printer.X, 150/job.Printer.Y))
+	}
+	m.patterns, err = patterns(pages)
 	return m, err
 }
 
-// each runs a proof on every example and on random jobs, some of them on other
-// paper and for a printer that is off.
-func each(t *testing.T, prove func(t *testing.T, m made)) {
-	t.Helper()
+// job is the text of a job to prove things on.
+type job struct {
+	name string
+	text []byte
+}
+
+// jobs lists every example, on sheets and on a roll, and random jobs on all
+// sorts of paper, some for a printer that is off.
+func jobs() ([]job, error) {
 	files, err := filepath.Glob("../../examples/*/*.yaml")
 	if err != nil || len(files) == 0 {
-		t.Fatal("there are no examples", err)
+		return nil, fmt.Errorf("there are no examples: %v", err)
 	}
-	run := func(name string, text []byte) {
-		t.Run(name, func(t *testing.T) {
-			t.Parallel()
-			m, err := make1(name, text)
-			if err != nil {
-				t.Fatal(err)
-			}
-			prove(t, m)
-		})
-	}
+	var out []job
 	for _, f := range files {
 		text, err := os.ReadFile(f)
 		if err != nil {
-			t.Fatal(err)
+			return nil, err
 		}
-		run(filepath.Base(f), text)
-		run("roll "+filepath.Base(f), append(text, "\ntemplates: {roll: 610 mm}\n"...))
+		out = append(out, job{filepath.Base(f), text},
+			job{"roll " + filepath.Base(f), append(slices.Clone(text), "\ntemplates: {roll: 610 mm}\n"...)})
 	}
 	n := randomJobs
 	if *long {
 		n = longJobs
 	}
-	for seed := range n {
+	for seed := 0; len(out) < n+2*len(files); seed++ {
 		text := jobgen.Job(uint64(seed))
-		if _, err := make0(text); err != nil {
-			continue // nearly all jobs can be built
+		if _, err := make0(text); err == nil { // nearly all jobs can be built
+			out = append(out, job{fmt.Sprint("seed ", seed), append(text, otherPaper(seed)...)})
 		}
-		text = append(text, otherPaper(seed)...)
-		run(fmt.Sprint("seed ", seed), text)
+	}
+	return out, nil
+}
+
+// corpus makes every job once for all proofs.
+var corpus = sync.OnceValues(func() ([]made, error) {
+	list, err := jobs()
+	if err != nil {
+		return nil, err
+	}
+	all, errs := make([]made, len(list)), make([]error, len(list))
+	var wait sync.WaitGroup
+	free := make(chan bool, runtime.GOMAXPROCS(0))
+	for i, j := range list {
+		wait.Go(func() {
+			free <- true
+			defer func() { <-free }()
+			if all[i], errs[i] = make1(j.name, j.text); errs[i] != nil {
+				errs[i] = fmt.Errorf("%s: %w", j.name, errs[i])
+			}
+		})
+	}
+	wait.Wait()
+	return all, errors.Join(errs...)
+})
+
+// each runs a proof on every job of the corpus.
+func each(t *testing.T, prove func(t *testing.T, m made)) {
+	t.Helper()
+	all, err := corpus()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range all {
+		t.Run(m.name, func(t *testing.T) {
+			t.Parallel()
+			prove(t, m)
+		})
 	}
 }
 
@@ -116,15 +160,7 @@ func otherPaper(seed int) string {
 // template should show under a cut line.
 func TestTemplatesLieOnTheModel(t *testing.T) {
 	each(t, func(t *testing.T, m made) {
-		job := m.frame.Job
-		var pages []sheetOfPaper
-		for _, s := range m.pages {
-			pages = append(pages, s.undo(150/job.Printer.X, 150/job.Printer.Y))
-		}
-		ps, err := patterns(pages)
-		if err != nil {
-			t.Fatal(err)
-		}
+		ps := m.patterns
 		if len(ps) != len(m.whole.Whole.Sheets) {
 			t.Errorf("%d templates on the pages, %d whole", len(ps), len(m.whole.Whole.Sheets))
 		}
@@ -308,7 +344,47 @@ func (c *comparison) run() error {
 	if err := c.holes(); err != nil {
 		return err
 	}
+	if err := c.waste(); err != nil {
+		return err
+	}
 	return c.complete()
+}
+
+// waste sees that nothing is hatched that stays, and that each face with a cut
+// across it has something hatched.
+func (c *comparison) waste() error {
+	for _, l := range c.p.lines {
+		d := l.b.Sub(l.a)
+		if !l.trim() || math.Abs(math.Abs(d.X)-math.Abs(d.Y)) > near || d.Len() < 1 {
+			continue
+		}
+		f := c.leafAt(l.a.Lerp(l.b, 0.5))
+		if f == nil {
+			continue // the map of the tiles, say
+		}
+		if at := f.timber(l.a.Lerp(l.b, 0.5)); c.stays(at, f.n) {
+			return fmt.Errorf("the timber at %v on %s is hatched, and stays", at, f.name)
+		}
+	}
+	return nil
+}
+
+// stays reports whether a point of the prism's surface is on the model's.
+func (c *comparison) stays(p, n geom.Vec) bool {
+	across := geom.V(n.Z, n.X, n.Y) // any direction along the face
+	up := n.Cross(across)
+	in := false
+	for i, e := range c.edges {
+		if c.normals[i].Sub(n).Len() > 1e-6 || math.Abs(e[0].Sub(p).Dot(n)) > tolerance {
+			continue
+		}
+		a, b := e[0].Sub(p), e[1].Sub(p)
+		ay, by := a.Dot(up), b.Dot(up)
+		if (ay <= 0) != (by <= 0) && a.Dot(across)+(b.Dot(across)-a.Dot(across))*(-ay)/(by-ay) > 0 {
+			in = !in
+		}
+	}
+	return in
 }
 
 // offEdge is how far a point is from the model's edges on a face.

@@ -20,6 +20,8 @@ const (
 	stripTop    = 32.0  // of the top
 	crossClear  = 14.0  // from the datum cross to a cut, or to the end of the strip
 	figureLift  = 0.9   // from a mark to its figure
+	figureStep  = 3.0   // from one place for a figure that is tried to the next
+	figureFar   = 1.7   // from a figure to another's mark: more, so that it is seen whose it is
 	figureRoom  = 24.0  // that the figure of a hole takes
 )
 
@@ -79,11 +81,7 @@ func (m *maker) strip(t frame.Member, works []work, from, to float64) *piece {
 		notes:   []string{"Lay it by its own reading; never join strips end to end. Figures run from the " + endName(t.Kind, true) + "."},
 	}}
 	p.plan.extra = func(p *piece) {
-		for _, w := range works {
-			for _, f := range w.features {
-				m.stripMark(p, f)
-			}
-		}
+		m.stripMarks(p, works)
 	}
 	return p
 }
@@ -125,44 +123,91 @@ func (m *maker) stripCross(works []work, from, to float64) float64 {
 	return first * step
 }
 
-// stripMark marks a feature across the strip, with its running figures.
-func (m *maker) stripMark(p *piece, f frame.Feature) {
-	side, top := p.flaps[0], p.flaps[1]
-	across := func(st draw.Style, u float64) float64 {
-		x := side.paper(geom.V(u, 0, 0)).X
-		for _, f := range []flap{side, top} {
-			p.ink.line(st, geom.P(x, f.area.Y0), geom.P(x, f.area.Y1))
-		}
-		return x
-	}
-	low, high := side.area.Y0+2, top.area.Y1-2
-	// A figure stands at the foot of its mark, or where that is taken at the head.
-	figure := func(x float64, words string) {
-		t := draw.Text{Layer: draw.Notes, At: geom.P(x-figureLift, low), Height: draw.NoteHeight, Turn: math.Pi / 2, String: words}
-		if box := t.Box(); newLetterer(&p.ink, nil).blocked(box, false) > box.X0 {
-			t.At.Y, t.Align = high, draw.End
-		}
-		p.ink.words = append(p.ink.words, t)
-	}
+// stripMark is a mark across a strip.
+type stripMark struct {
+	style draw.Style
+	at    float64 // along the member
+	use   string  // of a hole
+}
+
+// marks lists the marks of a feature.
+func marks(t frame.Member, f frame.Feature) []stripMark {
+	var out []stripMark
 	switch f := f.(type) {
 	case frame.Housing:
-		a, b := f.At-f.Width/2, f.At+f.Width/2
-		t := p.work.member
-		for _, u := range []float64{a, b} {
+		for _, u := range []float64{f.At - f.Width/2, f.At + f.Width/2} {
 			if u > same && u < t.Length-same {
-				figure(across(markLine, u), m.figures.Length(u))
+				out = append(out, stripMark{style: markLine, at: u})
 			}
 		}
-		figure(across(axisLine, f.At), m.figures.Length(f.At))
-		p.lands(side, max(0, a), min(t.Length, b))
+		out = append(out, stripMark{style: axisLine, at: f.At})
 	case frame.Hole:
-		if f.Face == frame.FaceTop {
-			r := ring{top.paper(f.Mouth), f.Diameter / 2}
-			p.ink.ring(markLine, r.c, r.r)
-			p.ink.target(r)
-		}
-		figure(across(axisLine, f.Mouth.X), m.figures.Length(f.Mouth.X)+" "+f.Use)
+		out = append(out, stripMark{axisLine, f.Mouth.X, " " + f.Use})
 	}
+	return out
+}
+
+// stripMarks marks the cuts of some works across the strip, then writes their
+// running figures where there is room.
+func (m *maker) stripMarks(p *piece, works []work) {
+	side, top := p.flaps[0], p.flaps[1]
+	t := p.work.member
+	var all []stripMark
+	for _, w := range works {
+		for _, f := range w.features {
+			all = append(all, marks(t, f)...)
+			switch f := f.(type) {
+			case frame.Housing:
+				p.lands(side, max(0, f.At-f.Width/2), min(t.Length, f.At+f.Width/2))
+			case frame.Hole:
+				if f.Face == frame.FaceTop {
+					r := ring{top.paper(f.Mouth), f.Diameter / 2}
+					p.ink.ring(markLine, r.c, r.r)
+					p.ink.target(r)
+				}
+			}
+		}
+	}
+	for _, k := range all {
+		x := side.paper(geom.V(k.at, 0, 0)).X
+		for _, f := range []flap{side, top} {
+			p.ink.line(k.style, geom.P(x, f.area.Y0), geom.P(x, f.area.Y1))
+		}
+	}
+	for _, k := range all {
+		p.figure(side.paper(geom.V(k.at, 0, 0)).X, m.figures.Length(k.at)+k.use)
+	}
+}
+
+// figure letters a running figure along its mark, as near to its foot as there is
+// room, on its left or else on its right.
+func (p *piece) figure(x float64, words string) {
+	side, top := p.flaps[0].area, p.flaps[1].area
+	l := newLetterer(&p.ink, nil)
+	first := draw.Text{}
+	long := draw.TextWidth(words, draw.NoteHeight, false)
+	for y := side.Y0 + 2; y+long < top.Y1; y += figureStep {
+		for _, right := range []bool{false, true} {
+			t := draw.Text{Layer: draw.Notes, At: geom.P(x-figureLift, y), Height: draw.NoteHeight, Turn: math.Pi / 2, String: words}
+			if right {
+				t.At.X = x + figureLift + t.Height
+			}
+			if first.String == "" {
+				first = t
+			}
+			own, other := figureLift/2, figureFar
+			if right {
+				own, other = other, own
+			}
+			box := t.Box()
+			box.X0, box.X1, box.Y0, box.Y1 = box.X0-other, box.X1+own, box.Y0-figureLift/2, box.Y1+figureLift/2
+			if side.Union(top).Encloses(t.Box()) && l.blocked(box, false) < box.X0 {
+				p.ink.words = append(p.ink.words, t)
+				return
+			}
+		}
+	}
+	p.ink.words = append(p.ink.words, first)
 }
 
 // lands crosses out the place of another timber, with an X as builders do.

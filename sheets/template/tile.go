@@ -165,7 +165,8 @@ const (
 	tilePad   = 6.0 // round a tile, for the words on its edges
 	mapCell   = 7.0
 	mapRoom   = 34.0 // right of the words over a tile
-	regReach  = 4.0
+	regReach  = 3.5
+	regTries  = 8 // places for a cross, a reach apart
 	regRadius = 1.5
 	regInset  = 15.0 // of registration crosses from the ends of an overlap
 )
@@ -205,11 +206,12 @@ func (m *maker) grid(p *piece) (grid, lie, float64) {
 // mapDepth is what the map of the tiles takes, with its words.
 const mapDepth = 22.0
 
-// inked reports whether a tile has anything on it that a builder needs: more
-// than the edge of the paper.
+// inked reports whether a tile has anything on it that a builder needs: to cut,
+// mark or fold by, or an arris. Hatch, ticks and centre lines alone are nothing.
 func inked(k ink, l lie, box draw.Rect) bool {
 	for _, s := range k.lines {
-		if s.style == trimLine || s.style == axisLine {
+		tick := s.style == edgeLine && s.b.Sub(s.a).Len() <= tickLong+same
+		if tick || s.style != cutLine && s.style != markLine && s.style != foldLine && s.style != edgeLine {
 			continue
 		}
 		if _, _, ok := within(l.pt(s.a), l.pt(s.b), box.Inset(same)); ok {
@@ -217,7 +219,7 @@ func inked(k ink, l lie, box draw.Rect) bool {
 		}
 	}
 	for _, c := range k.circles {
-		if (ring{l.pt(c.c), c.r}).box().Overlaps(box) {
+		if c.style != crosses && (ring{l.pt(c.c), c.r}).box().Overlaps(box) {
 			return true
 		}
 	}
@@ -241,44 +243,57 @@ func (g grid) flat(l lie) []draw.Rect {
 	return out
 }
 
-// register puts crosses into the overlaps; both neighbours show them.
+// register puts crosses into the overlaps, two in each; both neighbours show
+// them.
 func (p *piece) register(g grid, l lie) {
-	back := func(q geom.Pt) geom.Pt { // from the pages to the flat paper
-		if l.turned {
-			return geom.P(q.Y, -q.X)
-		}
-		return q
-	}
+	edges := g.flat(l)
 	name := 'a'
-	put := func(q geom.Pt) {
-		c := back(q)
-		p.ink.ring(register, c, regRadius)
-		p.ink.line(register, c.Sub(geom.P(regReach, 0)), c.Add(geom.P(regReach, 0)))
-		p.ink.line(register, c.Sub(geom.P(0, regReach)), c.Add(geom.P(0, regReach)))
-		p.ink.name(c, string(name))
+	put := func(from, step geom.Pt) {
+		at := l.back(from)
+		for i := range regTries {
+			q := l.back(from.Add(step.Mul(float64(i) * regReach)))
+			clear := newLetterer(&p.ink, edges)
+			if box := (ring{q, regReach + wordClear/2}).box(); clear.blocked(box, true) < box.X0 {
+				at = q
+				break
+			}
+		}
+		p.ink.ring(register, at, regRadius)
+		p.ink.line(register, at.Sub(geom.P(regReach, 0)), at.Add(geom.P(regReach, 0)))
+		p.ink.line(register, at.Sub(geom.P(0, regReach)), at.Add(geom.P(0, regReach)))
+		p.ink.name(at, string(name), edges)
 		name++
 	}
+	there := func(c, r int) bool { return c < g.cols && r < g.rows && !g.empty[[2]int{c, r}] }
 	for r := range g.rows {
 		for c := range g.cols {
 			b := g.box(c, r)
-			if c+1 < g.cols && !g.empty[[2]int{c, r}] && !g.empty[[2]int{c + 1, r}] {
+			if there(c, r) && there(c+1, r) {
 				x := b.X1 - g.overlap/2
-				put(geom.P(x, b.Y1-regInset))
-				put(geom.P(x, b.Y0+regInset))
+				put(geom.P(x, b.Y1-regInset), geom.P(0, -1))
+				put(geom.P(x, b.Y0+regInset), geom.P(0, 1))
 			}
-			if r+1 < g.rows && !g.empty[[2]int{c, r}] && !g.empty[[2]int{c, r + 1}] {
+			if there(c, r) && there(c, r+1) {
 				y := b.Y0 + g.overlap/2
-				put(geom.P(b.X0+regInset, y))
-				put(geom.P(b.X1-regInset, y))
+				put(geom.P(b.X0+regInset, y), geom.P(1, 0))
+				put(geom.P(b.X1-regInset, y), geom.P(-1, 0))
 			}
 		}
 	}
 }
 
-// name writes the letter of a registration cross in the quarter of it that is
-// freest.
-func (k *ink) name(c geom.Pt, letter string) {
-	l := newLetterer(k, nil)
+// back carries a place of the page to the flat paper.
+func (l lie) back(q geom.Pt) geom.Pt {
+	q = q.Sub(l.move)
+	if l.turned {
+		return geom.P(q.Y, -q.X)
+	}
+	return q
+}
+
+// name writes the letter of a registration cross in a quarter of it that is free.
+func (k *ink) name(c geom.Pt, letter string, edges []draw.Rect) {
+	l := newLetterer(k, edges)
 	var t draw.Text
 	for _, q := range []geom.Pt{{X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}} {
 		t = draw.Text{Layer: draw.Notes, At: c.Add(geom.P(q.X*(regRadius+wordClear), q.Y*wordClear)), Height: draw.NoteHeight, String: letter}
@@ -288,11 +303,11 @@ func (k *ink) name(c geom.Pt, letter string) {
 		if q.Y < 0 {
 			t.At.Y -= t.Height
 		}
-		if box := t.Box(); l.blocked(box, true) < box.X0 {
+		if box := t.Box().Expand(wordClear * 0.8); l.blocked(box, true) < box.X0 {
 			break
 		}
 	}
-	k.fill(draw.Hatch, 0, t.Box().Expand(wordClear/2).Corners()...)
+	k.fill(draw.Hatch, 0, t.Box().Expand(wordClear).Corners()...)
 	k.words = append(k.words, t)
 }
 

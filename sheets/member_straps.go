@@ -1,0 +1,103 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// strapsOn are the straps that lie on the member, where they lie along it.
+func (s *timber) strapsOn() []frame.Spot {
+	var out []frame.Spot
+	for _, h := range s.frame.Hardware() {
+		for _, spot := range h.Spots {
+			if h.Kind == frame.StrapTie && spot.Member == s.index {
+				out = append(out, spot)
+			}
+		}
+	}
+	return out
+}
+
+// strapWorks are the places of the straps on a rafter. On a plate or a beam
+// they lie on the centre lines of the housings, which are marked already.
+func (s *timber) strapWorks() []work {
+	if s.Kind != frame.KindRafter {
+		return nil
+	}
+	var out []work
+	for _, spot := range s.straps {
+		w := work{
+			pass: fixingPass, name: "strap", face: spot.Face,
+			stops: []stop{{firstEdge, spot.At - spot.Span/2}, {secondEdge, spot.At + spot.Span/2}},
+			how:   s.fine.Length(s.job.Rafters.Strap.Width) + " wide, on the centre",
+			spot:  s.OnFace(spot.Face, spot.At, s.across(spot.Face)/2),
+		}
+		if spot.At > s.Length/2 {
+			w.hold = s.endHold(frame.FaceEnd)
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// strapFact says which straps lie on the member; empty for none. A strap lies
+// on the rafter with half its length and half its nails. Its size is on the
+// rafter's drawing.
+func (s *timber) strapFact() string {
+	t := s.job.Rafters.Strap
+	switch {
+	case len(s.straps) == 0:
+		return ""
+	case s.Kind != frame.KindRafter:
+		return "at each rafter, " + count(t.Nails/2, "nail")
+	}
+	return fmt.Sprintf("%s × %s × %s long, over each end, %s here",
+		s.maker.fine(t.Width), s.maker.fine(t.Thickness), s.fine.Length(t.Length), count((t.Nails+1)/2, "nail"))
+}
+
+// paintStraps draws the straps of a rafter on its top edge, as its side shows
+// them. They are thinner than a line, so they are drawn as thick as reads.
+func (s *timber) paintStraps(p *page, v *draw.View, face frame.Face, shown stretches) {
+	const thick = 0.8 // mm on paper
+	if plane, _ := s.FacePlane(face); s.Kind != frame.KindRafter || plane.N.Y == 0 {
+		return
+	}
+	for _, spot := range s.straps {
+		if !shown.shows(spot.At) {
+			continue
+		}
+		a := v.Pt(s.OnFace(face, spot.At-spot.Span/2, s.Section.Depth))
+		b := v.Pt(s.OnFace(face, spot.At+spot.Span/2, s.Section.Depth))
+		up := geom.P(0, thick)
+		st := draw.Style{Layer: draw.Outline, Pen: draw.Narrow}
+		p.sheet.Line(st, a, a.Add(up))
+		p.sheet.Line(st, a.Add(up), b.Add(up))
+		p.sheet.Line(st, b.Add(up), b)
+	}
+}
+
+// Density of softwood treated against decay, dry: from memory, no source. Wet
+// from treatment it weighs up to half as much again.
+const softwood = 550.0 // kg/m³
+
+// weight is about what the finished member weighs.
+func (s *timber) weight() string {
+	const cubicMetre, pound, perCubicFoot = 1e9, 0.45359237, 35.3146667
+	kg := s.solid.Volume() / cubicMetre * softwood
+	if s.job.Units == frame.FeetInches {
+		return fmt.Sprintf("about %s lb at %.0f lb/ft³", roughly(kg/pound), softwood/pound/perCubicFoot)
+	}
+	return fmt.Sprintf("about %s kg at %.0f kg/m³", roughly(kg), softwood)
+}
+
+// roughly is a number to two figures, as far as it is small.
+func roughly(x float64) string {
+	if x < 10 {
+		return fmt.Sprintf("%.1f", x)
+	}
+	return fmt.Sprintf("%.0f", math.Round(x))
+}
