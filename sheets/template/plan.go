@@ -323,19 +323,22 @@ func (m *maker) holeNote(h frame.Hole, t frame.Member) string {
 // roundPlan wraps all four faces round a work of any other kind.
 func (m *maker) roundPlan(w work) plan {
 	t := w.member
-	box := whole(t, max(0, w.a-beside), min(t.Length, w.b+beside))
-	f := t.Faces()
-	parts := []part{{f[0], base, box}, {f[3], 0, box}, {f[1], 1, box}, {f[2], 2, box}}
-	title := "Cut in the "
+	title, at, end := "Cut in the ", w.a, w.b
 	for _, f := range w.features {
-		if _, ok := f.(frame.Birdsmouth); ok {
-			title = "Birdsmouth of the "
+		if n, ok := f.(frame.Birdsmouth); ok { // the tape gives its heel's plumb line, at the top edge
+			title, at, end = "Birdsmouth of the ", n.At, max(w.b, n.At)
+		}
+		if _, ok := f.(frame.TailBevel); ok {
+			title = "Tail of the "
 		}
 	}
+	box := whole(t, max(0, min(w.a, at)-beside), min(t.Length, end+beside))
+	f := t.Faces()
+	parts := []part{{f[0], base, box}, {f[3], 0, box}, {f[1], 1, box}, {f[2], 2, box}}
 	return plan{
 		title:   title + plural(t.Kind),
 		options: [][]part{parts},
-		cross:   geom.V(w.a, 0, t.Section.Depth),
+		cross:   geom.V(at, 0, t.Section.Depth),
 		through: true,
 	}
 }

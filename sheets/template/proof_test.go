@@ -219,6 +219,10 @@ func exact(f *frame.Frame, t frame.Member, reading float64, strip bool) float64 
 			try(x.At)
 		case frame.Chamfer:
 			try(x.At)
+		case frame.Birdsmouth:
+			try(x.At)
+		case frame.TailBevel:
+			try(x.Foot(t.Section.Depth))
 		}
 	}
 	for _, j := range f.Joints {
@@ -265,7 +269,11 @@ func lift(f *frame.Frame, p *pattern, pl placing, r string, seen coverage) error
 
 func (s coverage) note(t frame.Member, from, to float64) {
 	for i, x := range t.Features {
-		if at := x.Figures().At; at > from-1 && at < to+1 {
+		at := x.Figures().At
+		if n, ok := x.(frame.Birdsmouth); ok { // that is on the top edge, the cut below it farther on
+			at += n.Heel * math.Sin(n.Angle)
+		}
+		if at > from-1 && at < to+1 {
 			s[fmt.Sprint(t.Mark, t.Hand, i)]++
 		}
 	}
