@@ -431,14 +431,13 @@ func (l fallPlan) draw(s *Sheet) {
 // tried at each offset in their order. If no place is free, it takes the one
 // that disturbs least.
 func (p *Placer) Fall(tries ...Fall) {
-	const steps, places = 4, 8 // off the line, and along each half of it
+	const steps = 4
 	var best fallPlan
 	least := math.Inf(1)
 	for i := range steps {
 		for _, f := range tries {
 			f.Offset += math.Copysign(float64(i)*rowPitch/2, f.Offset)
-			for k := range 2*places + 1 {
-				t := 0.5 + float64((k+1)/2)*0.05*float64(1-k%2*2)
+			for _, t := range fallPlaces() {
 				l := f.plan(p.Hand, t)
 				cost := p.textCost(l.text) + costText*float64(p.textsUnder(l.tail, l.tip)+p.linesCrossed(l.tail, l.tip))
 				if cost < least {
@@ -452,6 +451,11 @@ func (p *Placer) Fall(tries ...Fall) {
 		}
 	}
 	best.draw(p.Sheet)
+}
+
+// fallPlaces are where along its line an arrow is tried, coarsely first.
+func fallPlaces() []float64 {
+	return []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85}
 }
 
 // textFree reports whether a text, which may be turned, touches nothing.

@@ -208,9 +208,14 @@ func (b TitleBlock) draw(s *Sheet, box Rect) {
 		y -= d
 	}
 	b.drawSide(s, Rect{split, box.Y0, box.X1, top})
-	// Two sides of the block lie on the frame, which is drawn already.
+	// Two sides of the block lie on the frame, which is drawn already, and on a
+	// small sheet the third.
 	wide := Style{Layer: Border, Pen: Wide}
-	s.Line(wide, geom.P(box.X0, box.Y0), geom.P(box.X0, box.Y1), geom.P(box.X1, box.Y1))
+	edge := []geom.Pt{geom.P(box.X0, box.Y0), geom.P(box.X0, box.Y1), geom.P(box.X1, box.Y1)}
+	if box.X0 <= s.Paper.Inner().X0+slack {
+		edge = edge[1:]
+	}
+	s.Line(wide, edge...)
 	if top < box.Y1 {
 		s.Line(wide, geom.P(box.X0, top), geom.P(box.X1, top))
 	}

@@ -224,15 +224,28 @@ const (
 	costBox    = 1000.0 // the box touches something
 )
 
-// search tries directions and lengths and keeps the cheapest place.
+// search tries directions and lengths and keeps the cheapest place. Only where
+// each of them would disturb something it looks for gaps between them.
 func (p *Placer) search(q leadSearch) leadPlace {
 	p.sync()
-	best := leadPlace{cost: math.Inf(1)}
-	for _, length := range leaderLengths() {
+	best := p.sweep(q, leaderLengths(), leaderAngles(), math.Inf(1))
+	if best.cost < costLeader {
+		return best
+	}
+	if fine := p.sweep(q, fineLengths(), fineAngles(), best.cost); fine.cost < best.cost {
+		return fine
+	}
+	return best
+}
+
+// sweep is the cheapest of some places, if one costs less than the limit.
+func (p *Placer) sweep(q leadSearch, lengths, angles []float64, limit float64) leadPlace {
+	best := leadPlace{cost: limit}
+	for _, length := range lengths {
 		if length > best.cost {
 			break
 		}
-		for _, deg := range leaderAngles() {
+		for _, deg := range angles {
 			c := q.place(length, deg*math.Pi/180)
 			c.cost = length + q.angleCost(deg)
 			if c.cost < best.cost {
@@ -252,6 +265,19 @@ func leaderLengths() []float64 {
 // leaderAngles are the directions tried, degrees: 45° first, as it reads best.
 func leaderAngles() []float64 {
 	return []float64{45, 135, -45, -135, 60, 120, -60, -120, 30, 150, -30, -150, 90, -90, 75, 105, -75, -105, 15, 165, -15, -165, 0, 180}
+}
+
+// fineLengths and fineAngles are the same for a search between them.
+func fineLengths() []float64 { return steps(7, 130, 3) }
+
+func fineAngles() []float64 { return steps(-175, 180, 5) }
+
+func steps(from, to, by float64) []float64 {
+	var out []float64
+	for v := from; v <= to; v += by {
+		out = append(out, v)
+	}
+	return out
 }
 
 // angleCost prefers leaders between 30° and 60° and the wanted direction.

@@ -28,11 +28,59 @@ func (m *maker) cleanest(tries iter.Seq[[]draft]) (best []draft, faults int) {
 func (m *maker) faults(drafts []draft) int {
 	sum := 0
 	for _, d := range drafts {
-		for _, f := range m.trial(d).Audit(m.figures) {
-			sum += faultWeight(f.Rule)
-		}
+		s := m.trial(d)
+		sum += faultsOf(s, m.figures) + strained(s.Marks)
 	}
 	return sum
+}
+
+// faultsOf is how bad the faults of a sheet are, as the audit finds them.
+func faultsOf(s *draw.Sheet, f draw.Figures) int {
+	sum := 0
+	for _, found := range s.Audit(f) {
+		sum += faultWeight(found.Rule)
+	}
+	return sum
+}
+
+// strained counts the leaders that are so long that one loses them on the way.
+func strained(marks []draw.Mark) int {
+	const short, long = 60, 110 // mm on paper: of marks; of notes, whose column stands off
+	n := 0
+	for _, m := range marks {
+		length := 0.0
+		for i := 1; i < len(m.Leader); i++ {
+			length += m.Leader[i].Sub(m.Leader[i-1]).Len()
+		}
+		if length > long || length > short && m.Kind != draw.NoteMark {
+			n++
+		}
+	}
+	return n
+}
+
+// cleanestOrder places words group by group, in the order given or, if that
+// has faults, in the turned order that has the fewest.
+func (p *page) cleanestOrder(groups []func()) {
+	before := p.placer.State()
+	placeFrom := func(first int) int {
+		p.placer.Back(before)
+		for i := range groups {
+			groups[(first+i)%len(groups)]()
+		}
+		return faultsOf(p.sheet, p.hand.Figures) + strained(p.sheet.Marks)
+	}
+	best, fewest := 0, math.MaxInt
+	for first := range groups {
+		n := placeFrom(first)
+		if n == 0 {
+			return
+		}
+		if n < fewest {
+			best, fewest = first, n
+		}
+	}
+	placeFrom(best)
 }
 
 // trial draws a sheet whose place in the set is not known yet. Its marks lead

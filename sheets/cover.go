@@ -3,6 +3,8 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -164,9 +166,26 @@ func drawingList(all []draft) block {
 	t := draw.Table{Title: "Drawings", Columns: []draw.Column{{Head: "Sheet"}, {Head: "Title", Width: 52}}}
 	for i, d := range all {
 		n := sheetNumber(i)
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{n, d.title}, Link: n})
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{n, d.title + d.about()}, Link: n})
 	}
 	return &tableBlock{t}
+}
+
+// about tells sheets of one title apart: by the members or the details that
+// each holds.
+func (d draft) about() string {
+	var held []string
+	for _, t := range d.topics {
+		for _, kind := range []string{memberTopic(""), detailTopicPrefix} {
+			if what, ok := strings.CutPrefix(t, kind); ok && !slices.Contains(held, what) {
+				held = append(held, what)
+			}
+		}
+	}
+	if len(held) == 0 {
+		return ""
+	}
+	return ": " + strings.Join(held, ", ")
 }
 
 // keySizes are the figures that everyone asks for first.

@@ -81,12 +81,11 @@ func (m *maker) frontElevation() *viewBlock {
 	for _, l := range m.namedLevels(m.seenInFront) {
 		b.level(draw.Right).Add(l.Name, l.At)
 	}
-	b.over = func(p *page, v *draw.View) { m.groundLine(p, v, nil) }
-	b.marks = func(p *page, v *draw.View) {
-		m.markDetails(p, v, onElevations)
-		m.nameOpenings(p, v)
-		m.frontMarks(p, v, pic)
+	b.over = func(p *page, v *draw.View) {
+		m.groundLine(p, v, nil)
+		m.ringDetails(p, v, onElevations)
 	}
+	b.marks = m.frontMarks
 	return b
 }
 

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 
@@ -66,79 +67,193 @@ func (m *maker) nameOpenings(p *page, v *draw.View) {
 }
 
 // frontMarks marks what the front elevation shows.
-func (m *maker) frontMarks(p *page, v *draw.View, pic picture) {
-	part := func(mb frame.Member, at geom.Vec) {
-		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
-	}
-	for _, mb := range m.frame.Of(frame.KindBeam) {
-		part(mb, mb.Place.Point(geom.V(mb.Length/3, 0, mb.Section.Depth/2)))
-	}
+func (m *maker) frontMarks(p *page, v *draw.View) {
 	posts := m.job.Posts.At
-	m.marksAlong(p, v, frame.KindPost, func(i int, mb frame.Member) geom.Vec {
-		at := mb.Solid().Bounds().Centre()
-		at.Z = posts[i].Ground + (mb.Place.O.Z+mb.Length-posts[i].Ground)*0.6
-		return at
+	p.cleanestOrder([]func(){
+		func() { m.bubbleDetails(p, v, onElevations); m.nameOpenings(p, v) },
+		func() {
+			for _, mb := range m.frame.Of(frame.KindBeam) {
+				m.partMark(p, v, mb, mb.Mark, mb.Place.Point(geom.V(mb.Length/3, 0, mb.Section.Depth/2)))
+			}
+		},
+		func() {
+			m.marksAlong(p, v, frame.KindPost, func(mb frame.Member) geom.Vec {
+				ground := posts[mb.No-1].Ground
+				at := mb.Solid().Bounds().Centre()
+				at.Z = ground + (mb.Place.O.Z+mb.Length-ground)*0.6
+				return at
+			})
+		},
+		func() {
+			m.marksAlong(p, v, frame.KindFooting, func(mb frame.Member) geom.Vec {
+				post := posts[mb.No-1]
+				at := mb.Solid().Bounds().Centre()
+				at.Z = post.Ground - 0.6*post.Footing.Depth
+				at.X -= 0.3 * mb.Section.Width
+				return at
+			})
+		},
+		func() { m.battenWords(p, v) },
 	})
-	m.marksAlong(p, v, frame.KindFooting, func(i int, mb frame.Member) geom.Vec {
-		at := mb.Solid().Bounds().Centre()
-		at.Z = posts[i].Ground - 0.6*posts[i].Footing.Depth
-		at.X -= 0.3 * mb.Section.Width
-		return at
-	})
-	m.battenWords(p, v, pic)
 }
 
-// marksAlong marks the members of a kind; many alike once, with their number.
-func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(i int, mb frame.Member) geom.Vec) {
+// partMark marks a member at the point, or where the view draws it nearest to
+// that.
+func (m *maker) partMark(p *page, v *draw.View, mb frame.Member, mark string, at geom.Vec) {
+	on, edge, ok := p.onDrawn(v, mb, at)
+	if !ok {
+		return
+	}
+	// Of a small member the scale may have left single lines.
+	if edge || !p.enclosed(v, mb, on) {
+		on, edge = p.onLine(v, mb, on), true
+	}
+	part := draw.Part{View: v, At: on, Mark: mark, ID: memberID(mb), Edge: edge}
+	if mb.Kind == frame.KindFooting {
+		part.Toward = geom.P(-0.6, -1) // away from the marks of the posts
+	}
+	p.placer.Part(part)
+}
+
+// marksAlong marks the members of a kind; many alike in a row once, with their
+// number.
+func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(mb frame.Member) geom.Vec) {
 	const many = 3
-	all := m.frame.Of(k)
-	alike := len(all) >= many && !slices.ContainsFunc(all, func(mb frame.Member) bool { return mb.Mark != all[0].Mark })
-	for i, mb := range all {
-		mark := mb.Mark
-		if alike {
-			mark = fmt.Sprintf("%s × %d", mb.Mark, len(all))
+	for _, run := range alikeRuns(m.frame.Of(k)) {
+		if len(run) >= many {
+			m.partMark(p, v, run[0], fmt.Sprintf("%s × %d", run[0].Mark, len(run)), at(run[0]))
+			continue
 		}
-		way := geom.Pt{}
-		if k == frame.KindFooting {
-			way = geom.P(-0.6, -1) // away from the marks of the posts
-		}
-		p.placer.Part(draw.Part{View: v, At: at(i, mb), Mark: mark, ID: memberID(mb), Toward: way})
-		if alike {
-			return
+		for _, mb := range run {
+			m.partMark(p, v, mb, mb.Mark, at(mb))
 		}
 	}
+}
+
+// alikeRuns are the members in runs of one mark.
+func alikeRuns(all []frame.Member) [][]frame.Member {
+	var out [][]frame.Member
+	for i, mb := range all {
+		if i > 0 && mb.Mark == all[i-1].Mark {
+			out[len(out)-1] = append(out[len(out)-1], mb)
+		} else {
+			out = append(out, []frame.Member{mb})
+		}
+	}
+	return out
 }
 
 // battenWords says how far the battens run past the end rafters.
-func (m *maker) battenWords(p *page, v *draw.View, pic picture) {
+func (m *maker) battenWords(p *page, v *draw.View) {
+	words := m.battenReach()
+	if words == "" {
+		return
+	}
+	at, ok := p.highestEdge(v, m.frame.Of(frame.KindBatten))
+	if !ok { // at this scale their lines are one with those of others
+		at, ok = p.highestEdge(v, m.frame.Members)
+	}
+	if ok {
+		p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.5, 1)})
+	}
+}
+
+// battenReach is how far the battens run past the end rafters, in words; none
+// without battens.
+func (m *maker) battenReach() string {
 	bt, rs := m.frame.Of(frame.KindBatten), m.frame.Of(frame.KindRafter)
 	if len(bt) == 0 {
-		return
+		return ""
 	}
 	last := bt[len(bt)-1].Solid().Bounds()
 	left := rs[0].Solid().Bounds().Min.X - last.Min.X
 	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
-	words := fmt.Sprintf("battens run past the end rafters by %s at the left and %s at the right", m.figures.Length(left), m.figures.Length(right))
-	at, ok := highestEdge(pic, frame.KindBatten)
-	if !ok {
-		return
+	f := m.figures
+	switch {
+	case f.Round(left) == 0 && f.Round(right) == 0:
+		return "battens end flush with the end rafters"
+	case f.Round(left) == 0:
+		return fmt.Sprintf("battens end flush with the left end rafter and run past the right one by %s", f.Length(right))
+	case f.Round(right) == 0:
+		return fmt.Sprintf("battens end flush with the right end rafter and run past the left one by %s", f.Length(left))
 	}
-	p.placer.Label(draw.Label{View: v, At: at, Text: words, Toward: geom.P(0.5, 1)})
+	return fmt.Sprintf("battens run past the end rafters by %s at the left and %s at the right", f.Length(left), f.Length(right))
 }
 
-// highestEdge is a point on the highest level edge of a kind that a front view
-// shows; false if it shows none.
-func highestEdge(pic picture, k frame.Kind) (at geom.Vec, ok bool) {
-	const along = 0.8 // of the edge, where nothing else points at it
-	for _, st := range pic.strokes {
-		mb, _ := pic.scene.member(st.Body)
-		level := st.A.Y == st.B.Y && st.A.X != st.B.X
-		if mb.Kind == k && !st.Hidden && level && (!ok || st.A.Y > at.Z) {
-			q := st.A.Lerp(st.B, along)
-			at, ok = geom.V(q.X, 0, q.Y), true
+// highestEdge is a point on the highest level edge that a view draws of some
+// members; false if it draws none.
+func (p *page) highestEdge(v *draw.View, of []frame.Member) (at geom.Vec, ok bool) {
+	const along, level = 0.8, 0.01 // of the edge, where nothing else points at it; mm on paper
+	var best geom.Pt
+	for _, mb := range of {
+		for _, line := range p.linesOf(v, mb) {
+			for i := 1; i < len(line); i++ {
+				a, b := line[i-1], line[i]
+				if math.Abs(a.Y-b.Y) > level || a.X == b.X || ok && a.Y <= best.Y {
+					continue
+				}
+				best, ok = geom.P(min(a.X, b.X)+along*math.Abs(b.X-a.X), a.Y), true
+				at = moved(v, mb.Place.O, best.Sub(v.Pt(mb.Place.O)))
+			}
 		}
 	}
 	return at, ok
+}
+
+// onLine is the point of what a view draws of a member that is nearest to at.
+func (p *page) onLine(v *draw.View, mb frame.Member, at geom.Vec) geom.Vec {
+	q := v.Pt(at)
+	best, least := q, math.Inf(1)
+	for _, line := range p.linesOf(v, mb) {
+		for i := 1; i < len(line); i++ {
+			d := line[i].Sub(line[i-1])
+			t := min(max(q.Sub(line[i-1]).Dot(d)/max(d.Dot(d), 1e-9), 0), 1)
+			if c := line[i-1].Add(d.Mul(t)); c.Sub(q).Len() < least {
+				best, least = c, c.Sub(q).Len()
+			}
+		}
+	}
+	return moved(v, at, best.Sub(q))
+}
+
+// moved is a point of the model moved in the view plane by so much on paper.
+func moved(v *draw.View, at geom.Vec, by geom.Pt) geom.Vec {
+	d := by.Mul(1 / v.Scale)
+	return at.Add(v.Axes.Right.Mul(d.X)).Add(v.Axes.Up.Mul(d.Y))
+}
+
+// enclosed reports whether lines that a view draws of a member are at the left
+// and the right of a point, over and under it.
+func (p *page) enclosed(v *draw.View, mb frame.Member, at geom.Vec) bool {
+	q := v.Pt(at)
+	var left, right, over, under bool
+	for _, line := range p.linesOf(v, mb) {
+		for i := 1; i < len(line); i++ {
+			a, b := line[i-1], line[i]
+			if (a.Y > q.Y) != (b.Y > q.Y) {
+				x := a.X + (q.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
+				left, right = left || x < q.X, right || x > q.X
+			}
+			if (a.X > q.X) != (b.X > q.X) {
+				y := a.Y + (q.X-a.X)/(b.X-a.X)*(b.Y-a.Y)
+				over, under = over || y > q.Y, under || y < q.Y
+			}
+		}
+	}
+	return left && right && over && under
+}
+
+// linesOf are the lines that a view draws of a member.
+func (p *page) linesOf(v *draw.View, mb frame.Member) [][]geom.Pt {
+	id := memberID(mb)
+	within := v.Outline(projectBox(v.Axes, mb.Solid().Bounds())).Expand(1) // other views show it elsewhere
+	var out [][]geom.Pt
+	for _, it := range p.sheet.Items {
+		if it.Path != nil && it.Path.ID == id && it.Path.Stroke && within.Encloses(it.Path.Bounds()) {
+			out = append(out, it.Path.Flatten()...)
+		}
+	}
+	return out
 }
 
 // battenEnds fills the ends of battens that are too thin on the paper for two
@@ -171,21 +286,21 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	depth := rafter.Section.Depth / rafter.Place.W.Z * v.Scale
 	const room = 46 // mm on paper that the arrow and its figure take
 	if (s.PlateOuter-s.BeamInner)*v.Scale > room {
-		draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "}.Draw(p.sheet, p.hand)
-	}
-	part := func(mb frame.Member, at geom.Vec) {
-		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: memberID(mb)})
+		p.placer.Fall(draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "})
 	}
 	ground := m.job.Posts.At[end].Ground
 	pb, fb := post.Solid().Bounds(), footing.Solid().Bounds()
-	part(rafter, rafter.Place.Point(geom.V(rafter.Length/2, 0, rafter.Section.Depth/2)))
-	part(post, geom.V(0, (pb.Min.Y+pb.Max.Y)/2, ground+0.5*(pb.Max.Z-ground)))
-	part(footing, geom.V(0, fb.Min.Y+0.2*footing.Section.Width, ground-0.6*m.job.Posts.At[end].Footing.Depth))
-	plate, beam := m.frame.Of(frame.KindPlate)[0], m.frame.Of(frame.KindBeam)[0]
-	for _, mb := range []frame.Member{plate, beam} {
-		c := mb.Solid().Bounds().Centre()
-		part(mb, geom.V(0, c.Y, c.Z))
+	part := func(mb frame.Member, at geom.Vec) func() {
+		return func() { m.partMark(p, v, mb, mb.Mark, at) }
 	}
+	plate, beam := m.frame.Of(frame.KindPlate)[0], m.frame.Of(frame.KindBeam)[0]
+	p.cleanestOrder([]func(){
+		part(rafter, rafter.Place.Point(geom.V(rafter.Length/2, 0, rafter.Section.Depth/2))),
+		part(post, geom.V(0, (pb.Min.Y+pb.Max.Y)/2, ground+0.5*(pb.Max.Z-ground))),
+		part(footing, geom.V(0, fb.Min.Y+0.2*footing.Section.Width, ground-0.6*m.job.Posts.At[end].Footing.Depth)),
+		part(plate, plate.Solid().Bounds().Centre()),
+		part(beam, beam.Solid().Bounds().Centre()),
+	})
 }
 
 // markDetails puts the marks of the details on a view that carries them.

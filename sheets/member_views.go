@@ -340,9 +340,6 @@ func (s *timber) hangRows(u *unfolded, ws []work) {
 	title := "cuts"
 	if s.Kind == frame.KindPost {
 		title = "cuts, ground"
-		if slices.ContainsFunc(s.lines(), func(l markLine) bool { return l.name == concreteLine }) {
-			title += ", concrete"
-		}
 	}
 	at(low, title, places(cutPass)...)
 	title = "fixings"

@@ -50,6 +50,9 @@ var (
 	butts      = regexp.MustCompile(`butted (against) the plate in a hanger`)
 	buttsBeam  = regexp.MustCompile(`butted (against) the beam in a hanger`)
 	overRafter = regexp.MustCompile(`battens run past the end rafters by (.+?) at the left and (.+?) at the right`)
+	overLeft   = regexp.MustCompile(`battens end flush with the right end rafter and run past the left one by ([\d' /]+\d"?)`)
+	overRight  = regexp.MustCompile(`battens end flush with the left end rafter and run past the right one by ([\d' /]+\d"?)`)
+	overNone   = regexp.MustCompile(`battens (end flush) with the end rafters`)
 	packerSize = regexp.MustCompile(`Packer \S+ at each screw, ([^×]+) × ([^:]+): water drains`)
 )
 
@@ -305,7 +308,7 @@ func (p printed) battens(out facts) {
 	left, ok1 := out[fact(frame.KindRafter, 1, "centre along")]
 	right, ok2 := out[fact(frame.KindRafter, last, "centre along")]
 	half := out[fact(frame.KindRafter, 1, "width")] / 2
-	past := figuresIn(p.said(overRafter)...)
+	past := p.pastRafters()
 	for i, e := range edges {
 		out[fact(frame.KindBatten, i+1, "house edge down the slope")] = e
 		if len(past) == 2 && ok1 && ok2 {
@@ -313,6 +316,23 @@ func (p printed) battens(out facts) {
 			out[fact(frame.KindBatten, i+1, "right end along")] = right + half + past[1]
 		}
 	}
+}
+
+// pastRafters reads how far the battens run past the end rafters.
+func (p printed) pastRafters() []float64 {
+	if v := figuresIn(p.said(overRafter)...); len(v) == 2 {
+		return v
+	}
+	if v := figuresIn(p.said(overLeft)...); len(v) == 1 {
+		return []float64{v[0], 0}
+	}
+	if v := figuresIn(p.said(overRight)...); len(v) == 1 {
+		return []float64{0, v[0]}
+	}
+	if p.said(overNone) != nil {
+		return []float64{0, 0}
+	}
+	return nil
 }
 
 // packers reads where the packers of the plate are: at its screws, between the

@@ -39,18 +39,15 @@ func (m *maker) sectionSheets() []draft {
 }
 
 // layouts are the ways to lay the section out at a scale that fit the sheet,
-// those of the first form first. Of two ways the details' bubbles or the words
-// find their places first.
+// that of the first form first.
 func (c cross) layouts(pic picture, scale float64, forms ...crossForm) iter.Seq[[]draft] {
 	return func(yield func([]draft) bool) {
 		for _, form := range forms {
-			for _, first := range []bool{form == keyed, form != keyed} {
-				c.bubbles = first
-				out := c.placed(c.laidOut(pic, form), scale)
-				if out == nil {
+			for _, c.aside = range []bool{false, true} {
+				if c.aside && form != tight {
 					break
 				}
-				if !yield(out) {
+				if out := c.placed(c.laidOut(pic, form), scale); out != nil && !yield(out) {
 					return
 				}
 			}

@@ -110,6 +110,7 @@ const (
 	clearOff   = 12.0  // the clear span, under the beam
 	sightRoom  = 26.0  // above the eye, in which the clear span finds room over the line of sight
 	eyeUnder   = 5.0   // the clear span, under the eye
+	leastHead  = 32.0  // a span narrower than this has no room for the head height at the plate
 	headOff    = 12.0  // the head height, behind the beam
 	plateOff   = 14.0  // the same, in front of the plate
 	eyeOff     = 7.0   // the eye's height, in front of the wall
@@ -239,13 +240,17 @@ func (c *cross) heights(p *page, v *draw.View) {
 	}
 	head := func(top geom.Vec, height, off float64) {
 		share := (top.Z - (low+high)/2) / height
-		c.span(p, height, most*height, draw.Span{View: v, A: top, B: top.Sub(geom.V(0, 0, height)), Dir: draw.Upright, Offset: off, Share: share}, "head height ", "head ", "")
+		c.span(p, height, most*(high-low), draw.Span{View: v, A: top, B: top.Sub(geom.V(0, 0, height)), Dir: draw.Upright, Offset: off, Share: share}, "head height ", "head ", "")
 	}
 	behind := -headOff
 	if c.narrow() {
 		behind = (s.BeamInner-s.BeamOuter)*v.Scale + headOff // there it stands in front
 	}
-	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, plateOff)
+	before := plateOff
+	if c.narrow() && (s.PlateOuter-s.BeamInner)*v.Scale < leastHead {
+		before = -(s.PlateOuter+c.job.Wall.Cladding+wallBehind)*v.Scale - fallOff // no room but behind the wall
+	}
+	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, before)
 	head(c.at(s.BeamInner, beam), s.HeadBeam, behind)
 	if c.sighted() {
 		high := c.job.Levels.Eye
@@ -321,6 +326,9 @@ func (c *cross) clearZone(level, from, to float64) (share, room float64) {
 	const clear = 3.5 // mm on paper, from those lines
 	k := c.view.Scale
 	near, far := s.PlateOuter-(plateOff+clear)/k, s.BeamInner+(headOff+clear)/k
+	if c.aside {
+		near = s.PlateOuter - (roomOff+roomNotes+spanGap)/k
+	}
 	if arris.Z != eye.Z {
 		y := eye.Y + (level-eye.Z)/(arris.Z-eye.Z)*(arris.Y-eye.Y)
 		switch {

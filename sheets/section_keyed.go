@@ -2,12 +2,13 @@ package sheets
 
 import (
 	"plumbcut/draw"
+	"plumbcut/geom/frame"
 )
 
 // keyNote is a note of the list that goes with a keyed section.
 type keyNote struct {
-	mark string // of the member; empty: of none
-	note draw.ColumnNote
+	member frame.Member // without a mark: of none
+	note   draw.ColumnNote
 }
 
 // levelKey is the letter that stands for the i-th level from the top.
@@ -19,12 +20,19 @@ func levelKey(i int) string {
 	return letters[i/len(letters)-1:i/len(letters)] + letters[i%len(letters):i%len(letters)+1]
 }
 
-// keyMarks puts the marks of the members on a keyed section.
+// keyMarks puts the marks of the members on a keyed section, on a line of theirs
+// where the scale has left out the one that the note speaks of.
 func (c *cross) keyMarks(p *page, v *draw.View) {
 	for _, n := range c.list {
-		if n.mark != "" {
-			p.placer.Part(draw.Part{View: v, At: n.note.At[0], Mark: n.mark, ID: n.note.ID, Edge: !n.note.Inside})
+		mb, at := n.member, n.note.At[0]
+		if mb.Mark == "" {
+			continue
 		}
+		edge := !n.note.Inside || !p.enclosed(v, mb, at)
+		if edge {
+			at = p.onLine(v, mb, at)
+		}
+		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: n.note.ID, Edge: edge})
 	}
 }
 

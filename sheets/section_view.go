@@ -35,7 +35,7 @@ type cross struct {
 	*viewBlock
 	*maker
 	form    crossForm
-	bubbles bool         // those of the details take their places before notes and marks
+	aside   bool         // if tight: the figures of the span stand clear of the leaders
 	x       float64      // of the plane
 	rafter  frame.Member // the nearest beyond the plane, as post and footing are
 	post    frame.Member
@@ -226,17 +226,13 @@ func (c *cross) draw(p *page, at geom.Pt, scale float64) {
 }
 
 func (c *cross) finish(p *page) {
-	if c.bubbles {
-		c.bubbleDetails(p, c.view, onSection)
-	}
-	for _, column := range []*draw.NoteColumn{c.inner, c.middle, c.outer} {
-		column.Draw(p.placer)
-	}
-	c.footingWords(p, c.view)
-	c.keyMarks(p, c.view)
-	if !c.bubbles {
-		c.bubbleDetails(p, c.view, onSection)
-	}
+	p.cleanestOrder([]func(){
+		func() { c.inner.Draw(p.placer) },
+		func() { c.middle.Draw(p.placer); c.outer.Draw(p.placer) },
+		func() { c.footingWords(p, c.view) },
+		func() { c.keyMarks(p, c.view) },
+		func() { c.bubbleDetails(p, c.view, onSection) },
+	})
 }
 
 // barBefore draws the scale bar to the left of the title.

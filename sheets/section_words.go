@@ -102,14 +102,14 @@ func (c *cross) notes() {
 func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
 	out := draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	beam := c.frame.Of(frame.KindBeam)[0]
-	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3, 0.6)})
+	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3, 0.6, 0.8, 0.1)})
 	if c.form != keyed {
 		arris := c.sightArris()
 		way := arris.Sub(c.eye()).Unit()
 		past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
 		c.say(out, frame.Member{}, draw.ColumnNote{Text: c.sightWords(angle), At: []geom.Vec{past(c.sightPast()), past(c.sightPast() / 2)}})
 	}
-	c.say(out, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85)})
+	c.say(out, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85, 0.45, 0.35, 0.25)})
 	return out
 }
 
@@ -132,7 +132,7 @@ func (c *cross) say(column *draw.NoteColumn, mb frame.Member, n draw.ColumnNote)
 		n.ID = memberID(mb)
 	}
 	if c.form == keyed {
-		c.list = append(c.list, keyNote{mb.Mark, n})
+		c.list = append(c.list, keyNote{mb, n})
 		return
 	}
 	column.AddNote(n)
@@ -181,7 +181,7 @@ func (c *cross) rafterNote() {
 	if s.Holds(frame.Housed) {
 		words += ". The seat of each housing " + seatWords(c.job.Rafters.Seat)
 	}
-	column, parts := c.inner, []float64{0.05, 0.08, 0.12, 0.2}
+	column, parts := c.inner, []float64{0.05, 0.08, 0.12, 0.2, 0.28, 0.35}
 	if c.form == tight || c.form == keyed {
 		column, parts = c.middle, []float64{0.55, 0.5, 0.6, 0.65, 0.7, 0.45, 0.75, 0.8}
 	}
@@ -327,9 +327,14 @@ func (c *cross) crowded(h draw.Hand) bool {
 	if c.form == tight && room < roomOff+roomNotes+spanNotes+2*headOff {
 		return true
 	}
-	band := c.view.Outline(c.outer.Bounds)
-	e := c.outer.Extent()
+	return overfull(c.outer) || c.form.round() && overfull(c.below) || c.form == tight && overfull(c.inner)
+}
+
+// overfull reports whether a column of notes is higher than the band that it
+// stands in.
+func overfull(column *draw.NoteColumn) bool {
 	const slack = 0.5 // mm on paper
+	band, e := column.View.Outline(column.Bounds), column.Extent()
 	return e.Y1 > band.Y1+slack || e.Y0 < band.Y0-slack || band.Y0 > band.Y1
 }
 

@@ -38,6 +38,8 @@ type laid interface{ draw(p *page) }
 // refs says on which sheet a topic is: "plan", "section A", "detail 3".
 type refs map[string]string
 
+const detailTopicPrefix = "detail "
+
 // detailTopic and sectionTopic name the topics of marks.
 func detailTopic(n int) string          { return "detail " + strconv.Itoa(n) }
 func sectionTopic(letter string) string { return "section " + letter }

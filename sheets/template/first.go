@@ -38,7 +38,7 @@ func (m *maker) firstLeaf(leaves []*leaf) *leaf {
 	y = m.samples(&k, y)
 	title("Templates")
 	m.list(&k, y, leaves)
-	return &leaf{placed: []placed{{k, lie{}, m.page.print}}}
+	return &leaf{placed: []placed{{k, lie{}, m.page.print, false}}}
 }
 
 // howTo is what to do with the pages, in order.
@@ -118,7 +118,7 @@ func (m *maker) list(k *ink, y float64, leaves []*leaf) {
 		k.text(geom.P(free.X0, y), draw.Start, draw.NoteHeight, r.number)
 		k.text(geom.P(free.X0+number, y), draw.Start, draw.NoteHeight, fit(r.title, wide))
 		k.text(geom.P(free.X0+number+wide, y), draw.Start, draw.NoteHeight, fit(r.sticks, free.W()-number-page-wide))
-		k.text(geom.P(free.X1, y), draw.End, draw.NoteHeight, r.page)
+		k.text(geom.P(free.X1-1, y), draw.End, draw.NoteHeight, r.page)
 	}
 }
 

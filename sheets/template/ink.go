@@ -139,8 +139,9 @@ func (b board) at(p geom.Pt) geom.Pt {
 }
 
 // put draws ink on the page, cut off at the edges of a rectangle of the page.
-// Words are drawn where all of them is within it.
-func (b board) put(k ink, l lie, clip draw.Rect) {
+// Words are never cut; on a tile those that it does not hold whole are left to
+// another.
+func (b board) put(k ink, l lie, clip draw.Rect, tile bool) {
 	for _, s := range k.lines {
 		if p, q, ok := within(l.pt(s.a), l.pt(s.b), clip); ok {
 			b.sheet.Line(s.style, b.at(p), b.at(q))
@@ -166,7 +167,7 @@ func (b board) put(k ink, l lie, clip draw.Rect) {
 		if l.turned {
 			t = turned(t)
 		}
-		if clip.Encloses(t.Box()) {
+		if !tile || clip.Encloses(t.Box()) {
 			t.At = b.at(t.At)
 			b.sheet.AddText(t)
 		}

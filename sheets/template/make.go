@@ -19,7 +19,8 @@ type Templates struct {
 // Make draws the templates of a frame.
 func Make(f *frame.Frame) (Templates, error) {
 	figures, fine := f.Job.Format(), f.Job.Format()
-	fine.Step, fine.Fraction = 0.1, 32
+	figures.Step, figures.Fraction = 0.5, 32
+	fine.Step, fine.Fraction = 0.1, 64
 	m := &maker{frame: f, job: f.Job, figures: figures, fine: fine}
 	var err error
 	if m.page, err = newLayout(f.Job, 0); err != nil {
@@ -142,7 +143,7 @@ func (m *maker) whole() *draw.Set {
 		k := p.under(p.headWidth())
 		box := k.bounds().Expand(wholeMargin)
 		s := &draw.Sheet{Number: p.number, Title: p.title, Paper: draw.Paper{Name: "full size", Width: box.W(), Height: box.H(), Fine: true}}
-		board{sheet: s, stretch: geom.P(1, 1)}.put(k, lie{move: geom.P(-box.X0, -box.Y0)}, s.Paper.Sheet())
+		board{sheet: s, stretch: geom.P(1, 1)}.put(k, lie{move: geom.P(-box.X0, -box.Y0)}, s.Paper.Sheet(), false)
 		set.Sheets = append(set.Sheets, s)
 	}
 	return set
@@ -156,10 +157,10 @@ func (m *maker) pages(leaves []*leaf) *draw.Set {
 		s := &draw.Sheet{Number: fmt.Sprint(i + 1), Title: l.title(), Paper: m.page.paper}
 		b := board{sheet: s, middle: m.page.middle(), stretch: m.page.stretch}
 		for _, p := range l.placed {
-			b.put(p.ink, p.lie, p.clip)
+			b.put(p.ink, p.lie, p.clip, p.tile)
 		}
-		b.put(m.page.bars(), lie{}, m.page.print)
-		b.put(m.pageHead(i+1, len(leaves)), lie{}, m.page.print)
+		b.put(m.page.bars(), lie{}, m.page.print, false)
+		b.put(m.pageHead(i+1, len(leaves)), lie{}, m.page.print, false)
 		set.Sheets = append(set.Sheets, s)
 	}
 	return set

@@ -20,6 +20,7 @@ type placed struct {
 	ink  ink
 	lie  lie
 	clip draw.Rect
+	tile bool // of a template, some of which is on other pages
 }
 
 // The look of a block of words over a template, mm (own).
@@ -142,7 +143,7 @@ func (l *leaf) take(k ink) bool {
 		w, h = h, w
 	}
 	at.move = geom.P(r.X0, r.Y1).Sub(at.pt(corner))
-	l.placed = append(l.placed, placed{k, at, r.Expand(packGap / 2)})
+	l.placed = append(l.placed, placed{k, at, r.Expand(packGap / 2), false})
 	l.split(best, w+packGap, h+packGap)
 	return true
 }

@@ -16,7 +16,7 @@ import (
 type maker struct {
 	frame   *frame.Frame
 	job     *frame.Job
-	figures measure.Format // as on the member drawings
+	figures measure.Format // of what is marked with a tape, as on the member drawings: to half a division
 	fine    measure.Format // of shapes
 	page    layout
 	pieces  []*piece
@@ -106,27 +106,28 @@ func areaOf(flaps []flap) draw.Rect {
 	return r
 }
 
-// shape is a text that two templates share if they are alike: same lines, same
-// words.
+// shape is a text that two templates share if they are alike: same lines, in
+// whatever order, and same words.
 func (p *piece) shape() string {
-	var b strings.Builder
-	q := func(vs ...float64) {
+	parts := []string{p.title + strings.Join(p.plan.notes, "")}
+	add := func(what string, vs ...float64) {
 		for _, v := range vs {
-			fmt.Fprintf(&b, " %d", int64(math.Floor(v/alike+0.5+alikeShift)))
+			what += fmt.Sprintf(" %d", int64(math.Floor(v/alike+0.5+alikeShift)))
 		}
+		parts = append(parts, what)
 	}
-	b.WriteString(p.title + strings.Join(p.plan.notes, ""))
 	for _, f := range p.flaps {
-		b.WriteString(string(f.face))
-		q(f.area.X0, f.area.Y0, f.area.X1, f.area.Y1)
+		add(string(f.face), f.area.X0, f.area.Y0, f.area.X1, f.area.Y1)
 	}
 	for _, s := range p.ink.lines {
-		q(s.a.X, s.a.Y, s.b.X, s.b.Y)
+		mid, half := s.a.Lerp(s.b, 0.5), s.b.Sub(s.a).Mul(0.5)
+		add("line", mid.X, mid.Y, math.Abs(half.X), math.Abs(half.Y), math.Copysign(1, half.X*half.Y+same))
 	}
 	for _, c := range p.ink.circles {
-		q(c.c.X, c.c.Y, c.r)
+		add("circle", c.c.X, c.c.Y, c.r)
 	}
-	return b.String()
+	slices.Sort(parts)
+	return strings.Join(parts, "|")
 }
 
 // geometry draws everything but words and what is particular to the piece.

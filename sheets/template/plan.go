@@ -124,6 +124,7 @@ func (m *maker) housingPlan(w work, h frame.Housing) plan {
 			grow: geom.V(side, 0, 0), run: geom.V(0, 0, -1), size: rafter, share: 0.5,
 		})
 	}
+	m.strapMarks(&p, w, full)
 	for _, f := range w.features {
 		if hole, ok := f.(frame.Hole); ok {
 			p.title = fmt.Sprintf("Housing and %s hole in the %s%s", hole.Use, t.Kind, place)
@@ -178,35 +179,11 @@ func (m *maker) endPlan(w work) plan {
 			p.notes = append(p.notes, fmt.Sprintf("Level seat %s long, %s taken off at its deep end.", m.fine.Length(f.Run), m.fine.Length(f.Shoulder())))
 		}
 	}
-	m.strapMarks(&p, w, u0, u1)
+	m.strapMarks(&p, w, box)
 	if w.end {
 		p.notes = append(p.notes, "Hold this cut until the distance from wall to beam is measured at every rafter.")
 	}
 	return p
-}
-
-// strapMarks marks where a strap lies on the rafter's top edge.
-func (m *maker) strapMarks(p *plan, w work, u0, u1 float64) {
-	t, s := w.member, m.job.Rafters.Strap
-	if t.Kind != frame.KindRafter || s.Width == 0 || s.Width > t.Section.Width {
-		return
-	}
-	a, b := max(p.cross.X, u0), min(p.cross.X+s.Length/2, u1)
-	if w.end {
-		a, b = max(p.cross.X-s.Length/2, u0), min(p.cross.X, u1)
-	}
-	p.notes = append(p.notes, fmt.Sprintf("Long dashes on the top: the strap, %s wide; half of its %s lies on the rafter.", m.fine.Length(s.Width), m.fine.Length(s.Length)))
-	p.extra = func(p *piece) {
-		for _, f := range p.flaps {
-			if f.face != frame.FaceTop {
-				continue
-			}
-			for _, side := range []float64{-1, 1} {
-				v := t.Section.Width/2 + side*s.Width/2
-				p.ink.line(markLine, f.paper(geom.V(a, v, t.Section.Depth)), f.paper(geom.V(b, v, t.Section.Depth)))
-			}
-		}
-	}
 }
 
 // topPlan is a cap over the end of a post: the end, with the four faces folded
@@ -227,7 +204,7 @@ func (m *maker) topPlan(w work) plan {
 		title:   "Top of the " + plural(t.Kind),
 		options: [][]part{cap(outer, left, house, right), cap(outer, left, house), cap(house, left)},
 		cross:   geom.V(t.Length, t.Section.Width/2, 0),
-		notes:   []string{"First cut the post square at its top, where the beam sits. Then set the cap over it with OUTER SIDE away from the house."},
+		notes:   []string{"First cut the post square at its top, where the beam sits. Then set the cap over it, its arrow to the house."},
 		through: true,
 	}
 	for _, f := range w.features {

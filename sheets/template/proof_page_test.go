@@ -12,6 +12,7 @@ import (
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 	"plumbcut/geom/measure"
+	"plumbcut/sheets"
 )
 
 // What every page must have before anybody trusts it.
@@ -244,7 +245,7 @@ func runningPlaces(t frame.Member) []float64 {
 
 func placeKey(mark string, u float64) string { return fmt.Sprintf("%s %.2f", mark, u) }
 
-var stripFigure = regexp.MustCompile(`^([\d' /"]+?)(?: screw| rod)?$`)
+var stripFigure = regexp.MustCompile(`^([\d.' /"]+?)(?: screw| rod)?$`)
 
 // readStrip lays a strip on its timber and reads its figures. Each stands just
 // before the mark that it belongs to, running along it.
@@ -261,7 +262,7 @@ func readStrip(f *frame.Frame, p *pattern, pl placing, carried map[string]int) e
 	if err != nil {
 		return err
 	}
-	figures := measure.Format{Units: f.Job.Units}
+	figures := measure.Format{Units: f.Job.Units, Step: 0.5, Fraction: 32} // as on the member drawings
 	n := 0
 	for _, w := range p.words {
 		m := stripFigure.FindStringSubmatch(w.text)
@@ -452,6 +453,46 @@ func TestTilesAreNeeded(t *testing.T) {
 			if ink == 0 {
 				t.Errorf("page %d: a tile with nothing on it", i+1)
 			}
+		}
+	})
+}
+
+// TestStripsSayWhatTheMemberDrawingsSay: each running figure on a strip of the
+// examples stands on the drawing of that member, too.
+func TestStripsSayWhatTheMemberDrawingsSay(t *testing.T) {
+	each(t, func(t *testing.T, m made) {
+		if strings.HasPrefix(m.name, "seed") {
+			t.Skip("only the examples")
+		}
+		set, err := sheets.Make(m.frame)
+		if err != nil {
+			t.Fatal(err)
+		}
+		drawn := map[string]bool{}
+		for _, s := range set.Sheets {
+			if !strings.Contains(strings.ToLower(s.Title), "member") {
+				continue
+			}
+			for _, d := range s.Dims {
+				drawn[d.Figure] = true
+			}
+		}
+		n := 0
+		for _, p := range m.patterns {
+			if !strings.HasPrefix(p.title, "Marking strip") {
+				continue
+			}
+			for _, w := range p.words {
+				if f := stripFigure.FindStringSubmatch(w.text); f != nil {
+					n++
+					if !drawn[strings.TrimSpace(f[1])] {
+						t.Errorf("%s: the figure %s is on no member drawing", p.number, f[1])
+					}
+				}
+			}
+		}
+		if n == 0 {
+			t.Error("no strip carries a figure")
 		}
 	})
 }

@@ -236,9 +236,9 @@ func exact(f *frame.Frame, t frame.Member, reading float64, strip bool) float64 
 // roundingOf is how far off a reading may be: half a unit.
 func roundingOf(f *frame.Frame) float64 {
 	if f.Job.Units == frame.FeetInches {
-		return 25.4 / 32
+		return 25.4 / 64
 	}
-	return 0.5
+	return 0.25
 }
 
 // lift folds a pattern round a stick and compares.

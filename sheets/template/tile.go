@@ -323,9 +323,9 @@ func (m *maker) tileLeaf(p *piece, t tile, l lie, deep float64) *leaf {
 	edges := t.edges(on)
 	edges.add(t.chart(), geom.P(free.X1, free.Y1))
 	return &leaf{tile: &t, pieces: []*piece{p}, placed: []placed{
-		{p.ink, l, on},
-		{head, lie{move: geom.P(free.X0, free.Y1)}, m.page.print},
-		{edges, lie{}, m.page.print},
+		{p.ink, l, on, true},
+		{head, lie{move: geom.P(free.X0, free.Y1)}, m.page.print, false},
+		{edges, lie{}, m.page.print, false},
 	}}
 }
 
