@@ -75,7 +75,8 @@ func namedFields(set *draw.Set) (found []string) {
 }
 
 // shownLinks checks that the list of drawings has every sheet, each once, and
-// leads there: a line with the number and the title.
+// leads there: a line with the number and the title, which may go on to say
+// what the sheet holds and be broken over lines.
 func shownLinks(set *draw.Set) (found []string) {
 	listed := map[string]int{}
 	titles := map[string]string{}
@@ -89,7 +90,7 @@ func shownLinks(set *draw.Set) (found []string) {
 				continue
 			}
 			for _, title := range s.Items {
-				if t := title.Text; t != nil && t.String == titles[n.Link] && t.At.Y == n.At.Y && t.At.X > n.At.X {
+				if t := title.Text; t != nil && strings.HasPrefix(t.String, titles[n.Link]) && t.At.Y == n.At.Y && t.At.X > n.At.X {
 					listed[n.Link]++
 				}
 			}
