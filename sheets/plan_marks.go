@@ -213,7 +213,7 @@ func (m *maker) wallWords(p *page, plan *planView) {
 		t := draw.Text{Layer: draw.Notes, Align: draw.Centred, Height: draw.NoteHeight, String: name}
 		t.At.Y = left.Y + wordStrip/2
 		half := t.Width() / 2 // the word may stand out by so much, and still names its opening
-		if x, ok := freeAlong(p, t.At.Y, t.Width(), (from+to)/2, max(from-half, left.X), min(to+half, right.X)); ok {
+		if x, ok := freeAlong(p, t.At.Y, t.Width(), stretch{max(from-half, left.X), (from + to) / 2, min(to+half, right.X)}); ok {
 			t.At = geom.P(x, t.At.Y-draw.NoteHeight/2)
 			p.sheet.AddText(t)
 		}
@@ -227,23 +227,26 @@ func (b *planView) houseWords(p *page) {
 	width := draw.TextWidth(words, draw.NoteHeight, false) + arrows
 	wall := b.view.Flat(geom.P(b.wall.all.X1, b.wall.back))
 	for y := wall.Y + wordStrip/2; y < b.room.Y1; y += draw.NoteHeight {
-		if x, ok := freeAlong(p, y, width, wall.X-width/2, b.room.X0, b.room.X1); ok {
+		if x, ok := freeAlong(p, y, width, stretch{b.room.X0, wall.X - width/2, b.room.X1}); ok {
 			p.sheet.Toward(words, geom.P(x, y), geom.P(0, 1))
 			return
 		}
 	}
 }
 
-// freeAlong finds a place for words of a width, their middle at the height y
-// and as near as possible to x = want, between x0 and x1.
-func freeAlong(p *page, y, width, want, x0, x1 float64) (float64, bool) {
+// stretch is where along the paper words may stand, and where best.
+type stretch struct{ from, want, to float64 }
+
+// freeAlong finds a place for words of a width within a stretch, their middle
+// at the height y.
+func freeAlong(p *page, y, width float64, s stretch) (float64, bool) {
 	const step, gap = 2.0, 1.0 // mm on paper
-	lo, hi := x0+width/2, x1-width/2
+	lo, hi := s.from+width/2, s.to-width/2
 	if lo > hi {
 		return 0, false
 	}
-	want = min(max(want, lo), hi)
-	for d := 0.0; d <= x1-x0; d += step {
+	want := min(max(s.want, lo), hi)
+	for d := 0.0; d <= s.to-s.from; d += step {
 		for _, x := range []float64{want - d, want + d} {
 			r := draw.Rect{X0: x - width/2, Y0: y - draw.NoteHeight, X1: x + width/2, Y1: y + draw.NoteHeight}
 			if x >= lo && x <= hi && p.placer.Free(r, gap) {
