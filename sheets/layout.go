@@ -161,9 +161,13 @@ func freeOf(sp draw.Space) draw.Rect {
 }
 
 // rooms are the clear rectangles beside the title block, the larger first.
+// Where the block takes the whole width there is only the one above it.
 func rooms(sp draw.Space) []draw.Rect {
 	left := freeOf(sp)
 	left.X1 = sp.Beside.X1
+	if left.W() <= 0 {
+		return []draw.Rect{sp.Above}
+	}
 	if above := sp.Above; left.W()*left.H() < above.W()*above.H() {
 		return []draw.Rect{above, left}
 	}

@@ -17,13 +17,15 @@ func (m *maker) battenPlan() []block {
 	if len(bs) == 0 {
 		return nil
 	}
-	view := m.battenView(true)
-	if _, ok := arrange(m.hand, m.room(battenTitle), m.scales(planScale), grid{{view}}); ok {
-		return []block{view}
-	}
 	high := 0.0
 	for _, r := range rooms(m.room(battenTitle)) {
 		high = max(high, r.H())
+	}
+	if pitch := m.hand.FigureHeight() + figureGap; float64(len(bs)+2)*pitch <= high-roundRow {
+		view := m.battenView(true)
+		if _, ok := arrange(m.hand, m.room(battenTitle), m.scales(planScale), grid{{view}}); ok {
+			return []block{view}
+		}
 	}
 	var tables besideBlock
 	for _, t := range m.battenTable().Split(high - 2*blockGap) {
@@ -31,6 +33,12 @@ func (m *maker) battenPlan() []block {
 	}
 	return []block{m.battenView(false), tables}
 }
+
+// What a row of crowded figures takes, mm on paper.
+const (
+	figureGap = 1.4  // from one to the next
+	roundRow  = 35.0 // the title under the view, the row of overhangs
+)
 
 // battenTable gives the places of the battens.
 func (m *maker) battenTable() draw.Table {
