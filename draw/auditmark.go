@@ -51,9 +51,14 @@ func (a *auditor) names(m Mark, bounds map[string]Rect) bool {
 	if len(m.Leader) > 0 && !m.Inside {
 		return a.edgeAt(at)
 	}
-	sheet := a.s.Paper.Sheet()
+	return a.grid.encloses(a.s.Paper.Sheet(), at)
+}
+
+// encloses reports whether edges of the picture are at the left and the right of
+// a point, over and under it.
+func (g *grid) encloses(sheet Rect, at geom.Pt) bool {
 	for _, to := range pts(sheet.X0, at.Y, sheet.X1, at.Y, at.X, sheet.Y0, at.X, sheet.Y1) {
-		if !a.edgeAlong(at, to) {
+		if !g.edgeAlong(at, to) {
 			return false
 		}
 	}
@@ -74,9 +79,9 @@ func (a *auditor) edgeAt(p geom.Pt) bool {
 }
 
 // edgeAlong reports whether the line from p to q meets an edge.
-func (a *auditor) edgeAlong(p, q geom.Pt) bool {
+func (g *grid) edgeAlong(p, q geom.Pt) bool {
 	hit := false
-	a.grid.segsNear(Bounds(p, q), func(s segment) bool {
+	g.segsNear(Bounds(p, q), func(s segment) bool {
 		hit = s.drawn() && segmentsGap(p, q, s.a, s.b) == 0
 		return !hit
 	})

@@ -223,6 +223,14 @@ func (p *Placer) Back(to State) {
 	p.read = min(p.read, to.items)
 }
 
+// Enclosed reports whether lines of the picture are at the left and the right
+// of a point, over and under it: there a dot at the end of a leader lies inside
+// something.
+func (p *Placer) Enclosed(at geom.Pt) bool {
+	p.sync()
+	return p.grid.encloses(p.Sheet.Paper.Sheet(), at)
+}
+
 // sync reads the items that were drawn since the last question. Light fills do
 // not count: black lettering reads well on them.
 func (p *Placer) sync() {

@@ -222,8 +222,8 @@ func moved(v *draw.View, at geom.Vec, by geom.Pt) geom.Vec {
 	return at.Add(v.Axes.Right.Mul(d.X)).Add(v.Axes.Up.Mul(d.Y))
 }
 
-// enclosed reports whether lines that a view draws of a member are at the left
-// and the right of a point, over and under it.
+// enclosed reports whether a point lies between two lines that a view draws of a
+// member and has some lines on all sides.
 func (p *page) enclosed(v *draw.View, mb frame.Member, at geom.Vec) bool {
 	q := v.Pt(at)
 	var left, right, over, under bool
@@ -240,7 +240,7 @@ func (p *page) enclosed(v *draw.View, mb frame.Member, at geom.Vec) bool {
 			}
 		}
 	}
-	return left && right && over && under
+	return (left && right || over && under) && p.placer.Enclosed(q)
 }
 
 // linesOf are the lines that a view draws of a member.

@@ -122,6 +122,10 @@ func (c *cross) figureWidth(figure string) float64 {
 	return draw.TextWidth(figure, c.hand.FigureHeight(), false)
 }
 
+// strokes is the room that the strokes at both ends of a dimension line take
+// from its figure, mm on paper.
+const strokes = 4.5
+
 // most is the part of a dimension line that its figure may take.
 const most = 0.75
 
@@ -240,7 +244,7 @@ func (c *cross) heights(p *page, v *draw.View) {
 	}
 	head := func(top geom.Vec, height, off float64) {
 		share := (top.Z - (low+high)/2) / height
-		c.span(p, height, most*(high-low), draw.Span{View: v, A: top, B: top.Sub(geom.V(0, 0, height)), Dir: draw.Upright, Offset: off, Share: share}, "head height ", "head ", "")
+		c.span(p, height, high-low-strokes/v.Scale, draw.Span{View: v, A: top, B: top.Sub(geom.V(0, 0, height)), Dir: draw.Upright, Offset: off, Share: share}, "head height ", "head ", "")
 	}
 	behind := -headOff
 	if c.narrow() {
@@ -350,7 +354,6 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	f := c.footing.Solid().Bounds()
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }
-	const strokes = 4.5 // mm on paper: at both ends
 	if deep := ground - end; end < ground && c.figureWidth(c.figures.Length(deep)) < min(most*deep*v.Scale, deep*v.Scale-strokes) {
 		c.span(p, deep, most*deep, draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: lowShare}, "post in ground ", "in ground ", "")
 	}
@@ -372,7 +375,7 @@ func (c *cross) sighted() bool {
 func (c *cross) sight(p *page, v *draw.View) {
 	eye, arris := c.eye(), c.sightArris()
 	way := arris.Sub(eye)
-	end := arris.Add(way.Unit().Mul(c.sightPast()))
+	end := arris.Add(way.Unit().Mul(sightPast))
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, v.Pt(eye), v.Pt(end))
 	const eyeSize = 1.2 // mm on paper
 	p.sheet.Circle(draw.Style{Layer: draw.Centre, Pen: draw.Narrow}, v.Pt(eye), eyeSize)
@@ -382,11 +385,8 @@ func (c *cross) sight(p *page, v *draw.View) {
 }
 
 // sightPast is how far the line of sight goes on beyond the beam, mm of the
-// model.
-func (c *cross) sightPast() float64 {
-	const clear = 5.0 // mm on paper, from the drop
-	return min(groundPast, (dropOff-clear)/c.view.Scale)
-}
+// model: at the largest scale not as far as the drop.
+const sightPast = 200.0
 
 // sightArris is the arris of the beam that ends the view from the eye at the
 // wall: looking up, its lower outer one, looking down, its lower inner one.

@@ -102,12 +102,12 @@ func (c *cross) notes() {
 func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
 	out := draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	beam := c.frame.Of(frame.KindBeam)[0]
-	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3, 0.6, 0.8, 0.1)})
+	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3)})
 	if c.form != keyed {
 		arris := c.sightArris()
 		way := arris.Sub(c.eye()).Unit()
 		past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
-		c.say(out, frame.Member{}, draw.ColumnNote{Text: c.sightWords(angle), At: []geom.Vec{past(c.sightPast()), past(c.sightPast() / 2)}})
+		c.say(out, frame.Member{}, draw.ColumnNote{Text: c.sightWords(angle), At: []geom.Vec{past(sightPast), past(sightPast / 2)}})
 	}
 	c.say(out, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85, 0.45, 0.35, 0.25)})
 	return out
