@@ -74,7 +74,7 @@ func TestBirdsmouthWork(t *testing.T) {
 			}
 		}
 	}
-	if len(said) != 2 || !strings.Contains(said[0], "heel 110 plumb, seat 60 level") || !strings.Contains(said[1], "heel 110 plumb, seat 70 level") {
+	if len(said) != 2 || !strings.Contains(said[0], "heel 110, seat 60") || !strings.Contains(said[1], "heel 110, seat 70") {
 		t.Errorf("birdsmouths %q, want heels of 110, seats of 60 and 70", said)
 	}
 }

@@ -313,7 +313,7 @@ func (s *timber) birdsmouthWork(n frame.Birdsmouth) work {
 	d := s.Section.Depth
 	w := work{
 		pass: jointPass, name: "birdsmouth", face: s.Faces()[0], stops: []stop{{centreLine, n.At}},
-		how:  fmt.Sprintf("heel %s plumb, seat %s level", s.fine.Length(n.Heel), s.fine.Length(n.Seat(d))),
+		how:  fmt.Sprintf("heel %s, seat %s", s.fine.Length(n.Heel), s.fine.Length(n.Seat(d))),
 		spot: s.OnFace(s.Faces()[0], n.At+n.Heel*math.Sin(n.Angle), d-n.Heel*math.Cos(n.Angle)),
 	}
 	if up := n.Shoulder(d); up > onTear {

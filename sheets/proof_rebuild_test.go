@@ -226,7 +226,7 @@ func (r *rebuilder) row(name string) (cells, bool) {
 }
 
 // notchWords are what the marking list says of a birdsmouth.
-var notchWords = regexp.MustCompile(`heel (.+?) plumb, seat (.+?) level(?:, shoulder (.+))?$`)
+var notchWords = regexp.MustCompile(`^heel (.+?), seat (.+?)(?:, shoulder (.+))?$`)
 
 // birdsmouth makes the notch. Where the seat runs out at the underside, its
 // length is the finer figure: the heel height follows from it.
