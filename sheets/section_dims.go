@@ -243,6 +243,9 @@ func (c *cross) heights(p *page, v *draw.View) {
 		high = min(high, c.spanLevel())
 	}
 	head := func(top geom.Vec, height, off float64) {
+		if c.figureWidth(c.figures.Length(height)) > height*v.Scale-strokes {
+			return // the figure would stand outside the line; the key sizes on the cover give it
+		}
 		share := (top.Z - (low+high)/2) / height
 		c.span(p, height, high-low-strokes/v.Scale, draw.Span{View: v, A: top, B: top.Sub(geom.V(0, 0, height)), Dir: draw.Upright, Offset: off, Share: share}, "head height ", "head ", "")
 	}
