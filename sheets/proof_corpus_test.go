@@ -233,8 +233,10 @@ func TestAudits(t *testing.T) {
 		t.Errorf("only %d jobs were drawn, want %d at least", count, least)
 	}
 	found.report(t)
-	if jobs := crowded.jobs(); float64(jobs) > crowdedShare*float64(count) {
-		t.Errorf("%d of %d jobs are crowded somewhere, want %.0f %% at most", jobs, count, 100*crowdedShare)
+	jobs := crowded.jobs()
+	t.Logf("%d of %d jobs are crowded somewhere", jobs, count)
+	if float64(jobs) > crowdedShare*float64(count) {
+		t.Errorf("want %.0f %% of the jobs crowded at most", 100*crowdedShare)
 	}
 	for _, rule := range sorted(crowded.rules) {
 		t.Log(rule, crowded.summary(rule))
@@ -247,7 +249,7 @@ func TestAudits(t *testing.T) {
 
 // crowdedShare is the share of random jobs that may be crowded somewhere: half
 // as many again as are at present. Lower it when they get fewer.
-const crowdedShare = 0.15
+const crowdedShare = 0.09
 
 // crowding are the rules that a sheet too full for its words breaks first. No
 // text touches another, nothing leaves the frame and nothing is untrue all the
