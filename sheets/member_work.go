@@ -163,21 +163,7 @@ func (s *timber) joinPlace() string {
 }
 
 // endName is what an end of the member is called on its drawing.
-func (s *timber) endName(end frame.Face) string {
-	at := map[frame.Kind][2]string{
-		frame.KindPost:   {"bottom", "top"},
-		frame.KindPacker: {"bottom", "top"},
-		frame.KindRafter: {"house end", "outer end"},
-	}
-	names, ok := at[s.Kind]
-	if !ok {
-		names = [2]string{"left end", "right end"}
-	}
-	if end == frame.FaceEnd {
-		return names[1]
-	}
-	return names[0]
-}
+func (s *timber) endName(end frame.Face) string { return s.Kind.EndName(end) }
 
 // endWork is the cut of an end.
 func (s *timber) endWork(end frame.Face) work {

@@ -17,25 +17,14 @@ const (
 	FaceEnd    Face = "far end"
 )
 
-// faceNames lists the long faces of a kind at V=0, V=Width, W=0 and W=Depth.
-func faceNames(k Kind) [4]Face {
-	switch k {
-	case KindRafter:
-		return [4]Face{FaceLeft, FaceRight, FaceBottom, FaceTop}
-	case KindPost, KindPacker, KindFooting:
-		return [4]Face{FaceLeft, FaceRight, FaceOuter, FaceHouse}
-	}
-	return [4]Face{FaceOuter, FaceHouse, FaceBottom, FaceTop}
-}
-
 // Faces lists the member's long faces, at V=0, V=Width, W=0 and W=Depth.
-func (m Member) Faces() [4]Face { return faceNames(m.Kind) }
+func (m Member) Faces() [4]Face { return m.Kind.traits().faces }
 
 // FacePlane returns the plane of a face of the uncut prism in the member's own
 // axes, pointing out of the timber. It reports false for a face that the kind
 // does not have.
 func (m Member) FacePlane(f Face) (geom.Plane, bool) {
-	long := faceNames(m.Kind)
+	long := m.Faces()
 	switch f {
 	case FaceStart:
 		return geom.Plane{N: geom.V(-1, 0, 0)}, true
@@ -72,9 +61,7 @@ func (m Member) OnFace(f Face, at, across float64) geom.Vec {
 // mirrorsAlong reports whether the mirror image of a member of this kind, in a
 // mirror that swaps left and right, has its datum end at the other end. The
 // others have their left and right faces exchanged.
-func (k Kind) mirrorsAlong() bool {
-	return k == KindPlate || k == KindBeam || k == KindBatten
-}
+func (k Kind) mirrorsAlong() bool { return k.traits().along }
 
 // mirrorFace is the face that takes the place of f in the mirror.
 func (m Member) mirrorFace(f Face) Face {

@@ -24,25 +24,6 @@ type Slope struct {
 	From, To Arris
 }
 
-// Kind is the kind of a member.
-type Kind string
-
-// The kinds, in the order of Frame.Members.
-const (
-	KindPlate   Kind = "wall plate"
-	KindBeam    Kind = "beam"
-	KindPost    Kind = "post"
-	KindRafter  Kind = "rafter"
-	KindBatten  Kind = "batten"
-	KindPacker  Kind = "packer"
-	KindFooting Kind = "footing"
-)
-
-// Kinds lists the kinds in the order of Frame.Members.
-func Kinds() []Kind {
-	return []Kind{KindPlate, KindBeam, KindPost, KindRafter, KindBatten, KindPacker, KindFooting}
-}
-
 // Member is one stick of timber (or one footing): a prism with a list of
 // features. In its own axes U runs along it from the datum end, V across its
 // width and W through its depth, and the prism fills 0…Length × 0…Width ×

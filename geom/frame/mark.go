@@ -7,12 +7,6 @@ import (
 	"strings"
 )
 
-// letters are the part marks' first letters.
-var letters = map[Kind]string{
-	KindPlate: "WP", KindBeam: "B", KindPost: "P", KindRafter: "R",
-	KindBatten: "BT", KindPacker: "PK", KindFooting: "F",
-}
-
 // mark gives alike sticks one part mark and counts them. A stick and its
 // mirror image share the mark and differ by hand.
 func (b *builder) mark() {
@@ -31,7 +25,7 @@ func (b *builder) mark() {
 		g, ok := groups[keys[i]]
 		if !ok {
 			count[m.Kind]++
-			g = &group{mark: fmt.Sprintf("%s%d", letters[m.Kind], count[m.Kind]), key: keys[i]}
+			g = &group{mark: fmt.Sprintf("%s%d", m.Kind.traits().letters, count[m.Kind]), key: keys[i]}
 			groups[g.key] = g
 			if mirror := alike(*m, true); groups[mirror] == nil {
 				groups[mirror] = g

@@ -173,7 +173,7 @@ func (f *Frame) stockWarnings(c *checker) {
 		if len(f.Of(m.Kind)) > 1 {
 			what = "a " + string(m.Kind)
 		}
-		path := map[Kind]string{KindPlate: "plate", KindBeam: "beam", KindPost: "posts", KindRafter: "rafters", KindBatten: "battens", KindPacker: "plate.packers"}[m.Kind]
+		path := m.Kind.traits().key
 		joints := f.Splices(i)
 		if len(joints) == 0 {
 			c.warnf(RuleStock, path, "%s is %s long and the longest stick of its section is %s: order it by its length",
@@ -184,8 +184,7 @@ func (f *Frame) stockWarnings(c *checker) {
 		for _, x := range joints {
 			at = append(at, c.figure(x))
 		}
-		where := map[Kind]string{KindBeam: "over posts, at ", KindBatten: "over rafters, at ", KindPlate: "between rafters, at "}[m.Kind]
 		c.warnf(RuleStock, path, "%s is %s long and the longest stick of its section is %s: it is joined %s%s from its left end; the joint is for a licensed person to design",
-			what, c.figure(m.Length), c.figure(longest), where, strings.Join(at, ", "))
+			what, c.figure(m.Length), c.figure(longest), m.Kind.traits().joined, strings.Join(at, ", "))
 	}
 }

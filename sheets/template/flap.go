@@ -102,7 +102,7 @@ func (f flap) foldLine(from flap) [2]geom.Pt {
 
 // upright reports whether a kind of member stands, so that its length runs up
 // the paper rather than to the right.
-func upright(k frame.Kind) bool { return k == frame.KindPost || k == frame.KindPacker }
+func upright(k frame.Kind) bool { return k.Stands() }
 
 // upOn is the direction on a face that runs up the paper: up for what lies,
 // towards the house on its top; along for what stands, and on its end again

@@ -378,7 +378,7 @@ func upWay(k frame.Kind, f flap) (geom.Vec, string) {
 		return geom.V(0, 0, 1), "to the house"
 	case upright(k):
 		return geom.Vec{}, ""
-	case f.plane.N.Z != 0 && k != frame.KindRafter:
+	case f.plane.N.Z != 0 && !k.Slopes():
 		return geom.V(0, 1, 0), "to the house"
 	case f.plane.N.Z != 0:
 		return geom.Vec{}, ""

@@ -328,7 +328,7 @@ func (w word) beside(q, along geom.Pt) float64 {
 
 // TestEndsAreNotInterchangeable: the template of the housing at the left end of
 // the example's plate does not lie on the right end, nor that of the rafters'
-// house end on their front end.
+// house end on their outer end.
 func TestEndsAreNotInterchangeable(t *testing.T) {
 	text, err := os.ReadFile("../../examples/courtyard/courtyard.yaml")
 	if err != nil {
@@ -345,8 +345,8 @@ func TestEndsAreNotInterchangeable(t *testing.T) {
 	for _, c := range [][2]string{
 		{"Housing in the wall plate, at its left end", "Housing in the wall plate, at its right end"},
 		{"Housing in the beam, at its right end", "Housing in the beam, at its left end"},
-		{"House end of the rafters", "Front end of the rafters"},
-		{"Front end of the rafters", "House end of the rafters"},
+		{"House end of the rafters", "Outer end of the rafters"},
+		{"Outer end of the rafters", "House end of the rafters"},
 	} {
 		p, other := byTitle[c[0]], byTitle[c[1]]
 		if p == nil || other == nil {

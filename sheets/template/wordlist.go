@@ -11,17 +11,10 @@ import (
 // endName is what a builder calls an end of a member: the one that it is
 // measured from, or the other.
 func endName(k frame.Kind, datum bool) string {
-	names := [2]string{"right end", "left end"}
-	switch k {
-	case frame.KindRafter:
-		names = [2]string{"front end", "house end"}
-	case frame.KindPost, frame.KindPacker:
-		names = [2]string{"top", "bottom"}
-	}
 	if datum {
-		return names[1]
+		return k.EndName(frame.FaceStart)
 	}
-	return names[0]
+	return k.EndName(frame.FaceEnd)
 }
 
 // plural names all members of a kind; there is one plate and one beam.
