@@ -34,7 +34,7 @@ func (m *maker) siteTable() draw.Table {
 		what string
 		s    frame.Section
 	}{
-		{"Wall plate as delivered", j.Plate.Section}, {"Beam as delivered", j.Beam.Section}, {"Posts as delivered", j.Posts.Section},
+		{"Wall plate as delivered", m.rear().Section}, {"Beam as delivered", m.front().Section}, {"Posts as delivered", j.Posts.Section},
 		{"Rafters as delivered", j.Rafters.Section}, {"Battens as delivered", j.Battens.Section},
 	} {
 		if k.s.Depth > 0 {
@@ -42,11 +42,11 @@ func (m *maker) siteTable() draw.Table {
 		}
 	}
 	if s := j.Wall.Studs; len(s) > 0 {
-		addRow(&t, "First stud from the plate's left end", m.figures.Length(m.firstStud()-j.Plate.From))
+		addRow(&t, "First stud from the plate's left end", m.figures.Length(m.firstStud()-m.rear().From))
 	}
 	addRow(&t, "Bow of the wall at the plate's level line", m.figures.Length(0))
 	if j.Wall.SoffitOut > 0 {
-		addRow(&t, "Soffit above the plate's level line", m.figures.Length(j.Wall.Soffit-j.Plate.Top))
+		addRow(&t, "Soffit above the plate's level line", m.figures.Length(j.Wall.Soffit-m.rear().Top))
 	}
 	if n := len(j.Posts.At); n <= mostGround {
 		for i, p := range j.Posts.At {
@@ -62,7 +62,7 @@ func (m *maker) siteTable() draw.Table {
 // firstStud is the first stud right of the plate's left end.
 func (m *maker) firstStud() float64 {
 	for _, x := range m.job.Wall.Studs {
-		if x >= m.job.Plate.From {
+		if x >= m.rear().From {
 			return x
 		}
 	}
@@ -72,7 +72,7 @@ func (m *maker) firstStud() float64 {
 // clearTable asks for the clear distance from plate to beam at each rafter.
 func (m *maker) clearTable() draw.Table {
 	s := m.frame.Setout
-	t := draw.Table{Title: fmt.Sprintf("Clear from plate to beam, drawn %s", m.figures.Length(s.PlateOuter-s.BeamInner))}
+	t := draw.Table{Title: fmt.Sprintf("Clear from plate to beam, drawn %s", m.figures.Length(s.Rear().Outer-s.Front().Inner))}
 	n, groups := len(s.Rafters), 3
 	for range groups {
 		t.Columns = append(t.Columns, draw.Column{Head: "Rafter"}, draw.Column{Head: "Found", Width: handWidth})
@@ -95,8 +95,8 @@ func (m *maker) checkTable() draw.Table {
 	t := foundTable("Check at the end, and write down")
 	j, s, sl, f := m.job, m.frame.Setout, m.frame.Slope, m.figures
 	a, b := m.diagonals()
-	addRow(&t, "Top of plate at its left end", f.Level(j.Plate.Top))
-	addRow(&t, "Top of plate at its right end", f.Level(j.Plate.Top))
+	addRow(&t, "Top of plate at its left end", f.Level(m.rear().Top))
+	addRow(&t, "Top of plate at its right end", f.Level(m.rear().Top))
 	addRow(&t, "Underside of beam at post 1", f.Level(m.seatLevel()))
 	addRow(&t, fmt.Sprintf("Underside of beam at post %d", len(j.Posts.At)), f.Level(m.seatLevel()))
 	addRow(&t, "Head height under the beam", f.Length(s.HeadBeam))

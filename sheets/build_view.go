@@ -143,7 +143,7 @@ func (c *buildCell) stepGround(p *page) {
 
 // levelLine draws the plate's level line on the wall or out to the posts.
 func (c *buildCell) levelLine(p *page, x0, x1 float64) {
-	at := func(x float64) geom.Pt { return c.view.Pt(geom.V(x, 0, c.job.Plate.Top)) }
+	at := func(x float64) geom.Pt { return c.view.Pt(geom.V(x, 0, c.rear().Top)) }
 	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(x0), at(x1))
 }
 
@@ -245,17 +245,17 @@ func (c *buildCell) outerPoint(b frame.Member) geom.Vec {
 func wallStep() stepView {
 	over := func(c *buildCell, p *page) {
 		c.stepGround(p)
-		c.levelLine(p, c.job.Plate.From, c.job.Plate.To)
+		c.levelLine(p, c.rear().From, c.rear().To)
 		const reach = 130 // mm of the model, of a stud's mark below and above the line
 		for _, x := range c.job.Wall.Studs {
 			if x > c.planReach().x0 && x < c.planReach().x1 {
-				z := c.job.Plate.Top
+				z := c.rear().Top
 				p.sheet.Line(draw.Style{Layer: draw.Centre}, c.view.Pt(geom.V(x, 0, z-reach)), c.view.Pt(geom.V(x, 0, z+reach)))
 			}
 		}
 	}
 	marks := func(c *buildCell, p *page) {
-		at := geom.V(c.job.Plate.From+(c.job.Plate.To-c.job.Plate.From)*0.8, 0, c.job.Plate.Top)
+		at := geom.V(c.rear().From+(c.rear().To-c.rear().From)*0.8, 0, c.rear().Top)
 		datum := geom.V(c.planReach().x0, 0, 0)
 		line := datum
 		line.Z = at.Z
@@ -271,12 +271,12 @@ func wallStep() stepView {
 func plateStep() stepView {
 	return stepView{
 		marks: func(c *buildCell, p *page) {
-			plate := c.frame.Of(frame.KindPlate)[0]
+			plate := c.frame.Timber(c.rear())
 			p.placer.Part(draw.Part{View: c.view, At: c.plateArris(plate), Edge: true, Toward: geom.P(0.3, 1), Mark: plate.Mark})
 			p.placer.Label(draw.Label{View: c.view, At: plate.Place.O, Text: "hook the tape here", Width: 30})
 		},
 		see: func(m *maker, s stage) picture {
-			plate := m.frame.Of(frame.KindPlate)[0]
+			plate := m.frame.Timber(m.rear())
 			crop := everywhere()
 			crop.Max.X = m.plateShown(plate)
 			axes := geom.Axonometric(-pictureTurn, pictureRise)
@@ -325,14 +325,14 @@ func setoutStep() stepView {
 			r := m.planReach()
 			wall := m.wallPlan(r)
 			pic := m.seeStage(s, look{axes: geom.Plan()}).with(wall.picture)
-			pic.all = wall.all.Union(draw.Rect{X0: r.x0, Y0: m.frame.Setout.BeamOuter, X1: r.x1, Y1: 0})
+			pic.all = wall.all.Union(draw.Rect{X0: r.x0, Y0: m.front().Outer, X1: r.x1, Y1: 0})
 			return pic
 		},
 		over: func(c *buildCell, p *page) {
 			c.drawString(p, c.view)
 			const half = 2.0 // mm on paper, of a mark across the string
 			for _, q := range c.postCentres() {
-				at := c.view.Pt(geom.V(q.X, c.frame.Setout.BeamOuter, q.Z))
+				at := c.view.Pt(geom.V(q.X, c.front().Outer, q.Z))
 				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(geom.P(0, half)), at.Add(geom.P(0, half)))
 			}
 			l, r := c.fixedPoints()
@@ -342,7 +342,7 @@ func setoutStep() stepView {
 		},
 		marks: func(c *buildCell, p *page) {
 			l, r := c.fixedPoints()
-			string0 := geom.V(l.X, c.frame.Setout.BeamOuter, l.Z)
+			string0 := geom.V(l.X, c.front().Outer, l.Z)
 			c.upright(p, l, string0, -4, "")
 			c.crossTapes(p)
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
@@ -361,7 +361,7 @@ func (c *buildCell) onString() geom.Vec {
 	if n := len(posts); n > 1 {
 		x = posts[n-2].X
 	}
-	return geom.V((x+last)/2, c.frame.Setout.BeamOuter, 0)
+	return geom.V((x+last)/2, c.front().Outer, 0)
 }
 
 // crossTapes draws the two tapes that prove the outer posts, with their figures
@@ -432,29 +432,29 @@ func topsStep() stepView {
 	const past = 250.0 // mm, of the line beyond the posts
 	over := func(c *buildCell, p *page) {
 		s := c.frame.Setout
-		at := func(y float64) geom.Pt { return c.view.Pt(geom.V(0, y, c.job.Plate.Top)) }
-		p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(s.PlateOuter), at(s.BeamOuter-past))
+		at := func(y float64) geom.Pt { return c.view.Pt(geom.V(0, y, c.rear().Top)) }
+		p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(s.Rear().Outer), at(s.Front().Outer-past))
 	}
 	marks := func(c *buildCell, p *page) {
 		s := c.frame.Setout
-		out := s.BeamOuter - past*0.8
-		seat, line := geom.V(0, s.BeamOuter, c.seatLevel()), geom.V(0, out, c.job.Plate.Top)
+		out := s.Front().Outer - past*0.8
+		seat, line := geom.V(0, s.Front().Outer, c.seatLevel()), geom.V(0, out, c.rear().Top)
 		const least = 5.0 // mm on paper, for a figure beside the line
 		if (line.Z-seat.Z)*c.view.Scale >= least {
-			draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.BeamOuter - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
+			draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.Front().Outer - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
 		}
-		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.PlateOuter+s.BeamOuter)/2, c.job.Plate.Top), Text: "plate's level line"})
+		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.Rear().Outer+s.Front().Outer)/2, c.rear().Top), Text: "plate's level line"})
 	}
 	v := fromLeft(underSeat, marks, over)
 	see := v.see
 	v.see = func(m *maker, s stage) picture {
 		pic := see(m, s)
-		pic.all.X1 = max(pic.all.X1, past-m.frame.Setout.BeamOuter)
+		pic.all.X1 = max(pic.all.X1, past-m.front().Outer)
 		return pic
 	}
 	v.pad = func(m *maker) draw.Rect {
 		const clear = 5 // mm on paper, round the figure
-		return draw.Rect{X1: draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), m.hand.FigureHeight(), false) + clear}
+		return draw.Rect{X1: draw.TextWidth(m.figures.Length(m.rear().Top-m.seatLevel()), m.hand.FigureHeight(), false) + clear}
 	}
 	return v
 }
@@ -465,8 +465,8 @@ func patternStep() stepView {
 		s := c.frame.Setout
 		rafter := c.frame.Of(frame.KindRafter)[0]
 		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
-		low := c.frame.RafterTop(s.BeamInner) - rafter.Section.Depth/rafter.Place.W.Z
-		p.placer.Span(draw.Span{View: c.view, A: at(s.PlateOuter, low), B: at(s.BeamInner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
+		low := c.frame.RafterTop(s.Front().Inner) - rafter.Section.Depth/rafter.Place.W.Z
+		p.placer.Span(draw.Span{View: c.view, A: at(s.Rear().Outer, low), B: at(s.Front().Inner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
 		c.markFall(p, false)
 		p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.25, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, Toward: geom.P(-0.5, 1)})
 	}, nil)
@@ -476,7 +476,7 @@ func patternStep() stepView {
 // cover that, at their underside.
 func (c *buildCell) markFall(p *page, under bool) {
 	s, angle := c.frame.Setout, c.frame.Slope.Angle
-	y := s.PlateOuter + 0.7*(s.BeamInner-s.PlateOuter)
+	y := s.Rear().Outer + 0.7*(s.Front().Inner-s.Rear().Outer)
 	at, way := geom.V(0, y, c.frame.RafterTop(y)), geom.P(0.5, 1)
 	if under {
 		at.Z -= c.job.Rafters.Section.Depth / math.Cos(angle)
@@ -500,8 +500,8 @@ func checkStep() stepView {
 			}
 			c.upright(p, from, geom.V(0, y, high), line, prefix)
 		}
-		height(c.seatLevel()-s.HeadBeam, s.BeamInner, c.seatLevel(), 1, "head ")
-		height(0, s.PlateOuter, c.job.Plate.Top, -1, "")
+		height(c.seatLevel()-s.HeadBeam, s.Front().Inner, c.seatLevel(), 1, "head ")
+		height(0, s.Rear().Outer, c.rear().Top, -1, "")
 		c.markFall(p, true)
 	}
 	return fromLeft((*maker).lowestGround, marks, nil, frame.HouseDeck)

@@ -77,7 +77,7 @@ func (m *maker) sayMeasure() []string {
 	r := m.job.Rafters.Section
 	return []string{
 		fmt.Sprintf("Mark the datum, %s = ±0, where it will last. All levels are measured from it.", stated(m.job.Levels.Datum)),
-		fmt.Sprintf("At %s, the plate's level line, hold a straight edge along the wall. Note how far it bows and leans, and what is in the way.", m.saidLevel(m.job.Plate.Top)),
+		fmt.Sprintf("At %s, the plate's level line, hold a straight edge along the wall. Note how far it bows and leans, and what is in the way.", m.saidLevel(m.rear().Top)),
 		studs,
 		fmt.Sprintf("Measure every timber as delivered. The drawings take the rafters as %s.", m.saidSize(r.Depth, r.Width)),
 	}
@@ -98,9 +98,9 @@ func housingOf(b frame.Member) frame.Housing {
 }
 
 func (m *maker) sayPlate() []string {
-	plate, at := m.frame.Of(frame.KindPlate)[0], m.frame.Setout.Rafters
+	plate, at := m.frame.Timber(m.rear()), m.frame.Setout.Rafters
 	from := plate.Place.O.X
-	k := m.frame.Setout.House()
+	k := m.rear()
 	return []string{
 		fmt.Sprintf("Cut %s to %s%s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length), m.joinWords(frame.KindPlate)),
 		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The drawing of %s has them all.", len(at), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from), plate.Mark),
@@ -131,7 +131,7 @@ func floorWords(h frame.Housing) string {
 	return " It is level."
 }
 
-func (m *maker) holdPlate() string { return m.holdUntil(m.frame.Setout.House()) }
+func (m *maker) holdPlate() string { return m.holdUntil(m.rear()) }
 
 func (m *maker) sayFixPlate() []string {
 	s, j := m.frame.Setout, m.job
@@ -139,17 +139,17 @@ func (m *maker) sayFixPlate() []string {
 	for _, f := range s.PlateFixings {
 		screws = append(screws, f.Along)
 	}
-	off := fmt.Sprintf("The plate lies on the wall; its outer face is %s from the cladding's face.", m.said(-s.PlateOuter))
+	off := fmt.Sprintf("The plate lies on the wall; its outer face is %s from the cladding's face.", m.said(-s.Rear().Outer))
 	if k := j.Plate.Packer; k.Thickness > 0 {
 		off = fmt.Sprintf("Set a packer %s, %s thick, behind each screw, so that water drains. The plate's outer face is then %s from the cladding.",
-			m.saidSize(k.Height, k.Width), m.said(k.Thickness), m.said(-s.PlateOuter))
+			m.saidSize(k.Height, k.Width), m.said(k.Thickness), m.said(-s.Rear().Outer))
 	}
-	where := fmt.Sprintf("The screws stand at %s from the left end.", m.saidList(j.Plate.From, screws))
+	where := fmt.Sprintf("The screws stand at %s from the left end.", m.saidList(m.rear().From, screws))
 	if len(screws) > mostListed {
-		where = fmt.Sprintf("The %d screws stand at %s from the left end; the framing plan has them all.", len(screws), m.saidList(j.Plate.From, screws))
+		where = fmt.Sprintf("The %d screws stand at %s from the left end; the framing plan has them all.", len(screws), m.saidList(m.rear().From, screws))
 	}
 	return sentences(
-		fmt.Sprintf("Strike the plate's level line at %s and prove it at both ends. The plate's top edge goes to it.", m.saidLevel(j.Plate.Top)),
+		fmt.Sprintf("Strike the plate's level line at %s and prove it at both ends. The plate's top edge goes to it.", m.saidLevel(m.rear().Top)),
 		where, off,
 		fmt.Sprintf("Drive a screw Ø%s at each, into the stud, and seal it at the cladding.", m.saidFine(j.Plate.Fixing.Screw)),
 		m.blockingWords(),
@@ -184,9 +184,9 @@ func (m *maker) saySetOut() []string {
 	return []string{
 		fmt.Sprintf("Mark L and R on the cladding, plumb under the ends of the plate, %s apart.", m.said(r.X-l.X)),
 		fmt.Sprintf("Square off the wall at L: %s along, %s out, and %s across.", m.said(along), m.said(out), m.said(math.Hypot(along, out))),
-		fmt.Sprintf("Stretch a string %s from the cladding, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-s.BeamOuter)),
+		fmt.Sprintf("Stretch a string %s from the cladding, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-s.Front().Outer)),
 		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
-			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-s.BeamOuter)),
+			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-s.Front().Outer)),
 	}
 }
 
@@ -311,7 +311,7 @@ func (m *maker) wallPostWords() string {
 }
 
 // seatLevel is the level of the posts' seats, the underside of the beam.
-func (m *maker) seatLevel() float64 { return m.frame.Of(frame.KindBeam)[0].Place.O.Z }
+func (m *maker) seatLevel() float64 { return m.front().Bottom }
 
 func (m *maker) sayTops() []string {
 	j := m.job
@@ -326,27 +326,27 @@ func (m *maker) sayTops() []string {
 	rod := ""
 	if r := j.Posts.Rod; r.Diameter > 0 && r.IntoPost > 0 {
 		rod = fmt.Sprintf("Bore for the rod Ø%s, %s deep, in the middle of the post's width and %s from its outer face.",
-			m.saidTape(r.Hole), m.saidTape(r.IntoPost), m.saidTape(j.Beam.Section.Width/2))
+			m.saidTape(r.Hole), m.saidTape(r.IntoPost), m.saidTape(m.front().Section.Width/2))
 	}
 	return sentences(
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
-		fmt.Sprintf("Measure down %s from it: that is the seat of the beam, at %s, the same at every post.", m.said(j.Plate.Top-m.seatLevel()), m.saidLevel(m.seatLevel())),
+		fmt.Sprintf("Measure down %s from it: that is the seat of the beam, at %s, the same at every post.", m.said(m.rear().Top-m.seatLevel()), m.saidLevel(m.seatLevel())),
 		wide, rod,
 	)
 }
 
 func (m *maker) holdTops() string {
-	b := m.job.Beam.Section.Depth
+	b := m.front().Section.Depth
 	return fmt.Sprintf("Measure the beam before the first post is cut: where it is not %s deep, move the seat by the difference.", m.said(b))
 }
 
 func (m *maker) sayBeam() []string {
 	j := m.job
-	beam, at := m.frame.Of(frame.KindBeam)[0], m.frame.Setout.Rafters
-	k := m.frame.Setout.Front()
+	beam, at := m.frame.Timber(m.front()), m.frame.Setout.Rafters
+	k := m.front()
 	from := beam.Place.O.X
 	marks := fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam))
-	if from != j.Plate.From {
+	if from != m.rear().From {
 		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end: the first at %s, the last at %s.",
 			beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
@@ -364,7 +364,7 @@ func (m *maker) sayBeam() []string {
 
 // leftEndWords says where the beam's left end stands against the first post.
 func (m *maker) leftEndWords() string {
-	over := m.job.Posts.At[0].Along - m.job.Beam.From
+	over := m.job.Posts.At[0].Along - m.front().From
 	side := "left"
 	if over < 0 {
 		side = "right"
@@ -373,7 +373,7 @@ func (m *maker) leftEndWords() string {
 }
 
 func (m *maker) sayPattern() []string {
-	s, j := m.frame.Setout, m.job
+	s := m.frame.Setout
 	tapes, slip := m.frameTapes(), m.slips()[1]
 	a, b := tapes.lengths(0)
 	diagonals := fmt.Sprintf("both diagonals are %s", m.said(a))
@@ -389,9 +389,9 @@ func (m *maker) sayPattern() []string {
 	return []string{
 		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so; %s of slip shows as %s.",
 			diagonals, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
-		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.PlateOuter-s.BeamInner)),
+		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.Rear().Outer-s.Front().Inner)),
 		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.saidTape(line), cuts),
-		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the plate.", m.dropWords(j.Plate.Top-m.frame.RafterTop(s.PlateOuter))),
+		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the plate.", m.dropWords(m.rear().Top-m.frame.RafterTop(s.Rear().Outer))),
 	}
 }
 
@@ -463,12 +463,12 @@ func (m *maker) holdBattens() string {
 func (m *maker) sayCheck() []string {
 	s := m.frame.Setout
 	a, b := m.diagonals()
-	finish := m.frame.Of(frame.KindBeam)[0].Timber.Finish
+	finish := m.frame.Timber(m.front()).Timber.Finish
 	treat := "Treat every fresh cut. Finish: " + stated(finish) + "."
 	return []string{
 		treat,
 		fmt.Sprintf("Check and write down: top of plate %s at both ends, underside of beam %s, head height under it %s, diagonals %s and %s.",
-			m.saidLevel(m.job.Plate.Top), m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.said(a), m.said(b)),
+			m.saidLevel(m.rear().Top), m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.said(a), m.said(b)),
 		"Draw every fixing tight once more. Slope the ground away from the posts.",
 	}
 }

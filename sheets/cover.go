@@ -195,18 +195,16 @@ func (m *maker) keySizes() block {
 	add := func(what, figure string) {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, figure}})
 	}
-	add("Wall plate, length", f.Length(j.Plate.To-j.Plate.From))
-	add("Beam, length", f.Length(j.Beam.To-j.Beam.From))
-	add("Cladding face to outer face of beam", f.Length(j.Beam.Out))
+	add("Wall plate, length", f.Length(m.rear().To-m.rear().From))
+	add("Beam, length", f.Length(m.front().To-m.front().From))
+	add("Cladding face to outer face of beam", f.Length(-m.front().Outer))
 	to := "outer face of beam"
-	if s.FrontOut() < s.BeamOuter {
+	if s.FrontOut() < s.Front().Outer {
 		to = "ends of rafters"
 	}
 	add("Plan area, wall to "+to, f.Area(s.Covered))
-	add("Top of plate, level", f.Level(j.Plate.Top))
-	if b, ok := m.frame.Member(frame.KindBeam, 1); ok {
-		add("Underside of beam, level", f.Level(b.Place.O.Z))
-	}
+	add("Top of plate, level", f.Level(m.rear().Top))
+	add("Underside of beam, level", f.Level(m.front().Bottom))
 	add("Head height under the beam", f.Length(s.HeadBeam))
 	add("Fall of the rafters", f.Angle(m.frame.Slope.Angle)+", "+f.Slope(m.frame.Slope.Angle))
 	add("Posts", fmt.Sprint(len(j.Posts.At)))

@@ -28,8 +28,8 @@ type battened struct {
 // and at the last with the beam's.
 func battenViews(m *maker, d detail) []*viewBlock {
 	r, s := m.frame.Members[d.joint.B], m.frame.Setout
-	plate, _ := m.frame.Member(frame.KindPlate, 1)
-	beam, _ := m.frame.Member(frame.KindBeam, 1)
+	plate := m.frame.Timber(m.rear())
+	beam := m.frame.Timber(m.front())
 	all := m.frame.Of(frame.KindBatten)
 	shown := all[:min(2, len(all))]
 	if s.BattenGap > widestGap*all[0].Section.Width {
@@ -41,10 +41,10 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		near, far := b.edges(t)
 		chain = append(chain, near, far)
 	}
-	chain = append(chain, b.onTop(s.PlateOuter))
+	chain = append(chain, b.onTop(s.Rear().Outer))
 	slices.SortStableFunc(chain, func(p, q geom.Vec) int { return cmp.Compare(q.Y, p.Y) })
-	low := min(b.lowest(shown).Y, s.PlateOuter)
-	first := b.view("along the slope, from the plate", chain, low-r.Section.Depth*0.3, max(s.PlateInner, s.RafterStart)+closeMargin)
+	low := min(b.lowest(shown).Y, s.Rear().Outer)
+	first := b.view("along the slope, from the plate", chain, low-r.Section.Depth*0.3, max(s.Rear().Inner, s.RafterStart)+closeMargin)
 	first.marks = func(p *page, v *draw.View) {
 		t := shown[len(shown)-1]
 		p.placer.Label(draw.Label{
@@ -57,10 +57,10 @@ func battenViews(m *maker, d detail) []*viewBlock {
 	near, far := b.edges(b.battens[0])
 	end := b.onTop(s.BattenEnd)
 	name := "At the beam"
-	if s.BattenEnd < s.BeamOuter {
+	if s.BattenEnd < s.Front().Outer {
 		name = "At the tail"
 	}
-	last := b.view(name, []geom.Vec{near, far, end}, min(s.BeamOuter, end.Y)-closeMargin, near.Y+r.Section.Depth*0.45)
+	last := b.view(name, []geom.Vec{near, far, end}, min(s.Front().Outer, end.Y)-closeMargin, near.Y+r.Section.Depth*0.45)
 	last.title.Note = "the last batten"
 	return []*viewBlock{first, last}
 }

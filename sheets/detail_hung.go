@@ -27,7 +27,7 @@ func hungHolding() holding {
 		land: "hanger; nothing is cut",
 		ties: "The hanger carries it once every hole that its maker says is nailed.",
 		how: func(_ *maker, k frame.Carrier) string {
-			return fmt.Sprintf("butted against the %s in a hanger", k.Key)
+			return fmt.Sprintf("butted against the %s in a hanger", k.Short)
 		},
 		mark: func(m *maker, k frame.Carrier) string {
 			return fmt.Sprintf("Square the marks down its face: there the hangers go, with the bottom of each rafter %s above the lower edge. Nothing is cut into it.",
@@ -37,7 +37,7 @@ func hungHolding() holding {
 			return "Fix the hangers only when one stands in hand: its seat is set to the rafter's measured depth."
 		},
 		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.plumbOrSquare() },
-		end: func(_ *maker, k frame.Carrier) string { return "the face of the " + k.Key },
+		end: func(_ *maker, k frame.Carrier) string { return "the face of the " + k.Short },
 		note: func(*maker) []string {
 			return []string{"Rafters between plate and beam butt tight against the face in hangers. Hangers and their nails as their maker states, for the slope, the treatment of the timber and the place; every hole filled that its maker says."}
 		},

@@ -34,9 +34,9 @@ func overHolding() holding {
 		land: "mark only: it lies over",
 		ties: "The birdsmouth holds it in place, the tie holds it down.",
 		how: func(m *maker, k frame.Carrier) string {
-			words := fmt.Sprintf("over the %s with a heel height of %s", k.Key, m.figures.Length(m.frame.Setout.Heel))
+			words := fmt.Sprintf("over the %s with a heel height of %s", k.Short, m.figures.Length(m.frame.Setout.Heel))
 			past, from := overPast(m.frame.Setout, k)
-			return words + fmt.Sprintf(", its end %s past the %s's %s face", m.figures.Length(past), k.Key, from)
+			return words + fmt.Sprintf(", its end %s past the %s's %s face", m.figures.Length(past), k.Short, from)
 		},
 		mark: func(m *maker, k frame.Carrier) string {
 			return fmt.Sprintf("Square the marks over its top and put a cross where each rafter lies, %s wide. Nothing is cut into it.", m.said(m.job.Rafters.Section.Width))
@@ -45,10 +45,10 @@ func overHolding() holding {
 			return "Measure the rafters before the crosses are put on: each is as wide as its own rafter."
 		},
 		cut: func(m *maker, k frame.Carrier) string {
-			words := "over the " + k.Key + " no notch"
+			words := "over the " + k.Short + " no notch"
 			if n, ok := m.notchOver(m.frame.Of(frame.KindRafter)[0], k); ok {
 				words = fmt.Sprintf("over the %s a birdsmouth with its heel's plumb line %s down the top edge and %s left above the seat",
-					k.Key, m.said(n.At), m.saidFine(n.Heel))
+					k.Short, m.said(n.At), m.saidFine(n.Heel))
 			}
 			if k.End == frame.FaceEnd {
 				return words + ", the tail " + m.tailWords()
@@ -58,9 +58,9 @@ func overHolding() holding {
 		end: func(m *maker, k frame.Carrier) string {
 			past, from := overPast(m.frame.Setout, k)
 			if m.figures.Round(past) == 0 {
-				return fmt.Sprintf("the %s face of the %s", from, k.Key)
+				return fmt.Sprintf("the %s face of the %s", from, k.Short)
 			}
-			return fmt.Sprintf("%s past the %s face of the %s", m.figures.Length(past), from, k.Key)
+			return fmt.Sprintf("%s past the %s face of the %s", m.figures.Length(past), from, k.Short)
 		},
 		note: func(m *maker) []string {
 			return []string{fmt.Sprintf("Rafters lie over what carries them on a level seat with a plumb heel. The heel height, plumb from the seat to the top edge, is %s on each: gauge it from the top edge, so that all tops lie in one plane whatever the timber measures.",
@@ -206,7 +206,7 @@ func (o laidOver) words(n *draw.NoteColumn) {
 	inside.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". Tie-down as its designer states.", inside)
 	middle := (k.Inner + k.Outer) / 2
-	n.Add(fmt.Sprintf("Bearing: a level seat, %s of the %s's %s", o.fine(o.seat()), k.Key, o.fine(k.Section.Width)), o.at(k.Outer+o.seat()*0.3, k.Top), o.at(middle, k.Top))
+	n.Add(fmt.Sprintf("Bearing: a level seat, %s of the %s's %s", o.fine(o.seat()), k.Short, o.fine(k.Section.Width)), o.at(k.Outer+o.seat()*0.3, k.Top), o.at(middle, k.Top))
 	if o.notched {
 		words := fmt.Sprintf("Birdsmouth %s deep at its heel, measured plumb; the heel height of %s is the same at every carrier. Saw set %s off square for the heel. Treat the cut faces.",
 			o.fine(o.notch.Deep(depth)), o.fine(o.notch.Heel), o.figures.Angle(o.frame.Slope.Angle))

@@ -61,7 +61,7 @@ func (f plateFixed) at(y, z float64) geom.Vec { return geom.V(f.x, y, z) }
 // plateWallViews are a section at a screw and the plate from outside there.
 func plateWallViews(m *maker, d detail) []*viewBlock {
 	f := m.plateFixed(d)
-	return []*viewBlock{f.section(), f.front()}
+	return []*viewBlock{f.section(), f.facing()}
 }
 
 // tip is the point of the screw; the back of the cladding if its length is not
@@ -117,7 +117,7 @@ func (f plateFixed) words(n *draw.NoteColumn) {
 }
 
 // front is the plate from outside at the screw, the packer behind it.
-func (f plateFixed) front() *viewBlock {
+func (f plateFixed) facing() *viewBlock {
 	half := max(f.packer.Section.Width, f.plate.Section.Depth*0.4)
 	crop := everywhere()
 	crop.Min.X, crop.Max.X = f.x-half, f.x+half

@@ -60,23 +60,23 @@ func (m *maker) fitted(title string, scale float64, grids ...grid) (draft, bool)
 func (m *maker) frontElevation() *viewBlock {
 	j, s := m.job, m.frame.Setout
 	pic := m.elevation(geom.Front(), func(int) bool { return true }, 0)
-	b := newViewIn("Front elevation", pic, geom.V(j.Plate.From, 0, 0), m.elevationBounds(pic))
+	b := newViewIn("Front elevation", pic, geom.V(m.rear().From, 0, 0), m.elevationBounds(pic))
 	b.title.Note = "seen standing outside, facing the house"
 
-	at := func(x, z float64) geom.Vec { return geom.V(x, s.BeamOuter, z) }
-	low := at(j.Plate.From, m.lowest())
+	at := func(x, z float64) geom.Vec { return geom.V(x, s.Front().Outer, z) }
+	low := at(m.rear().From, m.lowest())
 	stops := []geom.Vec{}
 	for _, p := range j.Posts.At {
 		stops = append(stops, at(p.Along, low.Z))
 	}
-	stops = append(stops, at(j.Plate.To, low.Z))
+	stops = append(stops, at(m.rear().To, low.Z))
 	b.Bottom.Within, b.Top.Within = true, true
 	b.Bottom.Running("post centres", low, stops...)
-	if j.Beam.From != j.Plate.From || j.Beam.To != j.Plate.To {
-		b.Bottom.Running("beam", low, at(j.Beam.From, low.Z), at(j.Beam.To, low.Z))
+	if m.front().From != m.rear().From || m.front().To != m.rear().To {
+		b.Bottom.Running("beam", low, at(m.front().From, low.Z), at(m.front().To, low.Z))
 	}
 	from, to := m.reachAlong()
-	high := m.frame.RafterTop(s.PlateOuter)
+	high := m.frame.RafterTop(s.Rear().Outer)
 	b.Top.Overall("overall", at(from, high), at(to, high))
 	for _, l := range m.namedLevels(m.seenInFront) {
 		b.level(draw.Right).Add(l.Name, l.At)
@@ -92,7 +92,7 @@ func (m *maker) frontElevation() *viewBlock {
 // seenInFront reports whether a level is of a surface that the front elevation
 // shows, or of the plate, from which all others are set out.
 func (m *maker) seenInFront(l frame.Level) bool {
-	return l.At.Y <= m.frame.Setout.BeamOuter || l.Z == m.job.Plate.Top && !strings.Contains(l.Name, "rafter") || l.Z == m.job.Wall.Soffit
+	return l.At.Y <= m.front().Outer || l.Z == m.rear().Top && !strings.Contains(l.Name, "rafter") || l.Z == m.job.Wall.Soffit
 }
 
 // lowest is the level of the deepest footing.
@@ -107,8 +107,8 @@ func (m *maker) lowest() float64 {
 // reachAlong is the stretch along the wall that the frame takes, battens and
 // all.
 func (m *maker) reachAlong() (from, to float64) {
-	from, to = m.job.Plate.From, m.job.Plate.To
-	for _, k := range []frame.Kind{frame.KindBeam, frame.KindRafter, frame.KindBatten} {
+	from, to = m.rear().From, m.rear().To
+	for _, k := range []frame.Kind{frame.KindPlate, frame.KindBeam, frame.KindRafter, frame.KindBatten} {
 		for _, mb := range m.frame.Of(k) {
 			b := mb.Solid().Bounds()
 			from, to = min(from, b.Min.X), max(to, b.Max.X)
@@ -146,9 +146,9 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 		b.Bottom.Within = true
 		b.Bottom.Running("out from the cladding", at(0, low), m.outTo(func(y float64) geom.Vec { return at(y, low) })[1:]...)
 	}
-	beam := m.frame.Of(frame.KindBeam)[0]
+	beam := m.frame.Timber(m.front())
 	under := beam.Place.O.Z
-	outside.Chain(fmt.Sprintf("post %d", end+1), at(s.BeamOuter, low), at(s.BeamOuter, post.Ground), at(s.BeamOuter, under), at(s.BeamOuter, under+beam.Section.Depth))
+	outside.Chain(fmt.Sprintf("post %d", end+1), at(s.Front().Outer, low), at(s.Front().Outer, post.Ground), at(s.Front().Outer, under), at(s.Front().Outer, under+beam.Section.Depth))
 	b.over = func(p *page, v *draw.View) {
 		m.groundLine(p, v, &post)
 		m.battenEnds(p, v)
@@ -216,7 +216,7 @@ const (
 
 // houseTop is the level at which the house is cut short.
 func (m *maker) houseTop() float64 {
-	top := m.job.Plate.Top + wallAbove
+	top := m.rear().Top + wallAbove
 	for _, mb := range m.frame.Members {
 		top = max(top, mb.Solid().Bounds().Max.Z+pastFrame)
 	}

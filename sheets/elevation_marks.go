@@ -38,7 +38,7 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 
 // namedLevels are the levels of the frame that want says, with the datum.
 func (m *maker) namedLevels(want func(frame.Level) bool) []frame.Level {
-	out := []frame.Level{{Name: "datum: " + stated(m.job.Levels.Datum), At: geom.V(m.job.Plate.From, 0, 0)}}
+	out := []frame.Level{{Name: "datum: " + stated(m.job.Levels.Datum), At: geom.V(m.rear().From, 0, 0)}}
 	for _, l := range m.frame.Levels {
 		if want(l) {
 			out = append(out, l)
@@ -275,32 +275,35 @@ func (m *maker) battenEnds(p *page, v *draw.View) {
 // endMarks marks what an end elevation shows and gives the fall.
 func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	s := m.frame.Setout
-	rafters, posts, footings := m.frame.Of(frame.KindRafter), m.frame.Of(frame.KindPost), m.frame.Of(frame.KindFooting)
+	rafters, post := m.frame.Of(frame.KindRafter), m.frame.Of(frame.KindPost)[end]
 	rafter := rafters[0]
 	if end > 0 {
 		rafter = rafters[len(rafters)-1]
 	}
-	post, footing := posts[end], footings[end]
-	from, to := geom.V(0, s.PlateOuter, m.frame.RafterTop(s.PlateOuter)), geom.V(0, s.BeamInner, m.frame.RafterTop(s.BeamInner))
+	from, to := geom.V(0, s.Rear().Outer, m.frame.RafterTop(s.Rear().Outer)), geom.V(0, s.Front().Inner, m.frame.RafterTop(s.Front().Inner))
 	const under = 7 // mm on paper, below the rafter
 	depth := rafter.Section.Depth / rafter.Place.W.Z * v.Scale
 	const room = 46 // mm on paper that the arrow and its figure take
-	if (s.PlateOuter-s.BeamInner)*v.Scale > room {
+	if (s.Rear().Outer-s.Front().Inner)*v.Scale > room {
 		p.placer.Fall(draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "})
 	}
 	ground := m.job.Posts.At[end].Ground
-	pb, fb := post.Solid().Bounds(), footing.Solid().Bounds()
+	pb := post.Solid().Bounds()
 	part := func(mb frame.Member, at geom.Vec) func() {
 		return func() { m.partMark(p, v, mb, mb.Mark, at) }
 	}
-	plate, beam := m.frame.Of(frame.KindPlate)[0], m.frame.Of(frame.KindBeam)[0]
-	p.cleanestOrder([]func(){
+	plate, beam := m.frame.Timber(m.rear()), m.frame.Timber(m.front())
+	marks := []func(){
 		part(rafter, rafter.Place.Point(geom.V(rafter.Length/2, 0, rafter.Section.Depth/2))),
 		part(post, geom.V(0, (pb.Min.Y+pb.Max.Y)/2, ground+0.5*(pb.Max.Z-ground))),
-		part(footing, geom.V(0, fb.Min.Y+0.2*footing.Section.Width, ground-0.6*m.job.Posts.At[end].Footing.Depth)),
 		part(plate, plate.Solid().Bounds().Centre()),
 		part(beam, beam.Solid().Bounds().Centre()),
-	})
+	}
+	if f, ok := m.frame.FootingOf(end); ok {
+		at := geom.V(0, f.Solid().Bounds().Min.Y+0.2*f.Section.Width, ground-0.6*m.job.Posts.At[end].Footing.Depth)
+		marks = slices.Insert(marks, 2, part(f, at))
+	}
+	p.cleanestOrder(marks)
 }
 
 // markDetails puts the marks of the details on a view that carries them.

@@ -131,7 +131,7 @@ func TestEndElevationLeavesOffTheNearWall(t *testing.T) {
 // The heights at each end post add up to what the levels say.
 func TestEndElevationFigures(t *testing.T) {
 	m := detailMaker(t, courtyard(t), nil)
-	beam := m.frame.Of(frame.KindBeam)[0]
+	beam := m.frame.Timber(m.front())
 	for i, side := range []frame.Side{frame.Left, frame.Right} {
 		post := m.job.Posts.At[0]
 		if i == 1 {

@@ -93,13 +93,13 @@ func (m *maker) plumbOrSquare() string {
 }
 
 // atWhere is "at the plate" or "at the beam".
-func atWhere(k frame.Carrier) string { return "at the " + k.Key }
+func atWhere(k frame.Carrier) string { return "at the " + k.Short }
 
 func housedHolding() holding {
 	return holding{
 		ties: "The housing holds it in place, the tie holds it down.",
 		how: func(m *maker, k frame.Carrier) string {
-			return fmt.Sprintf("let into the %s by %s", k.Key, m.figures.Length(k.Housing))
+			return fmt.Sprintf("let into the %s by %s", k.Short, m.figures.Length(k.Housing))
 		},
 		mark: func(m *maker, k frame.Carrier) string {
 			h := housingOf(m.carrier(k))
@@ -122,7 +122,7 @@ func housedHolding() holding {
 			}
 			return atWhere(k) + " cut " + m.plumbOrSquare()
 		},
-		end: func(_ *maker, k frame.Carrier) string { return "the back of the housing in the " + k.Key },
+		end: func(_ *maker, k frame.Carrier) string { return "the back of the housing in the " + k.Short },
 		note: func(m *maker) []string {
 			seat := "The seat of each housing follows the fall: its floor lies along the underside of the rafter."
 			if m.job.Rafters.Seat == frame.SeatLevel {
@@ -136,8 +136,12 @@ func housedHolding() holding {
 	}
 }
 
-// carrier is the member that a carrier is.
-func (m *maker) carrier(k frame.Carrier) frame.Member {
-	mb, _ := m.frame.Member(k.Kind, 1)
-	return mb
-}
+// carrier is the timber that a carrier is.
+func (m *maker) carrier(k frame.Carrier) frame.Member { return m.frame.Timber(k) }
+
+// rear is the carrier at the rafters' upper ends. Its left end is L, from which
+// lengths along are measured, its right end R.
+func (m *maker) rear() frame.Carrier { return m.frame.Setout.Rear() }
+
+// front is the carrier at the rafters' lower ends.
+func (m *maker) front() frame.Carrier { return m.frame.Setout.Front() }

@@ -100,8 +100,8 @@ func (m *maker) concreteTable() draw.Table {
 	t := draw.Table{Columns: []draw.Column{
 		{Head: "Footing"}, {Head: "Post"}, figureColumn("Hole"), figureColumn("Depth"), figureColumn("Concrete"),
 	}}
-	for i, mb := range m.frame.Of(frame.KindFooting) {
-		g := m.job.Posts.At[i].Footing
+	for _, mb := range m.frame.Of(frame.KindFooting) {
+		g := m.job.Posts.At[mb.No-1].Footing
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
 			mb.Mark, fmt.Sprint(mb.No), holeSize(m.figures, g), m.figures.Length(g.Depth), m.figures.FineVolume(m.frame.ConcreteVolume(mb)),
 		}})

@@ -85,7 +85,7 @@ func (s *timber) holdWords(key string) string {
 		return words + "."
 	case holdFront:
 		return fmt.Sprintf("Cut the house end. Hold the outer end until plate and beam are fixed: measure along the top edge from %s to %s, at every rafter. Expected: %s.",
-			s.whereEnds(s.frame.Setout.House()), s.whereEnds(s.frame.Setout.Front()), s.fine.Length(s.topEdge()))
+			s.whereEnds(s.rear()), s.whereEnds(s.front()), s.fine.Length(s.topEdge()))
 	case holdPostTop:
 		return fmt.Sprintf("Hold the top until the post stands, plumb and braced: transfer the level of the underside of the beam, %s, to the post and cut there. Leave the stick long till then.", s.figures.Level(s.topLevel()))
 	case holdRod:

@@ -217,12 +217,12 @@ func (m *maker) framingView(full bool) block {
 	if full {
 		m.beamRows(b.Around)
 	}
-	b.Bottom.Overall("beam", m.beamPoint(m.job.Beam.From), m.beamPoint(m.job.Beam.To))
+	b.Bottom.Overall("beam", m.beamPoint(m.front().From), m.beamPoint(m.front().To))
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
 	plan := m.planView(b, wall)
 	plan.foot = markFoot
 	for _, d := range m.details {
-		if slices.Contains(d.on, onPlan) && d.at.Y > m.frame.Setout.PlateOuter-d.radius {
+		if slices.Contains(d.on, onPlan) && d.at.Y > m.rear().Outer-d.radius {
 			plan.deep = markStrip
 		}
 	}
@@ -237,13 +237,13 @@ func (m *maker) planView(b *viewBlock, w wallPlan) *planView {
 
 // origin is the point that all plans share: the left end of the plate on the
 // face of the cladding.
-func (m *maker) origin() geom.Vec { return geom.V(m.job.Plate.From, 0, 0) }
+func (m *maker) origin() geom.Vec { return geom.V(m.rear().From, 0, 0) }
 
 // rowViews are the views with the rows that a lean framing plan leaves out:
 // of the plate and, if it does not end with the plate, of the beam.
 func (m *maker) rowViews() []block {
 	reach := m.planReach()
-	reach.y0 = m.frame.Setout.PlateOuter - wallMore
+	reach.y0 = m.rear().Outer - wallMore
 	wall := m.wallPlan(reach)
 	b := m.partView("Wall plate", wall, frame.KindPlate)
 	b.title.Note = "seen from above, its studs and screws"
@@ -276,47 +276,47 @@ func (m *maker) partView(name string, wall wallPlan, kinds ...frame.Kind) *viewB
 
 // beamEndsWithPlate reports whether beam and plate have their ends in line.
 func (m *maker) beamEndsWithPlate() bool {
-	return m.job.Beam.From == m.job.Plate.From && m.job.Beam.To == m.job.Plate.To
+	return m.front().From == m.rear().From && m.front().To == m.rear().To
 }
 
 // beamPoint is a point of the beam's outer face.
-func (m *maker) beamPoint(x float64) geom.Vec { return geom.V(x, m.frame.Setout.BeamOuter, 0) }
+func (m *maker) beamPoint(x float64) geom.Vec { return geom.V(x, m.front().Outer, 0) }
 
 // beamRows hangs the rows under a plan that are only there if the beam does
 // not end with the plate. The rafters' lines start outside the strip of marks.
 func (m *maker) beamRows(a *draw.Around) {
-	j, s := m.job, m.frame.Setout
-	if j.Beam.From != j.Plate.From {
-		deep := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, 0) }
-		a.Bottom.Running("rafters on beam", deep(j.Beam.From), alongOf(s.Rafters, deep)...)
+	s := m.frame.Setout
+	if m.front().From != m.rear().From {
+		deep := func(x float64) geom.Vec { return geom.V(x, s.Rear().Outer, 0) }
+		a.Bottom.Running("rafters on beam", deep(m.front().From), alongOf(s.Rafters, deep)...)
 	}
 	if !m.beamEndsWithPlate() {
-		a.Bottom.Chain("beam and plate", m.beamPoint(j.Plate.From), m.beamPoint(j.Beam.From), m.beamPoint(j.Beam.To), m.beamPoint(j.Plate.To))
+		a.Bottom.Chain("beam and plate", m.beamPoint(m.rear().From), m.beamPoint(m.front().From), m.beamPoint(m.front().To), m.beamPoint(m.rear().To))
 	}
 }
 
 // plateRows hangs the rows of studs and screws over a plan.
 func (m *maker) plateRows(a *draw.Around) {
 	j := m.job
-	plate := func(x float64) geom.Vec { return geom.V(x, m.frame.Setout.PlateOuter, j.Plate.Top) }
+	plate := func(x float64) geom.Vec { return geom.V(x, m.rear().Outer, m.rear().Top) }
 	var studs, screws []geom.Vec
 	for _, x := range j.Wall.Studs {
-		if x >= j.Plate.From && x <= j.Plate.To {
+		if x >= m.rear().From && x <= m.rear().To {
 			studs = append(studs, plate(x))
 		}
 	}
 	for _, f := range m.frame.Setout.PlateFixings {
 		screws = append(screws, plate(f.Along))
 	}
-	a.Top.Running("studs", plate(j.Plate.From), studs...)
-	a.Top.Running("screws, packers", plate(j.Plate.From), screws...)
+	a.Top.Running("studs", plate(m.rear().From), studs...)
+	a.Top.Running("screws, packers", plate(m.rear().From), screws...)
 }
 
 // framingRows hangs the other dimension rows on the framing plan.
 func (m *maker) framingRows(a *draw.Around) {
 	j, s := m.job, m.frame.Setout
-	plate := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, j.Plate.Top) }
-	from, to := plate(j.Plate.From), plate(j.Plate.To)
+	plate := func(x float64) geom.Vec { return geom.V(x, s.Rear().Outer, m.rear().Top) }
+	from, to := plate(m.rear().From), plate(m.rear().To)
 	rafters := alongOf(s.Rafters, plate)
 	a.Top.Running("rafter centres", from, append(rafters, to)...)
 	a.Top.Equal("rafter spaces", len(rafters)-1, rafters[0], rafters[len(rafters)-1])
@@ -326,16 +326,16 @@ func (m *maker) framingRows(a *draw.Around) {
 	for _, p := range j.Posts.At {
 		posts = append(posts, m.beamPoint(p.Along))
 	}
-	a.Bottom.Running("post centres", m.beamPoint(j.Plate.From), append(posts, m.beamPoint(j.Plate.To))...)
+	a.Bottom.Running("post centres", m.beamPoint(m.rear().From), append(posts, m.beamPoint(m.rear().To))...)
 	out := func(y float64) geom.Vec { return geom.V(0, y, 0) }
 	a.Left.Running("out from the cladding", out(0), m.outTo(out)...)
 	name := "packer, plate, clear, beam"
-	if s.RafterEnd < s.BeamOuter {
+	if s.RafterEnd < s.Front().Outer {
 		name += ", tail"
 	}
 	a.Right.Chain(name, append([]geom.Vec{out(0)}, m.outTo(out)...)...)
 	a.Cut(draw.Section{
-		A: geom.V(m.sectionX(), 0, 0), B: geom.V(m.sectionX(), s.BeamOuter, 0),
+		A: geom.V(m.sectionX(), 0, 0), B: geom.V(m.sectionX(), s.Front().Outer, 0),
 		Look: geom.V(1, 0, 0), Letter: "A",
 	})
 }
@@ -344,8 +344,8 @@ func (m *maker) framingRows(a *draw.Around) {
 // faces of plate and beam, and of the rafters' ends if those come farther.
 func (m *maker) outTo(at func(y float64) geom.Vec) []geom.Vec {
 	s := m.frame.Setout
-	out := []geom.Vec{at(s.PlateInner), at(s.PlateOuter), at(s.BeamInner), at(s.BeamOuter)}
-	if s.RafterEnd < s.BeamOuter {
+	out := []geom.Vec{at(s.Rear().Inner), at(s.Rear().Outer), at(s.Front().Inner), at(s.Front().Outer)}
+	if s.RafterEnd < s.Front().Outer {
 		out = append(out, at(s.RafterEnd))
 	}
 	return out

@@ -78,9 +78,9 @@ func (m *maker) battenView(row bool) *viewBlock {
 // face.
 func (m *maker) battenRows(a *draw.Around, row bool) {
 	s := m.frame.Setout
-	x := m.job.Plate.From
+	x := m.rear().From
 	top := func(y float64) geom.Vec { return geom.V(x, y, m.frame.RafterTop(y)) }
-	datum, end := top(s.PlateOuter), top(s.BattenEnd)
+	datum, end := top(s.Rear().Outer), top(s.BattenEnd)
 	var edges []geom.Vec
 	bs := m.frame.Of(frame.KindBatten)
 	for _, b := range bs {
@@ -92,7 +92,7 @@ func (m *maker) battenRows(a *draw.Around, row bool) {
 	a.Left.Equal("batten spaces", len(bs)-1, edges[0], edges[len(edges)-1])
 	first, last := s.Rafters[0]-m.job.Rafters.Section.Width/2, s.Rafters[len(s.Rafters)-1]+m.job.Rafters.Section.Width/2
 	box := bs[0].Solid().Bounds()
-	at := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, 0) }
+	at := func(x float64) geom.Vec { return geom.V(x, s.Front().Outer, 0) }
 	a.Bottom.Chain("overhang", at(box.Min.X), at(first), at(last), at(box.Max.X))
 }
 

@@ -92,7 +92,7 @@ func (m *maker) blocked() []string {
 	var out []string
 	for _, f := range m.frame.Setout.PlateFixings {
 		if f.Blocking {
-			out = append(out, m.said(f.Along-m.job.Plate.From))
+			out = append(out, m.said(f.Along-m.rear().From))
 		}
 	}
 	return out

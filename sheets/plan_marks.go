@@ -94,13 +94,13 @@ func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
 	if s.Centres*v.Scale < bay {
 		x = right + beside/v.Scale
 	}
-	if (s.PlateOuter-s.BeamInner)*v.Scale < long {
+	if (s.Rear().Outer-s.Front().Inner)*v.Scale < long {
 		return // the section gives it
 	}
 	p.placer.Fall(draw.Fall{
 		View: v, Prefix: "fall ", Offset: -figureHalf,
-		A: geom.V(x, s.PlateOuter, m.frame.RafterTop(s.PlateOuter)),
-		B: geom.V(x, s.BeamInner, m.frame.RafterTop(s.BeamInner)),
+		A: geom.V(x, s.Rear().Outer, m.frame.RafterTop(s.Rear().Outer)),
+		B: geom.V(x, s.Front().Inner, m.frame.RafterTop(s.Front().Inner)),
 	})
 }
 

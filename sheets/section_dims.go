@@ -25,7 +25,7 @@ func (c *cross) rows() {
 		}
 		r.Running("from the cladding", out(0), stops...)
 	}
-	c.narrowRow.Chain("clear span", out(s.PlateOuter), out(s.BeamInner))
+	c.narrowRow.Chain("clear span", out(s.Rear().Outer), out(s.Front().Inner))
 	if !c.runIsClear() {
 		c.narrowRow.Chain("run of the fall", out(s.Arris(sl.From)), out(s.Arris(sl.To)))
 	}
@@ -37,7 +37,7 @@ func (c *cross) rows() {
 func (c *cross) narrow() bool {
 	const least = 26 // mm on paper
 	s := c.frame.Setout
-	return (s.PlateOuter-s.BeamInner)*c.view.Scale < plateOff+headOff+least
+	return (s.Rear().Outer-s.Front().Inner)*c.view.Scale < plateOff+headOff+least
 }
 
 // battenRow dimensions the battens along the slope, above them.
@@ -48,7 +48,7 @@ func (c *cross) battenRow() {
 	}
 	s := c.frame.Setout
 	up := bt[0].Place.W.Mul(bt[0].Section.Depth)
-	from, to := c.top(s.PlateOuter), c.top(s.BattenEnd)
+	from, to := c.top(s.Rear().Outer), c.top(s.BattenEnd)
 	stops := []geom.Vec{}
 	for _, mb := range bt {
 		edge := houseEdge(mb)
@@ -87,7 +87,7 @@ func (c *cross) over(p *page, v *draw.View) {
 // room for the depths beside the footing.
 func (c *cross) groundCut(p *page, v *draw.View) {
 	const figures = 6.0 // mm on paper: of the outer one, left of its line
-	a, b := v.Pt(c.at(0, c.ground())), v.Pt(c.at(c.front()-groundPast, c.ground()))
+	a, b := v.Pt(c.at(0, c.ground())), v.Pt(c.at(c.foremost()-groundPast, c.ground()))
 	foot := v.Outline(projectBox(v.Axes, c.footing.Solid().Bounds()))
 	left, right := geom.P(foot.X0-2*footOff-figures, a.Y), geom.P(foot.X1, a.Y)
 	for _, earth := range [][]geom.Pt{{a, left}, {right, b}} {
@@ -160,7 +160,7 @@ func (c *cross) drop(p *page, v *draw.View) {
 	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.FrontOut())*v.Scale + c.dropOff, Beside: true, Prefix: "drop "}
 	if c.steep() {
 		span.A, span.B = from, to
-		span.Offset = (s.Arris(sl.From)-s.PlateOuter)*v.Scale + steepOff
+		span.Offset = (s.Arris(sl.From)-s.Rear().Outer)*v.Scale + steepOff
 		span.Share = c.steepFigure() / (sl.Drop * v.Scale)
 	}
 	p.placer.Span(span)
@@ -193,13 +193,13 @@ func (c *cross) slope(p *page, v *draw.View) {
 		return
 	}
 	s := c.frame.Setout
-	a, b := s.PlateOuter-plateOff/v.Scale, s.BeamInner+headOff/v.Scale
+	a, b := s.Rear().Outer-plateOff/v.Scale, s.Front().Inner+headOff/v.Scale
 	if (a-b)*v.Scale > fallShare {
 		b = (a + b) / 2
 	}
 	off := -c.plumbDepth()*v.Scale - fallOff
 	if c.slopeAbove() {
-		a, b = s.PlateOuter, s.BeamInner
+		a, b = s.Rear().Outer, s.Front().Inner
 		off = fallOff
 		for _, rows := range c.Sloped {
 			off += rows.Depth(p.hand) + c.job.Battens.Section.Depth*v.Scale
@@ -217,13 +217,13 @@ func (c *cross) slopeAbove() bool {
 	s, sl := c.frame.Setout, c.frame.Slope
 	width := c.figureWidth("fall "+c.figures.Angle(sl.Angle)+" ("+c.figures.Slope(sl.Angle)+")") + fallEnds
 	k := c.view.Scale
-	room := (s.PlateOuter-s.BeamInner)*k - plateOff - headOff
+	room := (s.Rear().Outer-s.Front().Inner)*k - plateOff - headOff
 	const sightPart, arrow = 12, 2.0 // mm on paper: near the beam the line of sight comes up
 	if room-sightPart < width*math.Cos(sl.Angle) {
 		return true
 	}
 	eye, arris := c.eye(), c.sightArris()
-	y := s.PlateOuter - (plateOff+width)/k
+	y := s.Rear().Outer - (plateOff+width)/k
 	under := c.frame.RafterTop(y) - c.plumbDepth() - (eye.Z + y/arris.Y*(arris.Z-eye.Z))
 	return c.sighted() && under*k < fallOff/math.Cos(sl.Angle)+arrow
 }
@@ -236,7 +236,7 @@ func (c *cross) runIsClear() bool {
 // heights dimensions the head heights and the height of the eye.
 func (c *cross) heights(p *page, v *draw.View) {
 	s := c.frame.Setout
-	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
+	beam := c.front().Bottom
 	// The figures stand low, clear of leaders, clear span and line of sight.
 	low, high := c.floor(), c.eye().Z
 	if !c.narrow() {
@@ -251,14 +251,14 @@ func (c *cross) heights(p *page, v *draw.View) {
 	}
 	behind := -headOff
 	if c.narrow() {
-		behind = (s.BeamInner-s.BeamOuter)*v.Scale + headOff // there it stands in front
+		behind = (s.Front().Inner-s.Front().Outer)*v.Scale + headOff // there it stands in front
 	}
 	before := plateOff
-	if c.narrow() && (s.PlateOuter-s.BeamInner)*v.Scale < leastHead {
-		before = -(s.PlateOuter+c.job.Wall.Cladding+wallBehind)*v.Scale - fallOff // no room but behind the wall
+	if c.narrow() && (s.Rear().Outer-s.Front().Inner)*v.Scale < leastHead {
+		before = -(s.Rear().Outer+c.job.Wall.Cladding+wallBehind)*v.Scale - fallOff // no room but behind the wall
 	}
-	head(c.at(s.PlateOuter, c.frame.RafterTop(s.PlateOuter)-c.plumbDepth()), s.HeadPlate, before)
-	head(c.at(s.BeamInner, beam), s.HeadBeam, behind)
+	head(c.at(s.Rear().Outer, c.frame.RafterTop(s.Rear().Outer)-c.plumbDepth()), s.HeadPlate, before)
+	head(c.at(s.Front().Inner, beam), s.HeadBeam, behind)
 	if c.sighted() {
 		high := c.job.Levels.Eye
 		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: eyeOff, Share: lowShare}, "eye ", "")
@@ -277,7 +277,7 @@ func (c *cross) clearSpan(p *page, v *draw.View) {
 		d := draw.Span{View: v, A: from, B: to, Dir: draw.Across, Share: share, Reach: room / (from.Y - to.Y) / 2, Offset: (level - from.Z) * v.Scale}
 		c.span(p, from.Y-to.Y, room, d, prefixes...)
 	}
-	plate, beam := c.at(s.PlateOuter, c.frame.Of(frame.KindPlate)[0].Place.O.Z), c.at(s.BeamInner, c.frame.Of(frame.KindBeam)[0].Place.O.Z)
+	plate, beam := c.at(s.Rear().Outer, c.rear().Bottom), c.at(s.Front().Inner, c.front().Bottom)
 	if c.runIsClear() {
 		across(plate, beam, c.clearLevel(), "clear span, and the run of the fall, ", "clear span = run ", "clear ", "")
 		return
@@ -292,8 +292,8 @@ func (c *cross) clearSpan(p *page, v *draw.View) {
 // line of sight if there is room, else under the eye.
 func (c *cross) clearLevel() float64 {
 	k := c.view.Scale
-	beam := c.frame.Of(frame.KindBeam)[0].Place.O.Z
-	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
+	beam := c.front().Bottom
+	plate := c.rear().Bottom
 	if (beam-c.eye().Z)*k < sightRoom {
 		return min(beam, c.eye().Z) - eyeUnder/k
 	}
@@ -316,7 +316,7 @@ func (c *cross) spanLevel() float64 {
 // figure stands between the legs, which must have parted by its height there.
 func (c *cross) arc() float64 {
 	const most, part, parted, limit = 30, 0.35, 4.5, 0.6 // mm on paper; of the span
-	span := -c.frame.Setout.BeamInner * c.view.Scale
+	span := -c.front().Inner * c.view.Scale
 	way := c.sightArris().Sub(c.eye())
 	r := max(min(most, part*span), parted*way.Len()/max(math.Abs(way.Z), 1))
 	if r > limit*span || c.narrow() {
@@ -332,9 +332,9 @@ func (c *cross) clearZone(level, from, to float64) (share, room float64) {
 	s, eye, arris := c.frame.Setout, c.eye(), c.sightArris()
 	const clear = 3.5 // mm on paper, from those lines
 	k := c.view.Scale
-	near, far := s.PlateOuter-(plateOff+clear)/k, s.BeamInner+(headOff+clear)/k
+	near, far := s.Rear().Outer-(plateOff+clear)/k, s.Front().Inner+(headOff+clear)/k
 	if c.aside {
-		near = s.PlateOuter - (roomOff+roomNotes+spanGap)/k
+		near = s.Rear().Outer - (roomOff+roomNotes+spanGap)/k
 	}
 	if arris.Z != eye.Z {
 		y := eye.Y + (level-eye.Z)/(arris.Z-eye.Z)*(arris.Y-eye.Y)
@@ -371,7 +371,7 @@ const lowShare = 0.3
 // sighted reports whether the section shows the line of sight.
 func (c *cross) sighted() bool {
 	s := c.frame.Setout
-	return c.form != keyed || (s.PlateOuter-s.BeamInner)*c.view.Scale > leastSight
+	return c.form != keyed || (s.Rear().Outer-s.Front().Inner)*c.view.Scale > leastSight
 }
 
 // sight draws the line of sight from the wall that just passes under the beam.
@@ -394,11 +394,11 @@ const sightPast = 200.0
 // sightArris is the arris of the beam that ends the view from the eye at the
 // wall: looking up, its lower outer one, looking down, its lower inner one.
 func (c *cross) sightArris() geom.Vec {
-	s, under := c.frame.Setout, c.frame.Of(frame.KindBeam)[0].Place.O.Z
+	s, under := c.frame.Setout, c.front().Bottom
 	if under < c.eye().Z {
-		return c.at(s.BeamInner, under)
+		return c.at(s.Front().Inner, under)
 	}
-	return c.lowestSeen(c.at(s.BeamOuter, under))
+	return c.lowestSeen(c.at(s.Front().Outer, under))
 }
 
 // lowestSeen is the lower, seen from the eye, of an arris and what hangs down

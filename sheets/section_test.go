@@ -124,7 +124,7 @@ func TestSectionBattenRow(t *testing.T) {
 		want = append(want, m.figures.Length(u))
 	}
 	sl := m.frame.Setout
-	want = append(want, m.figures.Length((sl.PlateOuter-sl.BeamInner)/math.Cos(m.frame.Slope.Angle)))
+	want = append(want, m.figures.Length((sl.Rear().Outer-sl.Front().Inner)/math.Cos(m.frame.Slope.Angle)))
 	if !slices.Equal(got, want) {
 		t.Errorf("row along the slope %v\nwant %v", got, want)
 	}
@@ -136,7 +136,7 @@ func TestSightLine(t *testing.T) {
 		m := detailMaker(t, courtyard(t), func(j *frame.Job) { j.Levels.Eye = eye })
 		c := m.newCross()
 		from, arris := c.eye(), c.sightArris()
-		beam := m.frame.Of(frame.KindBeam)[0].Solid().Bounds()
+		beam := m.frame.Timber(m.front()).Solid().Bounds()
 		for _, y := range []float64{beam.Min.Y, beam.Max.Y} {
 			z := from.Z + (arris.Z-from.Z)*(y-from.Y)/(arris.Y-from.Y)
 			if z > beam.Min.Z+1e-9 {
@@ -221,7 +221,7 @@ func TestTightSectionPieces(t *testing.T) {
 	if pieces[1].X1 >= e.X1 {
 		t.Errorf("the lower piece is as wide as the whole")
 	}
-	foot := b.view.Axes.Project(geom.V(0, m.frame.Setout.BeamOuter, 0)).X / 20
+	foot := b.view.Axes.Project(geom.V(0, m.front().Outer, 0)).X / 20
 	if pieces[1].X1 < foot {
 		t.Errorf("the lower piece ends at %.1f, before the post at %.1f", pieces[1].X1, foot)
 	}

@@ -60,7 +60,8 @@ type cross struct {
 func (m *maker) newCross() cross {
 	c := cross{maker: m, x: m.sectionX()}
 	for i, mb := range m.frame.Of(frame.KindPost) {
-		c.post, c.footing, c.spec = mb, m.frame.Of(frame.KindFooting)[i], m.job.Posts.At[i]
+		c.post, c.spec = mb, m.job.Posts.At[i]
+		c.footing, _ = m.frame.FootingOf(i)
 		if c.spec.Along > c.x {
 			break
 		}
@@ -106,7 +107,7 @@ const (
 func (c *cross) see() picture {
 	plane := c.at(0, 0)
 	crop := geom.Box3{
-		Min: geom.V(c.job.Wall.From-far, c.front()-groundPast, -far),
+		Min: geom.V(c.job.Wall.From-far, c.foremost()-groundPast, -far),
 		Max: geom.V(c.job.Wall.To+far, c.job.Wall.Cladding+wallBehind, c.houseTop()),
 	}
 	pic := c.scene.see(look{
@@ -155,8 +156,8 @@ func (c *cross) nearest(mb frame.Member) bool {
 	return true
 }
 
-// front is the world y of what stands farthest out.
-func (c *cross) front() float64 {
+// foremost is the world y of what stands farthest out.
+func (c *cross) foremost() float64 {
 	y := min(c.frame.Setout.FrontOut(), c.footing.Solid().Bounds().Min.Y)
 	if l := c.job.Levels; l.DeckOut > 0 {
 		y = min(y, -l.DeckOut)
@@ -171,7 +172,7 @@ func (c *cross) ground() float64 { return c.spec.Ground }
 func (c *cross) outline(pic picture) draw.Rect {
 	r := pic.bounds
 	r.X0 = min(r.X0, -c.job.Wall.Cladding-wallBehind)
-	r.X1 = max(r.X1, groundPast-c.front())
+	r.X1 = max(r.X1, groundPast-c.foremost())
 	return r
 }
 

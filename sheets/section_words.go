@@ -69,7 +69,7 @@ func (c *cross) shows(l frame.Level) bool {
 	for _, p := range c.job.Posts.At {
 		highest = max(highest, p.Ground)
 	}
-	if l.At.Y != c.frame.Setout.BeamOuter || l.Z > highest {
+	if l.At.Y != c.front().Outer || l.Z > highest {
 		return true
 	}
 	return l.Z == c.spec.Ground || l.Z == c.footing.Place.O.Z
@@ -101,7 +101,7 @@ func (c *cross) notes() {
 // angle or without.
 func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
 	out := draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
-	beam := c.frame.Of(frame.KindBeam)[0]
+	beam := c.frame.Timber(c.front())
 	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3)})
 	if c.form != keyed {
 		arris := c.sightArris()
@@ -187,7 +187,7 @@ func (c *cross) rafterNote() {
 	}
 	var at []geom.Vec
 	for _, part := range parts {
-		y := s.PlateOuter + part*(s.BeamInner-s.PlateOuter)
+		y := s.Rear().Outer + part*(s.Front().Inner-s.Rear().Outer)
 		at = append(at, c.at(y, c.frame.RafterTop(y)-c.plumbDepth()))
 	}
 	c.say(column, c.rafter, draw.ColumnNote{Text: words, At: at})
@@ -203,14 +203,14 @@ func seatWords(s frame.Seat) string {
 
 func (c *cross) plateNote() {
 	s := c.frame.Setout
-	plate := c.frame.Of(frame.KindPlate)[0]
+	plate := c.frame.Timber(c.rear())
 	low := plate.Place.O.Z
-	middle := (s.PlateInner + s.PlateOuter) / 2
+	middle := (s.Rear().Inner + s.Rear().Outer) / 2
 	c.say(c.inner, plate, draw.ColumnNote{Text: c.stick("wall plate", plate), Inside: true,
 		At: []geom.Vec{c.at(middle, low+0.25*plate.Section.Depth), c.at(middle, low+0.4*plate.Section.Depth)}})
 	if pk := c.frame.Of(frame.KindPacker); c.job.Plate.Packer.Thickness > 0 {
 		words := fmt.Sprintf("packer %s: holds the plate %s off the cladding, so that water drains", pk[0].Mark, c.figures.Length(c.job.Plate.Packer.Thickness))
-		c.say(c.inner, pk[0], draw.ColumnNote{Text: words, At: []geom.Vec{c.at(s.PlateInner/2, pk[0].Place.O.Z)}})
+		c.say(c.inner, pk[0], draw.ColumnNote{Text: words, At: []geom.Vec{c.at(s.Rear().Inner/2, pk[0].Place.O.Z)}})
 	}
 }
 
@@ -239,7 +239,7 @@ const (
 // battens for the present scale.
 func (c *cross) placeWords(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
-	plate := c.frame.Of(frame.KindPlate)[0].Place.O.Z
+	plate := c.rear().Bottom
 	c.Bottom, c.outer = c.wideRow, c.outerWide
 	if c.narrow() {
 		c.Bottom = c.narrowRow
@@ -271,7 +271,7 @@ func (c *cross) placeWords(h draw.Hand) {
 	c.inner.Width, c.inner.Offset = leftNotes, 0
 	if c.form == tight {
 		c.inner.Width, c.inner.Offset = roomNotes, roomOff
-		c.inner.Bounds.X1 = -s.PlateOuter
+		c.inner.Bounds.X1 = -s.Rear().Outer
 		c.inner.Bounds.Y1 = min(plate, c.eye().Z, c.spanLevel()) - eyeClear/k
 		c.middle.Bounds = c.inner.Bounds
 		c.middle.Width, c.middle.Offset = spanNotes, roomOff+roomNotes+spanGap
@@ -290,7 +290,7 @@ func (c *cross) placeBattenRow(h draw.Hand) {
 		return
 	}
 	rows := c.fullRow
-	length := (s.PlateOuter - s.BattenEnd) / bt[0].Place.W.Z * k
+	length := (s.Rear().Outer - s.BattenEnd) / bt[0].Place.W.Z * k
 	if float64(len(bt))*figurePitch > rowSpread*length {
 		rows = c.shortRow
 	}
@@ -310,7 +310,7 @@ func (c *cross) placeDrop() {
 	s, k := c.frame.Setout, c.view.Scale
 	front := c.view.Pt(c.at(s.FrontOut(), 0)).X
 	for _, d := range c.details {
-		if right := c.view.Pt(d.at).X + d.radius*k; slices.Contains(d.on, onSection) && -d.at.Y > c.job.Beam.Out/2 {
+		if right := c.view.Pt(d.at).X + d.radius*k; slices.Contains(d.on, onSection) && d.at.Y < c.front().Outer/2 {
 			c.dropOff = max(c.dropOff, right-front+titleClear)
 		}
 	}
@@ -323,7 +323,7 @@ func (c *cross) crowded(h draw.Hand) bool {
 		return false
 	}
 	s, k := c.frame.Setout, c.view.Scale
-	room := (s.PlateOuter - s.BeamInner) * k
+	room := (s.Rear().Outer - s.Front().Inner) * k
 	if c.form == tight && room < roomOff+roomNotes+spanNotes+2*headOff {
 		return true
 	}
@@ -400,10 +400,10 @@ func (c *cross) howToFall(p *page, v *draw.View) {
 // fallWords are the words on setting the fall.
 func (c *cross) fallWords(width float64) draw.NoteBlock {
 	sl, f := c.frame.Slope, c.figures
-	beam := c.frame.Of(frame.KindBeam)[0]
+	beam := c.frame.Timber(c.front())
 	words := fmt.Sprintf("Carry the level of the rafters' top edge over the %s across to the %s and measure %s down from it: there lies the rafters' top edge.",
 		sl.From, sl.To, f.Length(sl.Drop))
-	switch up := beam.Place.O.Z + beam.Section.Depth - c.frame.RafterTop(c.frame.Setout.BeamInner); {
+	switch up := beam.Place.O.Z + beam.Section.Depth - c.frame.RafterTop(c.front().Inner); {
 	case f.Round(up) == 0:
 		words += " The top of the beam is level with it at the beam inner arris."
 	case up < 0:

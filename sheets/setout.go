@@ -62,7 +62,7 @@ const (
 )
 
 func (m *maker) fixedPoints() (left, right geom.Vec) {
-	return geom.V(m.job.Plate.From, 0, m.job.Levels.Ground), geom.V(m.job.Plate.To, 0, m.job.Levels.Ground)
+	return geom.V(m.rear().From, 0, m.job.Levels.Ground), geom.V(m.rear().To, 0, m.job.Levels.Ground)
 }
 
 // postCentres are the centres of the posts on the ground, left to right.
@@ -133,7 +133,7 @@ func (m *maker) setoutRows(a *draw.Around) {
 	s := m.frame.Setout
 	left, right := m.fixedPoints()
 	posts := m.postCentres()
-	string0 := geom.V(left.X, s.BeamOuter, left.Z)
+	string0 := geom.V(left.X, s.Front().Outer, left.Z)
 	a.Bottom.Running("post centres", string0, posts...)
 	a.Bottom.Chain("post to post", posts...)
 
@@ -186,7 +186,7 @@ func (m *maker) between(x0, x1, y float64) (float64, float64) {
 func (m *maker) drawHoles(p *page, v *draw.View) {
 	dashed := draw.Style{Layer: draw.Hidden, Pen: draw.Narrow, Dash: draw.Dashed}
 	centre := draw.Style{Layer: draw.Centre, Pen: draw.Narrow}
-	for i, mb := range m.frame.Of(frame.KindFooting) {
+	for _, mb := range m.frame.Of(frame.KindFooting) {
 		b := projectBox(geom.Plan(), mb.Solid().Bounds())
 		r := v.Outline(b)
 		path := draw.PolygonPath(dashed, r.Corners())
@@ -195,7 +195,7 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 		}
 		path.ID = memberID(mb)
 		p.sheet.Add(path)
-		c := v.Pt(m.postCentres()[i])
+		c := v.Pt(m.postCentres()[mb.No-1])
 		for _, d := range []geom.Pt{geom.P(1, 0), geom.P(0, 1)} {
 			d = d.Mul(r.W()/2 + pastHole)
 			p.sheet.Line(centre, c.Sub(d), c.Add(d))
@@ -218,7 +218,7 @@ func (m *maker) drawString(p *page, v *draw.View) { m.drawStringFrom(p, v, math.
 // stand left of x0.
 func (m *maker) drawStringFrom(p *page, v *draw.View, x0 float64) {
 	const beforeRows = 5.0 // mm on paper; the rows stand 10 off
-	y := m.frame.Setout.BeamOuter
+	y := m.front().Outer
 	x, end := m.stringEnds()
 	x = max(x, x0-beforeRows/v.Scale)
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
@@ -237,5 +237,5 @@ func (m *maker) stringEnds() (x0, x1 float64) {
 	posts := m.postCentres()
 	left, _ := m.fixedPoints()
 	x0, x1 = min(posts[0].X, left.X)-stringBeyond, posts[len(posts)-1].X+stringBeyond
-	return m.between(x0, x1, m.frame.Setout.BeamOuter)
+	return m.between(x0, x1, m.front().Outer)
 }

@@ -19,7 +19,7 @@ func (m *maker) postTable() draw.Table {
 	for i, b := range m.frame.Of(frame.KindPost) {
 		seat := b.Place.O.Z + b.Length
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
-			strconv.Itoa(b.No), b.Mark, f.Level(seat), f.Length(m.job.Plate.Top - seat),
+			strconv.Itoa(b.No), b.Mark, f.Level(seat), f.Length(m.rear().Top - seat),
 			f.Length(seat - m.job.Posts.At[i].Ground), f.Level(b.Place.O.Z), f.Length(b.Length),
 		}})
 	}
@@ -39,11 +39,11 @@ func (m *maker) wallNotes() []string {
 	}
 	return []string{
 		fmt.Sprintf("The plate's level line is its top edge, %s above %s. Carry it from the datum to both ends, then strike it; never measure it up from boards or ground.",
-			m.said(j.Plate.Top), stated(j.Levels.Datum)),
-		m.screwNote(m.frame.Of(frame.KindPlate)[0]),
+			m.said(m.rear().Top), stated(j.Levels.Datum)),
+		m.screwNote(m.frame.Timber(m.rear())),
 		studs,
 		fmt.Sprintf("Carry the line out to every post: the seat of the beam is %s below it. Cut no post before the beam is measured; it is taken as %s deep.",
-			m.said(j.Plate.Top-m.seatLevel()), m.said(j.Beam.Section.Depth)),
+			m.said(m.rear().Top-m.seatLevel()), m.said(m.front().Section.Depth)),
 	}
 }
 
@@ -69,7 +69,7 @@ func (m *maker) postHeights(bar bool) *viewBlock {
 		},
 	})
 	pic.strokes = m.dashedBelow(pic.strokes)
-	bounds := pic.bounds.Union(draw.Rect{X0: r.x0, Y0: m.lowest(), X1: r.x1, Y1: m.job.Plate.Top})
+	bounds := pic.bounds.Union(draw.Rect{X0: r.x0, Y0: m.lowest(), X1: r.x1, Y1: m.rear().Top})
 	b := newViewIn("Posts and the level line", pic, m.origin(), bounds)
 	b.title.Note = "seen standing outside, facing the house; beam left off"
 	b.title.NoBar = !bar
@@ -77,7 +77,7 @@ func (m *maker) postHeights(bar bool) *viewBlock {
 	b.over = func(p *page, v *draw.View) {
 		m.holesBelow(p, v)
 		m.groundThrough(p, v, r)
-		m.chainLevel(p, v, r, m.job.Plate.Top)
+		m.chainLevel(p, v, r, m.rear().Top)
 	}
 	b.marks = func(p *page, v *draw.View) { m.heightMarks(p, v) }
 	return b
@@ -109,9 +109,9 @@ func (m *maker) dashedBelow(strokes []geom.Stroke) []geom.Stroke {
 
 // holesBelow draws the holes, dashed.
 func (m *maker) holesBelow(p *page, v *draw.View) {
-	for i, b := range m.frame.Of(frame.KindFooting) {
+	for _, b := range m.frame.Of(frame.KindFooting) {
 		r := projectBox(v.Axes, b.Solid().Bounds())
-		ground := m.job.Posts.At[i].Ground
+		ground := m.job.Posts.At[b.No-1].Ground
 		path := draw.LinePath(draw.Style{Layer: draw.Hidden, Dash: draw.Dashed},
 			v.Flat(geom.P(r.X0, ground)), v.Flat(geom.P(r.X0, r.Y0)), v.Flat(geom.P(r.X1, r.Y0)), v.Flat(geom.P(r.X1, ground)))
 		path.ID = memberID(b)
@@ -147,14 +147,14 @@ const strokeRoom = 2.0
 
 // farHeight is how far the second height of a post stands from it, mm on paper.
 func (m *maker) farHeight() float64 {
-	return nearHeight + nextHeight + draw.TextWidth(m.figures.Length(m.job.Plate.Top-m.seatLevel()), m.hand.FigureHeight(), false)
+	return nearHeight + nextHeight + draw.TextWidth(m.figures.Length(m.rear().Top-m.seatLevel()), m.hand.FigureHeight(), false)
 }
 
 // heightMarks dimensions posts down from the level line and up from the ground:
 // each where there is room, else the outer two; the table gives them all.
 func (m *maker) heightMarks(p *page, v *draw.View) {
 	posts := m.frame.Of(frame.KindPost)
-	top := m.job.Plate.Top
+	top := m.rear().Top
 	far := m.farHeight()
 	for i, b := range posts {
 		last := i == len(posts)-1
@@ -173,7 +173,7 @@ func (m *maker) heightMarks(p *page, v *draw.View) {
 			draw.Span{View: v, A: at(far, ground), B: end, Dir: draw.Upright}.Draw(p.sheet, p.hand)
 		}
 	}
-	x := m.job.Plate.From + (m.job.Plate.To-m.job.Plate.From)*0.35
+	x := m.rear().From + (m.rear().To-m.rear().From)*0.35
 	p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, top), Text: "plate's level line", Toward: geom.P(0.3, 1)})
 	for i, b := range posts {
 		if (i > 0 && i < len(posts)-1) && (b.Place.O.X-posts[i-1].Place.O.X)*v.Scale < heightRoom {

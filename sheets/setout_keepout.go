@@ -40,7 +40,7 @@ func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
 		if k.Of == frame.KeepPost {
 			what = "no post here"
 		}
-		words := fmt.Sprintf("%s: %s, from %s to %s along from L", k.Name, what, m.said(k.From-m.job.Plate.From), m.said(k.To-m.job.Plate.From))
+		words := fmt.Sprintf("%s: %s, from %s to %s along from L", k.Name, what, m.said(k.From-m.rear().From), m.said(k.To-m.rear().From))
 		p.placer.Label(draw.Label{View: v, At: geom.V((r.X0+r.X1)/2, r.Y0+0.3*r.H(), 0), Text: words, Inside: true, Width: detailWords})
 	}
 }

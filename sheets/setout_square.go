@@ -47,11 +47,11 @@ func (m *maker) postTapes() crossTapes {
 // frameTapes go from the top outer arris of the plate to that of the beam, end
 // to end.
 func (m *maker) frameTapes() crossTapes {
-	j, s := m.job, m.frame.Setout
-	top := m.frame.Of(frame.KindBeam)[0].Solid().Bounds().Max.Z
-	plate := func(x float64) geom.Vec { return geom.V(x, s.PlateOuter, j.Plate.Top) }
-	beam := func(x float64) geom.Vec { return geom.V(x, s.BeamOuter, top) }
-	return crossTapes{a: plate(j.Plate.From), p: beam(j.Beam.To), b: plate(j.Plate.To), q: beam(j.Beam.From)}
+	s := m.frame.Setout
+	top := m.frame.Timber(m.front()).Solid().Bounds().Max.Z
+	plate := func(x float64) geom.Vec { return geom.V(x, s.Rear().Outer, m.rear().Top) }
+	beam := func(x float64) geom.Vec { return geom.V(x, s.Front().Outer, top) }
+	return crossTapes{a: plate(m.rear().From), p: beam(m.front().To), b: plate(m.rear().To), q: beam(m.front().From)}
 }
 
 // slips are the slips along the wall that the table gives.

@@ -63,14 +63,14 @@ func (m *maker) holeTable(edges bool) draw.Table {
 	t := draw.Table{Title: "Holes", Columns: append([]draw.Column{{Head: "Post"}, {Head: "Hole"}}, figureColumns(append([]string{"Size"}, heads...)...)...)}
 	left, _ := m.fixedPoints()
 	posts := m.frame.Of(frame.KindPost)
-	for i, b := range m.frame.Of(frame.KindFooting) {
-		p, f, hole := m.job.Posts.At[i], m.figures, b.Solid().Bounds()
+	for _, b := range m.frame.Of(frame.KindFooting) {
+		p, f, hole := m.job.Posts.At[b.No-1], m.figures, b.Solid().Bounds()
 		row := []string{strconv.Itoa(b.No), b.Mark, holeSize(f, p.Footing)}
 		if edges {
 			row = append(row, f.Length(hole.Min.X-left.X), f.Length(hole.Max.X-left.X))
 		}
 		row = append(row, f.Length(p.Footing.Depth), f.Level(p.Ground), f.Level(p.Ground-p.Footing.Depth),
-			f.Level(posts[i].Solid().Bounds().Min.Z), f.Volume(m.frame.ConcreteVolume(b)))
+			f.Level(posts[b.No-1].Solid().Bounds().Min.Z), f.Volume(m.frame.ConcreteVolume(b)))
 		t.Rows = append(t.Rows, draw.TableRow{Cells: row})
 	}
 	return t
@@ -82,9 +82,12 @@ func (m *maker) stringTable() draw.Table {
 		figureColumns("Left edge of hole", "Left face", "Right face", "Right edge of hole")...)}
 	left, _ := m.fixedPoints()
 	f := func(x float64) string { return m.figures.Length(x - left.X) }
-	footings := m.frame.Of(frame.KindFooting)
 	for i, b := range m.frame.Of(frame.KindPost) {
-		hole := footings[i].Solid().Bounds()
+		footing, ok := m.frame.FootingOf(i)
+		if !ok {
+			continue
+		}
+		hole := footing.Solid().Bounds()
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
 			strconv.Itoa(b.No), f(hole.Min.X), f(b.Place.O.X), f(b.Place.O.X + b.Section.Width), f(hole.Max.X),
 		}})
@@ -116,7 +119,7 @@ func (m *maker) setoutNotes() []string {
 	notes := []string{
 		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f(right.X-left.X)),
 		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the holes, with a saw kerf for it, so that it can come down and go back.",
-			f(left.Y-s.BeamOuter), f(m.postCentres()[0].Y-s.BeamOuter), f(m.profilesOff())),
+			f(left.Y-s.Front().Outer), f(m.postCentres()[0].Y-s.Front().Outer), f(m.profilesOff())),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
@@ -154,7 +157,7 @@ func (m *maker) inDeck() string {
 // underHouse says which holes would reach under a wall of the house.
 func (m *maker) underHouse() string {
 	var in []string
-	for i, f := range m.frame.Of(frame.KindFooting) {
+	for _, f := range m.frame.Of(frame.KindFooting) {
 		b := f.Solid().Bounds()
 		under := b.Max.Y > 0
 		for _, r := range m.job.Wall.Returns {
@@ -163,7 +166,7 @@ func (m *maker) underHouse() string {
 			}
 		}
 		if under {
-			in = append(in, strconv.Itoa(i+1))
+			in = append(in, strconv.Itoa(f.No))
 		}
 	}
 	if len(in) == 0 {
@@ -184,7 +187,7 @@ func (m *maker) triangle() (along, out float64) {
 		step = 12 * measure.Inch
 	}
 	left, right := m.fixedPoints()
-	wide, deep := right.X-left.X, left.Y-m.frame.Setout.BeamOuter
+	wide, deep := right.X-left.X, left.Y-m.front().Outer
 	units := func(x, y float64) float64 { return math.Floor(min(wide/x, deep/y)/step) * step }
 	a, b := units(4, 3), units(3, 4)
 	if a >= b {

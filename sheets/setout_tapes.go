@@ -64,7 +64,7 @@ func (m *maker) drawTapes(p *page, v *draw.View, w wallPlan) {
 // otherLines are the lines of the house that a tape's figure keeps clear of.
 func (m *maker) otherLines(w wallPlan) []tape {
 	out := []tape{{geom.V(w.all.X0, 0, 0), geom.V(w.all.X1, 0, 0)}}
-	for _, y := range []float64{m.frame.Setout.BeamOuter, -m.job.Levels.DeckOut} {
+	for _, y := range []float64{m.front().Outer, -m.job.Levels.DeckOut} {
 		out = append(out, tape{geom.V(w.all.X0, y, 0), geom.V(w.all.X1, y, 0)})
 	}
 	for _, r := range m.job.Wall.Returns {

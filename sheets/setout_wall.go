@@ -137,7 +137,7 @@ func (m *maker) wallView(lean bool) *viewBlock {
 			return h.Name == frame.HouseCladding || h.Name == frame.HouseSoffit
 		},
 	})
-	bounds := pic.all.Union(draw.Rect{X0: m.job.Plate.From, Y0: min(0, m.job.Levels.Ground), X1: m.job.Plate.To, Y1: max(0, m.job.Plate.Top)})
+	bounds := pic.all.Union(draw.Rect{X0: m.rear().From, Y0: min(0, m.job.Levels.Ground), X1: m.rear().To, Y1: max(0, m.rear().Top)})
 	b := newViewIn("Marks on the wall", pic, m.origin(), bounds)
 	b.title.Note = "seen standing outside, facing the house; dashed: the wall plate"
 	if lean {
@@ -154,15 +154,15 @@ func (m *maker) wallView(lean bool) *viewBlock {
 // little more, but no more than there is.
 func (m *maker) wallReach() reach {
 	r := m.planReach()
-	r.x0 = max(r.x0, min(m.job.Wall.From, m.job.Plate.From, m.job.Beam.From))
-	r.x1 = min(r.x1, max(m.job.Wall.To, m.job.Plate.To, m.job.Beam.To))
+	r.x0 = max(r.x0, min(m.job.Wall.From, m.rear().From, m.front().From))
+	r.x1 = min(r.x1, max(m.job.Wall.To, m.rear().To, m.front().To))
 	return r
 }
 
 // wallRows hangs the rows along the wall on its view.
 func (m *maker) wallRows(b *viewBlock, r reach) {
 	j := m.job
-	high := j.Plate.Top
+	high := m.rear().Top
 	at := func(x, z float64) geom.Vec { return geom.V(x, 0, z) }
 	along := func(xs []float64, z float64) (out []geom.Vec) {
 		for _, x := range xs {
@@ -172,10 +172,10 @@ func (m *maker) wallRows(b *viewBlock, r reach) {
 		}
 		return out
 	}
-	start := at(j.Plate.From, high)
+	start := at(m.rear().From, high)
 	b.Top.Running("studs", start, along(j.Wall.Studs, high)...)
 	b.Top.Running(m.screwsTitle(), start, along(m.screws(), high)...)
-	b.Top.Overall("L to R", start, at(j.Plate.To, high))
+	b.Top.Overall("L to R", start, at(m.rear().To, high))
 	var edges []float64
 	for _, o := range j.Wall.Openings {
 		edges = append(edges, o.From, o.To)
@@ -184,21 +184,21 @@ func (m *maker) wallRows(b *viewBlock, r reach) {
 		edges = append(edges, w.At)
 	}
 	ground := j.Levels.Ground
-	b.Bottom.Running("openings", at(j.Plate.From, ground), along(edges, ground)...)
+	b.Bottom.Running("openings", at(m.rear().From, ground), along(edges, ground)...)
 }
 
 // wallHeights hangs the heights on the view of the wall, at both its ends.
 func (m *maker) wallHeights(b *viewBlock, lean bool) {
 	j := m.job
-	plate := m.frame.Of(frame.KindPlate)[0]
-	low, high := plate.Place.O.Z, j.Plate.Top
+	plate := m.frame.Timber(m.rear())
+	low, high := plate.Place.O.Z, m.rear().Top
 	at := func(x, z float64) geom.Vec { return geom.V(x, 0, z) }
-	b.Left.Running("at the left end", at(j.Plate.From, 0), at(j.Plate.From, low), at(j.Plate.From, high))
+	b.Left.Running("at the left end", at(m.rear().From, 0), at(m.rear().From, low), at(m.rear().From, high))
 	if lean {
-		b.Right.Running("at the right end", at(j.Plate.To, 0), at(j.Plate.To, low), at(j.Plate.To, high))
+		b.Right.Running("at the right end", at(m.rear().To, 0), at(m.rear().To, low), at(m.rear().To, high))
 		return
 	}
-	right := func(z float64) geom.Vec { return at(j.Plate.To, z) }
+	right := func(z float64) geom.Vec { return at(m.rear().To, z) }
 	levels := b.level(draw.Right)
 	levels.Add("plate's level line", right(high)).Add("screws", right((low+high)/2)).Add("underside of plate", right(low)).
 		Add("datum", right(0))
@@ -253,14 +253,14 @@ func (m *maker) screws() []float64 {
 // and R.
 func (m *maker) drawWallMarks(p *page, v *draw.View, r reach) {
 	j, s := m.job, p.sheet
-	plate := m.frame.Of(frame.KindPlate)[0]
-	low, high := plate.Place.O.Z, j.Plate.Top
+	plate := m.frame.Timber(m.rear())
+	low, high := plate.Place.O.Z, m.rear().Top
 	at := func(x, z float64) geom.Pt { return v.Pt(geom.V(x, 0, z)) }
 	m.drawPackers(p, v)
-	s.Line(draw.Style{Layer: draw.Hidden, Dash: draw.Dashed}, at(j.Plate.From, low), at(j.Plate.To, low))
-	s.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(j.Plate.From, high), at(j.Plate.To, high))
+	s.Line(draw.Style{Layer: draw.Hidden, Dash: draw.Dashed}, at(m.rear().From, low), at(m.rear().To, low))
+	s.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(m.rear().From, high), at(m.rear().To, high))
 	m.drawDatum(p, v, r)
-	for _, x := range []float64{j.Plate.From, j.Plate.To} {
+	for _, x := range []float64{m.rear().From, m.rear().To} {
 		foot := at(x, j.Levels.Ground)
 		if (min(x-r.x0, r.x1-x))*v.Scale >= minGap { // else the wall's own edge stands for it
 			s.Line(draw.Style{Layer: draw.Centre, Dash: draw.Chain}, at(x, high), foot)
@@ -287,7 +287,7 @@ func (m *maker) drawPackers(p *page, v *draw.View) {
 	}
 	pen := draw.Style{Layer: draw.Outline, Pen: draw.Middle}
 	for _, x := range m.screws() {
-		c := v.Pt(geom.V(x, 0, m.job.Plate.Top-m.job.Plate.Section.Depth/2))
+		c := v.Pt(geom.V(x, 0, m.rear().Top-m.rear().Section.Depth/2))
 		p.sheet.Line(pen, c.Sub(geom.P(arm, arm)), c.Add(geom.P(arm, arm)))
 		p.sheet.Line(pen, c.Sub(geom.P(arm, -arm)), c.Add(geom.P(arm, -arm)))
 	}
@@ -319,14 +319,14 @@ func (m *maker) wallMarks(p *page, v *draw.View) {
 	m.nameOpenings(p, v)
 	var shown []float64
 	for _, st := range m.job.Wall.Studs {
-		if st > m.job.Plate.From && st < m.job.Plate.To {
+		if st > m.rear().From && st < m.rear().To {
 			shown = append(shown, st)
 		}
 	}
 	if n := len(shown); n > 0 {
 		const low = 4.0 // mm on paper, under the plate
 		x := shown[n*2/3]
-		p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, m.frame.Of(frame.KindPlate)[0].Place.O.Z-low/v.Scale), Text: "stud", Toward: geom.P(0.6, -1)})
+		p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, m.rear().Bottom-low/v.Scale), Text: "stud", Toward: geom.P(0.6, -1)})
 	}
 	const dense = 8.0 // mm on paper, from screw to screw: the title of their row names them
 	if sc := m.screws(); len(sc) > 0 && (sc[len(sc)-1]-sc[0])*v.Scale >= dense*float64(len(sc)-1) {
@@ -334,6 +334,6 @@ func (m *maker) wallMarks(p *page, v *draw.View) {
 		if m.job.Plate.Packer.Thickness > 0 {
 			words = "screw and packer"
 		}
-		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.job.Plate.Top-m.job.Plate.Section.Depth/2), Text: words, Inside: true, Toward: geom.P(-0.6, -1)})
+		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.rear().Top-m.rear().Section.Depth/2), Text: words, Inside: true, Toward: geom.P(-0.6, -1)})
 	}
 }

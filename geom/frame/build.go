@@ -48,9 +48,10 @@ type builder struct {
 	members []Member
 	joints  []Joint
 
-	plate, beam                                int // index of each, and of the first of each kind
-	posts, rafters, battens, packers, footings int
-	postPackers                                [][]int // per post, its packers' indices
+	// index of the first of each kind
+	posts, rafters, battens, packers int
+	footings                         []int   // per post, its footing's index
+	postPackers                      [][]int // per post, its packers' indices
 }
 
 // add appends a prism and returns its index.
@@ -62,24 +63,23 @@ func (b *builder) add(m Member) int {
 // prisms makes every stick, uncut, in its place.
 func (b *builder) prisms() {
 	j, s := b.job, b.set
-	level := geom.World()
-	level.O = geom.V(j.Plate.From, s.PlateOuter, j.Plate.Top-j.Plate.Section.Depth)
-	b.plate = b.add(Member{
-		Kind: KindPlate, No: 1, Section: j.Plate.Section, Timber: j.Plate.Timber,
-		Length: j.Plate.To - j.Plate.From, Place: level,
-	})
-	level.O = geom.V(j.Beam.From, s.BeamOuter, b.check.beamBottom())
-	b.beam = b.add(Member{
-		Kind: KindBeam, No: 1, Section: j.Beam.Section, Timber: j.Beam.Timber,
-		Length: j.Beam.To - j.Beam.From, Place: level,
-	})
+	count := map[Kind]int{}
+	for i, k := range s.Carriers {
+		count[k.Kind]++
+		level := geom.World()
+		level.O = geom.V(k.From, k.Outer, k.Bottom)
+		s.Carriers[i].Members = []int{b.add(Member{
+			Kind: k.Kind, No: count[k.Kind], Section: k.Section, Timber: k.Timber,
+			Length: k.To - k.From, Place: level,
+		})}
+	}
 	b.posts = len(b.members)
 	for i, p := range j.Posts.At {
-		bottom := b.check.postBottom(p)
+		k, bottom := s.Under(i), b.check.postBottom(p)
 		b.add(Member{
 			Kind: KindPost, No: i + 1, Section: j.Posts.Section, Timber: j.Posts.Timber,
-			Length: b.check.beamBottom() - bottom,
-			Place:  upright(geom.V(p.Along-j.Posts.Section.Width/2, s.BeamOuter, bottom)),
+			Length: k.Bottom - bottom,
+			Place:  upright(geom.V(p.Along-j.Posts.Section.Width/2, k.Outer, bottom)),
 		})
 	}
 	b.rafterPrisms()
@@ -143,7 +143,7 @@ func (b *builder) packerPrisms() {
 	if p := j.Plate.Packer; p.Thickness > 0 {
 		middle := j.Plate.Top - j.Plate.Section.Depth/2
 		for _, f := range s.PlateFixings {
-			add(p, upright(geom.V(f.Along-p.Width/2, s.PlateInner, middle-p.Height/2)), j.Plate.Timber)
+			add(p, upright(geom.V(f.Along-p.Width/2, s.Rear().Inner, middle-p.Height/2)), j.Plate.Timber)
 		}
 	}
 	b.postPackers = make([][]int, len(j.Posts.At))
@@ -170,13 +170,14 @@ func (b *builder) packerPrisms() {
 	}
 }
 
+// footingPrisms makes the footings. Each has the number of its post.
 func (b *builder) footingPrisms() {
-	b.footings = len(b.members)
+	b.footings = make([]int, len(b.job.Posts.At))
 	for i, p := range b.job.Posts.At {
 		f := p.Footing
 		post := b.members[b.posts+i]
 		middle := post.Place.Point(geom.V(0, post.Section.Width/2, post.Section.Depth/2))
-		b.add(Member{
+		b.footings[i] = b.add(Member{
 			Kind: KindFooting, No: i + 1, Round: f.Round,
 			Section: Section{Depth: f.Size, Width: f.Size}, Length: f.Depth + f.Collar,
 			Place: upright(geom.V(middle.X-f.Size/2, middle.Y-f.Size/2, p.Ground-f.Depth)),
@@ -188,12 +189,12 @@ func (b *builder) footingPrisms() {
 func (b *builder) join() {
 	for i := range b.set.Rafters {
 		for _, k := range b.set.Carriers {
-			k.Hold.way().join(b, k, b.rafters+i, b.carrier(k))
+			k.Hold.way().join(b, k, b.rafters+i, k.Members[0])
 		}
 	}
 	for i, p := range b.job.Posts.At {
-		b.seatBeam(b.beam, b.posts+i)
-		b.setPost(b.posts+i, b.footings+i, p)
+		b.seatBeam(b.set.Under(i).Members[0], b.posts+i)
+		b.setPost(b.posts+i, b.footings[i], p)
 		for k, z := range b.set.PostFixings[i] {
 			b.fixPost(b.posts+i, b.postPackers[i][k], p, z)
 		}
@@ -203,21 +204,13 @@ func (b *builder) join() {
 		if b.job.Plate.Packer.Thickness > 0 {
 			packer = b.packers + i
 		}
-		b.fixPlate(b.plate, packer, f.Along)
+		b.fixPlate(b.set.Rear().Members[0], packer, f.Along)
 	}
 	for i := range b.set.Battens {
 		for k := range b.set.Rafters {
 			b.layBatten(b.battens+i, b.rafters+k)
 		}
 	}
-}
-
-// carrier is the index of the member that a carrier is.
-func (b *builder) carrier(k Carrier) int {
-	if k.Kind == KindPlate {
-		return b.plate
-	}
-	return b.beam
 }
 
 // carve makes the solids from prism and features alone. Alike members are
@@ -278,14 +271,15 @@ func (b *builder) checkBattens() {
 	if n == 0 {
 		return
 	}
-	clashes := func(batten, timber int) bool {
+	clashes := func(batten int, k Carrier) bool {
+		timber := k.Members[0]
 		return geom.Overlap(b.members[batten].solid, b.members[timber].solid) > clashLeast
 	}
 	c := b.check
-	if clashes(b.battens, b.plate) {
+	if clashes(b.battens, b.set.Rear()) {
 		c.errorf(RuleBattenClash, "battens.first", "the first batten runs into the plate; make first at least 0")
 	}
-	if clashes(b.battens+n-1, b.beam) {
+	if clashes(b.battens+n-1, b.set.Front()) {
 		// A batten stands square to the slope, so its top leans over the beam.
 		lean := b.job.Battens.Section.Depth * b.set.tan
 		c.errorf(RuleBattenClash, "battens.last", "the last batten leans into the beam, which stands above the rafters; make last at least %s", c.mm(lean))

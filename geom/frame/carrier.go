@@ -1,6 +1,9 @@
 package frame
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Hold is how a carrier holds the rafters. The zero value is Housed.
 type Hold string
@@ -16,15 +19,22 @@ const (
 func (h Hold) housed() bool { return h == Housed || h == "" }
 
 // Carrier is a level timber that the rafters lie in, on or against: its line
-// along the wall, its two faces and its top.
+// along the wall, its two faces and its top. Sheets ask the carriers what holds
+// the rafters, and never a plate or a beam of the job.
 type Carrier struct {
 	Key          string // under which the job file describes it
+	Name         string // in full, e.g. "wall plate"
+	Short        string // as sentences have it, e.g. "plate"
 	Kind         Kind
+	Members      []int // of Frame.Members, from the house outwards: its plies
+	Posts        []int // under it, places in Job.Posts.At and in Of(KindPost)
+	OnWall       bool  // fixed to a wall rather than standing on posts
 	Hold         Hold
 	From, To     float64 // its ends, along
 	Inner, Outer float64 // world y of its faces, towards the house and away
 	Top, Bottom  float64 // levels
-	Section      Section
+	Section      Section // of each ply
+	Timber       Timber
 	Housing      float64 // depth of its housings, where there are any
 	Drop         float64 // of the rafters' tops below its own at Face, as stated
 	End          Face    // the end of a rafter that it holds
@@ -73,12 +83,25 @@ func (h Hold) way() way {
 // levels follow with the fall.
 func layOutCarriers(j *Job, s *Setout) {
 	p, b := j.Plate, j.Beam
+	plate := -p.Packer.Thickness
 	s.Carriers = []Carrier{
-		{Key: "plate", Kind: KindPlate, Hold: p.Hold, From: p.From, To: p.To, Inner: s.PlateInner, Outer: s.PlateOuter,
-			Section: p.Section, Housing: p.Housing, Drop: p.Drop, End: FaceStart},
-		{Key: "beam", Kind: KindBeam, Hold: b.Hold, From: b.From, To: b.To, Inner: s.BeamInner, Outer: s.BeamOuter,
-			Section: b.Section, Housing: b.Housing, Drop: b.Drop, End: FaceEnd},
+		{Key: "plate", Name: "wall plate", Short: "plate", Kind: KindPlate, OnWall: true,
+			Hold: p.Hold, From: p.From, To: p.To, Inner: plate, Outer: plate - p.Section.Width,
+			Section: p.Section, Timber: p.Timber, Housing: p.Housing, Drop: p.Drop, End: FaceStart},
+		{Key: "beam", Name: "beam", Short: "beam", Kind: KindBeam, Posts: allPosts(j),
+			Hold: b.Hold, From: b.From, To: b.To, Inner: b.Section.Width - b.Out, Outer: -b.Out,
+			Section: b.Section, Timber: b.Timber, Housing: b.Housing, Drop: b.Drop, End: FaceEnd},
 	}
+	s.lineAt = s.Rear().Outer
+}
+
+// allPosts are the places of all posts.
+func allPosts(j *Job) []int {
+	out := make([]int, len(j.Posts.At))
+	for i := range out {
+		out[i] = i
+	}
+	return out
 }
 
 // settleCarriers works out their levels once the slope is known. The first one
@@ -95,19 +118,41 @@ func settleCarriers(j *Job, s *Setout) {
 		}
 		k.Bottom = k.Top - k.Section.Depth
 	}
-	s.RafterStart = s.House().Hold.way().reach(j, *s, s.House())
+	s.RafterStart = s.Rear().Hold.way().reach(j, *s, s.Rear())
 	s.RafterEnd = s.Front().Hold.way().reach(j, *s, s.Front())
-	s.BattenEnd = s.BeamInner
+	s.BattenEnd = s.Front().Inner
 	if s.Front().Hold == Over { // nothing of the beam stands above the rafters
 		s.BattenEnd = s.RafterEnd
 	}
 }
 
-// House is the carrier at the rafters' upper ends.
-func (s Setout) House() Carrier { return s.Carriers[0] }
+// Rear is the carrier nearest the house, at the rafters' upper ends. Lengths
+// along are marked from its left end.
+func (s Setout) Rear() Carrier { return s.Carriers[0] }
 
 // Front is the carrier at their lower ends.
 func (s Setout) Front() Carrier { return s.Carriers[len(s.Carriers)-1] }
+
+// Under is the carrier that a post stands under.
+func (s Setout) Under(post int) Carrier {
+	for _, k := range s.Carriers {
+		if slices.Contains(k.Posts, post) {
+			return k
+		}
+	}
+	return s.Front()
+}
+
+// CarrierOf is the carrier that a member is part of; false for what carries no
+// rafters.
+func (s Setout) CarrierOf(member int) (Carrier, bool) {
+	for _, k := range s.Carriers {
+		if slices.Contains(k.Members, member) {
+			return k, true
+		}
+	}
+	return Carrier{}, false
+}
 
 // Holds reports whether any carrier holds the rafters in a way.
 func (s Setout) Holds(h Hold) bool {
@@ -120,7 +165,7 @@ func (s Setout) Holds(h Hold) bool {
 }
 
 // FrontOut is the world y of the frame's outermost timber above the posts.
-func (s Setout) FrontOut() float64 { return math.Min(s.BeamOuter, s.RafterEnd) }
+func (s Setout) FrontOut() float64 { return math.Min(s.Front().Outer, s.RafterEnd) }
 
 // settleHeel fixes the heel height, which all carriers under the rafters share,
 // so that a rafter lies on each alike. Unless the job states it, the widest of

@@ -188,9 +188,9 @@ func (f *Frame) setoutFigures() SetoutFigures {
 	s, sl := f.Setout, f.Slope
 	out := SetoutFigures{
 		Slope:          SlopeFigures{degrees(sl.Angle), 0, sl.Drop, sl.Run, sl.Length(), sl.From, sl.To},
-		PlateOuterOut:  -s.PlateOuter,
-		BeamInnerOut:   -s.BeamInner,
-		BeamOuterOut:   -s.BeamOuter,
+		PlateOuterOut:  -s.Rear().Outer,
+		BeamInnerOut:   -s.Front().Inner,
+		BeamOuterOut:   -s.Front().Outer,
 		Rafters:        SpacedFigures{len(s.Rafters), s.Centres, s.Centres - f.Job.Rafters.Section.Width, s.Rafters},
 		Battens:        SpacedFigures{At: append([]float64{}, s.Battens...), Number: len(s.Battens), Gap: s.BattenGap},
 		Posts:          []PostFigures{},
@@ -210,13 +210,13 @@ func (f *Frame) setoutFigures() SetoutFigures {
 	if len(s.Battens) > 1 {
 		out.Battens.Centres = s.BattenGap + f.Job.Battens.Section.Width
 	}
-	footings := f.Of(KindFooting)
 	for i, p := range f.Of(KindPost) {
 		spec := f.Job.Posts.At[i]
+		footing, _ := f.FootingOf(i)
 		out.Posts = append(out.Posts, PostFigures{
 			No: p.No, Mark: p.Mark, Along: spec.Along, OutCentre: -(p.Place.O.Y + p.Section.Depth/2),
 			Base: spec.Base, Ground: spec.Ground, Bottom: p.Place.O.Z, Seat: p.Place.O.Z + p.Length,
-			FootingSize: spec.Footing.Size, FootingRound: spec.Footing.Round, HoleBottom: footings[i].Place.O.Z,
+			FootingSize: spec.Footing.Size, FootingRound: spec.Footing.Round, HoleBottom: footing.Place.O.Z,
 		})
 	}
 	for _, p := range s.PlateFixings {

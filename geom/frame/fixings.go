@@ -32,7 +32,7 @@ func layOutFixings(c *checker) {
 			// the end of a post on a stirrup; the highest screw passes below
 			// the rod that stands in the post.
 			margin := max(packerHeadroom, p.Packer.Height/2)
-			top := c.beamBottom() - max(margin, c.job.Posts.Rod.IntoPost+rodClear)
+			top := c.seat(i) - max(margin, c.job.Posts.Rod.IntoPost+rodClear)
 			low := max(p.Ground, c.postBottom(p)) + margin
 			n := 1 + max(1, ceilCount((top-low)/p.Fixing.Spacing))
 			at = spaced(low, top, min(n, maxSticks))
@@ -101,7 +101,7 @@ func plateFixings(c *checker) []FixingPoint {
 
 // foulingPlate are the rafters that screws through the plate keep clear of.
 func (s Setout) foulingPlate() []float64 {
-	if s.House().Hold.way().fouls() {
+	if s.Rear().Hold.way().fouls() {
 		return s.Rafters
 	}
 	return nil

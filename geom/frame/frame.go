@@ -156,12 +156,22 @@ func (f *Frame) Of(kind Kind) []Member {
 // Member returns the member of a kind with a number from 1, and false when
 // there is none.
 func (f *Frame) Member(kind Kind, no int) (Member, bool) {
-	ms := f.Of(kind)
-	if no < 1 || no > len(ms) {
-		return Member{}, false
+	for _, m := range f.Of(kind) {
+		if m.No == no {
+			return m, true
+		}
 	}
-	return ms[no-1], true
+	return Member{}, false
 }
+
+// Timber is the stick that a carrier is; of several plies the one nearest the
+// house.
+func (f *Frame) Timber(k Carrier) Member { return f.Members[k.Members[0]] }
+
+// FootingOf is the footing of a post, given by its place in Of(KindPost), and
+// false where the post stands on something that is there already. The footing
+// has the post's number.
+func (f *Frame) FootingOf(post int) (Member, bool) { return f.Member(KindFooting, post+1) }
 
 // Solids returns the solids of all members, by their index.
 func (f *Frame) Solids() []geom.Solid {

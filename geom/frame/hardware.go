@@ -72,17 +72,17 @@ func (f *Frame) Hardware() []Hardware {
 				Spots: []Spot{{Member: j.A, Face: FaceStart}},
 			})
 		case JointRafterPlate:
-			out = append(out, f.strapped(j, FaceStart, UseRafterPlate)...)
+			out = append(out, f.strapped(j, UseRafterPlate)...)
 		case JointRafterBeam:
-			out = append(out, f.strapped(j, FaceEnd, UseRafterBeam)...)
+			out = append(out, f.strapped(j, UseRafterBeam)...)
 		case JointRafterOverPlate:
 			out = append(out, f.strappedOver(j, UseRafterPlate)...)
 		case JointRafterOverBeam:
 			out = append(out, f.strappedOver(j, UseRafterBeam)...)
 		case JointRafterHungPlate:
-			out = append(out, f.hung(j, FaceStart, UseRafterPlate)...)
+			out = append(out, f.hung(j, UseRafterPlate)...)
 		case JointRafterHungBeam:
-			out = append(out, f.hung(j, FaceEnd, UseRafterBeam)...)
+			out = append(out, f.hung(j, UseRafterBeam)...)
 		case JointBattenRafter:
 			s := f.Job.Battens.Screws
 			if s.Each > 0 {
@@ -138,20 +138,21 @@ func (f *Frame) rodded(j Joint) []Hardware {
 // in the post, through the beam, and what stands above.
 func (f *Frame) RodLength() float64 {
 	rod := f.Job.Posts.Rod
-	return rod.IntoPost + f.Job.Beam.Section.Depth + rod.Above
+	return rod.IntoPost + f.Setout.Front().Section.Depth + rod.Above
 }
 
 // strapped is the strap over one end of a rafter, and its nails.
-func (f *Frame) strapped(j Joint, end Face, use string) []Hardware {
+func (f *Frame) strapped(j Joint, use string) []Hardware {
 	strap := f.Job.Rafters.Strap
 	if strap.Width == 0 {
 		return nil
 	}
 	rafter, half := f.Members[j.A], strap.Length/2
-	mouth := f.Job.Plate.Housing / f.Setout.cos // along the rafter's top edge
+	k, _ := f.Setout.CarrierOf(j.B)
+	mouth := k.Housing / f.Setout.cos // along the rafter's top edge
 	at := mouth + half/2
-	if end == FaceEnd {
-		at = rafter.EndCut(FaceEnd).At - f.Job.Beam.Housing/f.Setout.cos - half/2
+	if k.End == FaceEnd {
+		at = rafter.EndCut(FaceEnd).At - mouth - half/2
 	}
 	spots := []Spot{
 		{Member: j.A, Face: FaceTop, At: at, Span: half},

@@ -19,11 +19,12 @@ func (f *Frame) strappedOver(j Joint, use string) []Hardware {
 
 // hung is the hanger of one end of a rafter: as wide as the rafter, and as high
 // as its end at most. Its nails are its maker's to state.
-func (f *Frame) hung(j Joint, end Face, use string) []Hardware {
+func (f *Frame) hung(j Joint, use string) []Hardware {
 	r := f.Members[j.A]
-	at := r.EndCut(end).At
+	k, _ := f.Setout.CarrierOf(j.B)
+	at := r.EndCut(k.End).At
 	face := FaceOuter
-	if end == FaceEnd {
+	if k.End == FaceEnd {
 		face = FaceHouse
 	}
 	return []Hardware{{

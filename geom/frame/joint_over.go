@@ -148,7 +148,7 @@ func (c *checker) checkTail(k Carrier) {
 		c.errorf(RuleTail, "rafters.tail", "the %s tail reaches %s back, into the rafter's seat on the beam; make the overhang at least %s or the tail plumb",
 			tail.Shape, c.mm(need), c.mm(need))
 	}
-	if span := s.PlateOuter - s.BeamInner; tail.Overhang > span*tailDoubt {
+	if span := s.Rear().Outer - s.Front().Inner; tail.Overhang > span*tailDoubt {
 		c.warnf(RuleTail, "rafters.tail", "the tails run %s past the beam, more than a third of the clear span of %s", c.figure(tail.Overhang), c.figure(span))
 	}
 }

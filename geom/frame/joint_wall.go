@@ -37,9 +37,9 @@ func (b *builder) screw(timber, packer int, face Face, at geom.Vec, diameter flo
 // behind it, or theHouse when the plate lies on the wall itself.
 func (b *builder) fixPlate(plate, packer int, along float64) {
 	p := &b.members[plate]
-	at := geom.V(along, b.set.PlateOuter, p.Place.O.Z+p.Section.Depth/2)
+	at := geom.V(along, b.set.Rear().Outer, p.Place.O.Z+p.Section.Depth/2)
 	b.screw(plate, packer, FaceOuter, at, b.job.Plate.Fixing.Hole)
-	at.Y = b.set.PlateInner
+	at.Y = b.set.Rear().Inner
 	j := Joint{Kind: JointPlateWall, A: plate, B: packer, At: at}
 	if packer != theHouse {
 		j.Bearing = geom.PlaneAt(at, geom.V(0, -1, 0))

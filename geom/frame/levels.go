@@ -17,17 +17,17 @@ func (b *builder) levels() []Level {
 		rafter = s.Rafters[n/2]
 	}
 	under := s.plumb(j.Rafters.Section.Depth)
-	bottom := b.check.beamBottom()
+	plate, beam := s.Rear(), s.Front()
 	out := []Level{
-		at("top of plate at its outer arris", mid, s.PlateOuter, j.Plate.Top),
-		at("underside of plate", mid, s.PlateOuter, j.Plate.Top-j.Plate.Section.Depth),
-		at("top of rafters at the plate's outer face", rafter, s.PlateOuter, s.RafterTop(s.PlateOuter)),
-		at("underside of rafters at the plate's outer face", rafter, s.PlateOuter, s.RafterTop(s.PlateOuter)-under),
-		at("top of rafters at the beam's inner face", rafter, s.BeamInner, s.RafterTop(s.BeamInner)),
-		at("top of beam", mid, s.BeamOuter, b.check.beamTop()),
-		at("underside of beam, seat on posts", mid, s.BeamOuter, bottom),
+		at("top of plate at its outer arris", mid, plate.Outer, plate.Top),
+		at("underside of plate", mid, plate.Outer, plate.Bottom),
+		at("top of rafters at the plate's outer face", rafter, s.Rear().Outer, s.RafterTop(s.Rear().Outer)),
+		at("underside of rafters at the plate's outer face", rafter, s.Rear().Outer, s.RafterTop(s.Rear().Outer)-under),
+		at("top of rafters at the beam's inner face", rafter, s.Front().Inner, s.RafterTop(s.Front().Inner)),
+		at("top of beam", mid, beam.Outer, beam.Top),
+		at("underside of beam, seat on posts", mid, beam.Outer, beam.Bottom),
 	}
-	if s.RafterEnd < s.BeamOuter-slack {
+	if s.RafterEnd < s.Front().Outer-slack {
 		out = append(out, at("top of rafters at the end of their tails", rafter, s.RafterEnd, s.RafterTop(s.RafterEnd)))
 	}
 	if j.Wall.hasSoffit() {
@@ -71,7 +71,7 @@ func (b *builder) byPost(one, many string, level func(Post) float64) []Level {
 		if len(nos) < len(posts) {
 			name += " at post" + numberList(nos)
 		}
-		out = append(out, at(name, p.Along, b.set.BeamOuter, z))
+		out = append(out, at(name, p.Along, b.set.Front().Outer, z))
 	}
 	return out
 }

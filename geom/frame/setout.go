@@ -10,9 +10,7 @@ import (
 // the sizes that follow from them. Everything is in world coordinates unless a
 // field says otherwise.
 type Setout struct {
-	PlateInner, PlateOuter float64 // y of the plate's faces
-	BeamInner, BeamOuter   float64 // y of the beam's faces
-	From, To               float64 // the stretch along that plate and beam share
+	From, To float64 // the stretch along that the carriers share
 
 	Carriers               []Carrier // what holds the rafters, from the house outwards
 	RafterStart, RafterEnd float64   // y of the ends of the rafters' top edges
@@ -34,7 +32,8 @@ type Setout struct {
 	Covered float64 // plan area from the wall to the beam's outer face, mm²
 
 	tan, sin, cos float64 // of the slope
-	line          float64 // z of the line of the rafters' top edges at PlateOuter
+	line          float64 // z of the line of the rafters' top edges at lineAt
+	lineAt        float64 // world y
 }
 
 // FixingPoint is a screw that holds the plate to the wall.
@@ -44,7 +43,7 @@ type FixingPoint struct {
 }
 
 // RafterTop is the level of the line of the rafters' top edges at a world y.
-func (s Setout) RafterTop(y float64) float64 { return s.line + (y-s.PlateOuter)*s.tan }
+func (s Setout) RafterTop(y float64) float64 { return s.line + (y-s.lineAt)*s.tan }
 
 // RafterTop is the level of the line of the rafters' top edges at a world y.
 func (f *Frame) RafterTop(y float64) float64 { return f.Setout.RafterTop(y) }
@@ -53,15 +52,15 @@ func (f *Frame) RafterTop(y float64) float64 { return f.Setout.RafterTop(y) }
 func (s Setout) Arris(a Arris) float64 {
 	switch a {
 	case PlateInner:
-		return s.PlateInner
+		return s.Rear().Inner
 	case BeamInner:
-		return s.BeamInner
+		return s.Front().Inner
 	case BeamOuter:
-		return s.BeamOuter
+		return s.Front().Outer
 	case WallFace:
 		return 0
 	}
-	return s.PlateOuter
+	return s.Rear().Outer
 }
 
 // Length is the distance between From and To measured down the slope.
@@ -71,10 +70,10 @@ func (s Slope) Length() float64 { return math.Hypot(s.Run, s.Drop) }
 func (s Setout) plumb(depth float64) float64 { return depth / s.cos }
 
 // onSlope returns the axes of the plane of the rafters' top edges: U down the
-// slope, V to the right, W up from it; the origin is at PlateOuter, x = 0.
+// slope, V to the right, W up from it; the origin is at lineAt, x = 0.
 func (s Setout) onSlope() geom.Axes {
 	return geom.Axes{
-		O: geom.V(0, s.PlateOuter, s.line),
+		O: geom.V(0, s.lineAt, s.line),
 		U: geom.V(0, -s.cos, -s.sin),
 		V: geom.V(1, 0, 0),
 		W: geom.V(0, -s.sin, s.cos),
@@ -92,13 +91,11 @@ const maxSticks = 5000
 // layOut works out every position. What it cannot place it reports to c.
 func layOut(c *checker) {
 	j, s := c.job, &c.set
-	s.PlateInner = -j.Plate.Packer.Thickness
-	s.PlateOuter = s.PlateInner - j.Plate.Section.Width
-	s.BeamOuter = -j.Beam.Out
-	s.BeamInner = s.BeamOuter + j.Beam.Section.Width
-	s.From = max(j.Plate.From, j.Beam.From)
-	s.To = min(j.Plate.To, j.Beam.To)
 	layOutCarriers(j, s)
+	s.From, s.To = math.Inf(-1), math.Inf(1)
+	for _, k := range s.Carriers {
+		s.From, s.To = max(s.From, k.From), min(s.To, k.To)
+	}
 	layOutSlope(c)
 	layOutRafters(c)
 	if len(c.errs) == 0 {
@@ -127,9 +124,9 @@ func layOutSlope(c *checker) {
 		sl.To = BeamInner
 	}
 	sl.Run = s.Arris(sl.From) - s.Arris(sl.To)
-	if s.PlateOuter-s.BeamInner < minRun {
+	if s.Rear().Outer-s.Front().Inner < minRun {
 		c.errorf(RuleBeamOut, "beam.out", "the beam's inner face is %s from the plate's outer face; make beam.out at least %s",
-			c.mm(s.PlateOuter-s.BeamInner), c.mm(minRun+j.Beam.Section.Width-s.PlateOuter))
+			c.mm(s.Rear().Outer-s.Front().Inner), c.mm(minRun+j.Beam.Section.Width-s.Rear().Outer))
 		return
 	}
 	if sl.Run <= 0 {
@@ -233,7 +230,7 @@ func layOutBattens(c *checker) {
 	if b.Section.Depth == 0 {
 		return
 	}
-	total := (s.PlateOuter - s.BattenEnd) / s.cos
+	total := (s.Rear().Outer - s.BattenEnd) / s.cos
 	room := total - b.First - b.Last // first near edge to last far edge
 	w := b.Section.Width
 	n := b.Number
@@ -256,7 +253,7 @@ func layOutBattens(c *checker) {
 			n, c.mm(w), c.mm(room), max(0, int((room+slack)/w)))
 		return
 	}
-	if b.First < (s.PlateOuter-s.RafterStart)/s.cos-slack || b.Last < (s.RafterEnd-s.BattenEnd)/s.cos-slack {
+	if b.First < (s.Rear().Outer-s.RafterStart)/s.cos-slack || b.Last < (s.RafterEnd-s.BattenEnd)/s.cos-slack {
 		c.errorf(RuleBattenClash, "battens", "the end battens hang beyond the ends of the rafters; give a first and last of 0 or more")
 		return
 	}

@@ -83,11 +83,8 @@ func (c *checker) withUnit(f measure.Format, v float64) string {
 	return f.Length(v) + " mm"
 }
 
-// beamTop is the level of the beam's top.
-func (c *checker) beamTop() float64 { return c.set.Front().Top }
-
-// beamBottom is the level of the beam's underside, the posts' seat.
-func (c *checker) beamBottom() float64 { return c.beamTop() - c.job.Beam.Section.Depth }
+// seat is the level on which a post carries what stands on it.
+func (c *checker) seat(post int) float64 { return c.set.Under(post).Bottom }
 
 // postBottom is the level of the end of a post.
 func (c *checker) postBottom(p Post) float64 {

@@ -117,8 +117,8 @@ func (c *checker) checkPostTops() {
 	j := c.job
 	rod := j.Posts.Rod
 	for i, p := range j.Posts.At {
-		length := c.beamBottom() - c.postBottom(p)
-		if length < rod.IntoPost+slack || length <= 0 || c.beamBottom() <= p.Ground {
+		length := c.seat(i) - c.postBottom(p)
+		if length < rod.IntoPost+slack || length <= 0 || c.seat(i) <= p.Ground {
 			c.errorf(RuleRod, postPath(i), "post %d is only %s long; raise the beam or shorten the rod", i+1, c.mm(length))
 		}
 	}

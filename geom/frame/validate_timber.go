@@ -21,8 +21,8 @@ const (
 // reports whether one can stand there.
 func (c *checker) checkHead() bool {
 	s := &c.set
-	s.HeadBeam = c.beamBottom() - c.standing(s.BeamInner)
-	s.HeadPlate = s.RafterTop(s.PlateOuter) - s.plumb(c.job.Rafters.Section.Depth) - c.standing(s.PlateOuter)
+	s.HeadBeam = s.Front().Bottom - c.standing(s.Front().Inner)
+	s.HeadPlate = s.RafterTop(s.Rear().Outer) - s.plumb(c.job.Rafters.Section.Depth) - c.standing(s.Rear().Outer)
 	switch {
 	case s.HeadBeam < headLeast:
 		c.errorf(RuleHeadHeight, "fall", "the fall leaves %s under the beam; it must be at least %s: reduce the fall, raise the plate or bring the beam in",
