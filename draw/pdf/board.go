@@ -48,6 +48,7 @@ func newBoard(set *draw.Set, opt Options) (*board, error) {
 	}
 	lib := fpdf.New("P", "pt", "A4", "")
 	lib.SetCatalogSort(true)
+	lib.SetCompression(false) // finish packs the pages
 	lib.SetCreationDate(day)
 	lib.SetModificationDate(day)
 	lib.SetAutoPageBreak(false, 0)
