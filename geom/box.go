@@ -94,3 +94,17 @@ func (b Box3) convex() Convex {
 		{V(0, 0, -1), -b.Min.Z}, {V(0, 0, 1), b.Max.Z},
 	}
 }
+
+// holds reports whether a box lies inside the plane, to the last digit.
+func (pl Plane) holds(b Box3) bool {
+	far := pick(pl.N.X, b.Min.X, b.Max.X) + pick(pl.N.Y, b.Min.Y, b.Max.Y) + pick(pl.N.Z, b.Min.Z, b.Max.Z)
+	return far <= pl.D
+}
+
+// pick is the product of n with lo or hi, whichever is greater.
+func pick(n, lo, hi float64) float64 {
+	if n > 0 {
+		return n * hi
+	}
+	return n * lo
+}

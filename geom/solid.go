@@ -86,8 +86,11 @@ func (t *table) solid(cells []*cell, bores []Bore) Solid {
 // Cut returns the part of s inside the plane.
 func (s Solid) Cut(p Plane) Solid {
 	ps := Convex{p}.tidy()
-	if s.Empty() || len(ps) == 0 {
+	if s.Empty() || len(ps) == 0 || ps[0].holds(s.d.box) {
 		return s
+	}
+	if ps[0].Flip().holds(s.d.box) {
+		return Solid{}
 	}
 	t, refs := s.d.tab.extend(len(s.d.planes), ps)
 	p = refs[0].of(t.planes)

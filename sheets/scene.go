@@ -101,7 +101,7 @@ func (s *scene) see(l look) picture {
 			p.grow(i, solid.Bounds())
 		}
 	}
-	for _, st := range geom.Strokes(l.axes, bodies, geom.Options{}) {
+	for _, st := range geom.Strokes(l.axes, bodies, geom.Options{VisibleOnly: l.hidden == nil}) {
 		if st.Hidden && (l.hidden == nil || !l.hidden(s, st.Body)) {
 			continue
 		}
