@@ -12,7 +12,7 @@ import (
 
 // A delivery puts a set of files into a folder, all or none:
 //
-//	lock the folder → write all into a staging folder in it → keep a second
+//	lock the folder → render all into a staging folder in it → keep a second
 //	name of each earlier file there → rename the new ones into place
 //
 // Every rename replaces one file at a stroke, so each file is always whole. If
@@ -31,10 +31,10 @@ const stagePrefix = ".plumbcut-"
 // folder. No drawing's name starts with it: a job's name is never empty.
 const earlierPrefix = ".earlier-"
 
-// deliver writes files into dir, which it makes if need be, and removes the
+// deliver renders documents into dir, which it makes if need be, and removes the
 // regular files there whose names are stale. It returns what it removed. On an
 // error the folder is as it was.
-func deliver(dir string, files []file, stale func(name string) bool) (removed []string, err error) {
+func deliver(dir string, docs []document, stale func(name string) bool) (removed []string, err error) {
 	made, err := makeFolder(dir)
 	if err != nil {
 		return nil, err
@@ -50,8 +50,8 @@ func deliver(dir string, files []file, stale func(name string) bool) (removed []
 		clearStages(dir)
 	}
 	d := delivery{dir: dir}
-	for _, f := range files {
-		if err := d.mayReplace(f.name); err != nil {
+	for _, doc := range docs {
+		if err := d.mayReplace(doc.name); err != nil {
 			return nil, err
 		}
 	}
@@ -59,9 +59,9 @@ func deliver(dir string, files []file, stale func(name string) bool) (removed []
 	if err != nil {
 		return nil, cannotWrite(dir, err)
 	}
-	err = d.write(files)
+	err = d.write(docs)
 	if err == nil {
-		removed, err = d.swap(files, stale)
+		removed, err = d.swap(docs, stale)
 	}
 	if err != nil {
 		if back := d.putBack(); back != nil {
@@ -93,16 +93,19 @@ func (d delivery) mayReplace(name string) error {
 	return nil
 }
 
-// write puts the new files into the staging folder and waits until the disk
-// has them. They are written side by side since a disk flushes many files
-// nearly as fast as one.
-func (d delivery) write(files []file) error {
-	errs := make([]error, len(files))
-	var all sync.WaitGroup
-	for i, f := range files {
-		all.Go(func() { errs[i] = writeSynced(filepath.Join(d.stage, f.name), f.data) })
+// write renders the documents into the staging folder and waits until the disk
+// has them. Each goes to the disk while others are rendered, side by side since
+// a disk flushes many files nearly as fast as one.
+func (d delivery) write(docs []document) error {
+	errs := make([]error, len(docs))
+	var disk sync.WaitGroup
+	err := renderAll(docs, func(i int, data []byte) {
+		disk.Go(func() { errs[i] = writeSynced(filepath.Join(d.stage, docs[i].name), data) })
+	})
+	disk.Wait()
+	if err != nil {
+		return err
 	}
-	all.Wait()
 	for _, err := range errs {
 		if err != nil {
 			return cannotWrite(d.dir, err) // one full disk is told once
@@ -121,10 +124,10 @@ func writeSynced(name string, data []byte) error {
 }
 
 // swap brings the new files into place and moves stale ones out of it.
-func (d *delivery) swap(files []file, stale func(string) bool) (removed []string, err error) {
-	for _, f := range files {
-		if err := d.replace(f.name); err != nil {
-			return nil, cannotWrite(filepath.Join(d.dir, f.name), err)
+func (d *delivery) swap(docs []document, stale func(string) bool) (removed []string, err error) {
+	for _, doc := range docs {
+		if err := d.replace(doc.name); err != nil {
+			return nil, cannotWrite(filepath.Join(d.dir, doc.name), err)
 		}
 	}
 	entries, err := os.ReadDir(d.dir)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -48,8 +49,16 @@ func want(t *testing.T, dir string, files ...string) {
 
 func keepAll(string) bool { return false }
 
-func set(data string) []file {
-	return []file{{"a", []byte(data)}, {"b", []byte(data)}, {"c", []byte(data)}}
+// page is a document that holds the given text.
+func page(name, data string) document {
+	return document{name, func(w io.Writer) error {
+		_, err := io.WriteString(w, data)
+		return err
+	}}
+}
+
+func set(data string) []document {
+	return []document{page("a", data), page("b", data), page("c", data)}
 }
 
 func TestDeliverReplacesAndRemovesStale(t *testing.T) {
@@ -149,7 +158,7 @@ func TestDeliverMakesNoFolderInVain(t *testing.T) {
 		t.Errorf("error %v, want one that says that a file is in the way", err)
 	}
 	// A name too long to stage fails after the folders were made.
-	long := []file{{strings.Repeat("n", 300), nil}}
+	long := []document{page(strings.Repeat("n", 300), "")}
 	if _, err := deliver(filepath.Join(dir, "new", "deep"), long, keepAll); err == nil {
 		t.Error("a name of 300 letters was written")
 	}
@@ -182,23 +191,33 @@ func TestDeliverTwoAtOnce(t *testing.T) {
 	want(t, dir, "a="+data, "b="+data, "c="+data)
 }
 
-func TestRenderAllKeepsOrder(t *testing.T) {
+func TestRenderAllHandsOverEach(t *testing.T) {
 	var docs []document
 	for i := range 20 {
-		docs = append(docs, document{fmt.Sprint("n", i), func(w io.Writer) error {
-			_, err := fmt.Fprint(w, i)
-			return err
-		}})
+		docs = append(docs, page(fmt.Sprint("n", i), fmt.Sprint(i)))
 	}
-	files, err := renderAll(docs)
-	if err != nil {
+	got := make([]string, len(docs))
+	if err := renderAll(docs, func(i int, data []byte) { got[i] += string(data) }); err != nil {
 		t.Fatal(err)
 	}
-	for i, f := range files {
-		if f.name != fmt.Sprint("n", i) || string(f.data) != fmt.Sprint(i) {
-			t.Errorf("file %d is %s=%s", i, f.name, f.data)
+	for i, data := range got {
+		if data != fmt.Sprint(i) {
+			t.Errorf("document %d came as %q", i, data)
 		}
 	}
+}
+
+// TestDeliverUndrawn holds that a document that cannot be drawn leaves the
+// folder as it was, whatever was ready before it.
+func TestDeliverUndrawn(t *testing.T) {
+	dir := t.TempDir()
+	fill(t, dir, "a=old", "old1=x")
+	docs := append(set("new"), document{"d", func(io.Writer) error { return errors.New("no ink") }})
+	_, err := deliver(dir, docs, func(name string) bool { return name == "old1" })
+	if err == nil || !strings.Contains(err.Error(), "cannot draw d: no ink") {
+		t.Errorf("error %v, want that d cannot be drawn", err)
+	}
+	want(t, dir, "a=old", "old1=x")
 }
 
 func TestJobName(t *testing.T) {

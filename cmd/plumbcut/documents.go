@@ -72,11 +72,11 @@ func templateName(name string, s *draw.Sheet) string { return name + "-template-
 func listName(name, list string) string { return name + "-" + list + ".csv" }
 
 // staleSheets tells the sheets and templates that an earlier run of the same job
-// drew and that are not among files: they must not lie beside the new ones.
-func staleSheets(name string, files []file) func(string) bool {
+// drew and that are not among docs: they must not lie beside the new ones.
+func staleSheets(name string, docs []document) func(string) bool {
 	fresh := map[string]bool{}
-	for _, f := range files {
-		fresh[f.name] = true
+	for _, d := range docs {
+		fresh[d.name] = true
 	}
 	return func(other string) bool { return isSheet(name, other) && !fresh[other] }
 }

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"plumbcut/draw"
+	"plumbcut/sheets"
 )
 
 // picture is the example's sheet that the README shows.
@@ -91,7 +92,11 @@ func firstDifference(a, b []string) string {
 func examplePicture(t *testing.T) {
 	folder := filepath.Join(root, "examples", pictureOf)
 	c := console{nil, io.Discard, io.Discard}
-	_, set, err := c.makeSet(request{job: filepath.Join(folder, pictureOf+".yaml")})
+	f, err := c.makeFrame(request{job: filepath.Join(folder, pictureOf+".yaml")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	set, err := sheets.Make(f)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -105,7 +110,7 @@ func examplePicture(t *testing.T) {
 	}
 	kept := filepath.Join(folder, pictureFile)
 	if *update {
-		if err := os.WriteFile(kept, fresh.data, 0o666); err != nil {
+		if err := os.WriteFile(kept, fresh, 0o666); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -113,7 +118,7 @@ func examplePicture(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if os.Getenv("CI") == "true" && !bytes.Equal(old, fresh.data) {
+	if os.Getenv("CI") == "true" && !bytes.Equal(old, fresh) {
 		t.Errorf("%s is not the sheet as drawn now; renew it with -update", kept)
 	}
 }

@@ -16,16 +16,10 @@ type document struct {
 	render func(io.Writer) error
 }
 
-// file is a document rendered.
-type file struct {
-	name string
-	data []byte
-}
-
-// renderAll renders the documents on all cores at once. The result has their
-// order, whichever is ready first, so it does not depend on the machine.
-func renderAll(docs []document) ([]file, error) {
-	files := make([]file, len(docs))
+// renderAll renders the documents on all cores at once and hands over each as
+// soon as it is ready, in no order. Of several errors the first in the order of
+// documents comes first, whichever was met first.
+func renderAll(docs []document, ready func(i int, data []byte)) error {
 	errs := make([]error, len(docs))
 	next := make(chan int, len(docs))
 	for i := range docs {
@@ -36,18 +30,21 @@ func renderAll(docs []document) ([]file, error) {
 	for range min(runtime.GOMAXPROCS(0), len(docs)) {
 		workers.Go(func() {
 			for i := range next {
-				files[i], errs[i] = docs[i].bytes()
+				data, err := docs[i].bytes()
+				if errs[i] = err; err == nil {
+					ready(i, data)
+				}
 			}
 		})
 	}
 	workers.Wait()
-	return files, errors.Join(errs...)
+	return errors.Join(errs...)
 }
 
-func (d document) bytes() (file, error) {
+func (d document) bytes() ([]byte, error) {
 	var b bytes.Buffer
 	if err := d.render(&b); err != nil {
-		return file{}, fmt.Errorf("cannot draw %s: %w", d.name, err)
+		return nil, fmt.Errorf("cannot draw %s: %w", d.name, err)
 	}
-	return file{d.name, b.Bytes()}, nil
+	return b.Bytes(), nil
 }

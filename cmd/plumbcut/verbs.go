@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"sync"
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
@@ -25,55 +26,50 @@ func firstFew(lines []string) []string {
 
 // draw carries out "plumbcut draw".
 func (c console) draw(r request) int {
-	f, set, err := c.makeSet(r)
+	f, err := c.makeFrame(r)
 	if err != nil {
 		return c.failed(err)
 	}
-	faults, unclear := audit(f, set)
+	d, err := makeAll(f, r)
+	if err != nil {
+		return c.failed(err)
+	}
+	faults, unclear := audit(f, d.set)
 	if len(faults) > 0 {
 		c.tell(firstFew(faults))
 		return exitJob
 	}
-	lists, err := sheets.Lists(f)
-	if err != nil {
-		return c.failed(err)
-	}
-	templates, err := template.Make(f)
-	if err != nil {
-		return c.failed(err)
-	}
-	templates.Pages.Meta.JobFile, templates.Whole.Meta.JobFile = set.Meta.JobFile, set.Meta.JobFile
-	name := jobName(r.job)
-	files, err := renderAll(documents(name, drawn{set, templates, lists}, r))
-	if err != nil {
-		return c.failed(err)
-	}
-	dir := r.folder()
-	removed, err := deliver(dir, files, staleSheets(name, files))
+	name, dir := jobName(r.job), r.folder()
+	docs := documents(name, d, r)
+	removed, err := deliver(dir, docs, staleSheets(name, docs))
 	if err != nil {
 		return c.failed(err)
 	}
 	doubtful := doubts(f)
 	c.tell(doubtful)
 	c.tell(firstFew(unclear))
-	fmt.Fprint(c.out, report{job: f.Job, set: set, templates: templates, name: name, dir: dir, request: r,
+	fmt.Fprint(c.out, report{job: f.Job, set: d.set, templates: d.templates, name: name, dir: dir, request: r,
 		removed: removed, warnings: len(doubtful)})
 	return exitFine
 }
 
 // check carries out "plumbcut check".
 func (c console) check(r request) int {
-	f, set, err := c.makeSet(r)
+	f, err := c.makeFrame(r)
+	if err != nil {
+		return c.failed(err)
+	}
+	d, err := makeAll(f, r)
 	if err != nil {
 		return c.failed(err)
 	}
 	doubtful := doubts(f)
-	faults, unclear := audit(f, set)
+	faults, unclear := audit(f, d.set)
 	c.tell(doubtful)
 	c.tell(faults)
 	c.tell(unclear)
 	fmt.Fprintf(c.out, "%s: %s, %s; %s, %s, %s.\n", f.Job.File,
-		count(len(f.Members), "member", "members"), count(len(set.Sheets), "sheet", "sheets"),
+		count(len(f.Members), "member", "members"), count(len(d.set.Sheets), "sheet", "sheets"),
 		count(len(faults), "fault", "faults"), count(len(doubtful), "warning", "warnings"),
 		count(len(unclear), "place that is hard to read", "places that are hard to read"))
 	if len(faults) > 0 {
@@ -115,18 +111,24 @@ func (c console) makeFrame(r request) (*frame.Frame, error) {
 	return frame.Build(job)
 }
 
-// makeSet reads, builds and draws the job of a request in memory.
-func (c console) makeSet(r request) (*frame.Frame, *draw.Set, error) {
-	f, err := c.makeFrame(r)
-	if err != nil {
-		return nil, nil, err
+// makeAll draws a frame in memory, the sheets beside the templates.
+func makeAll(f *frame.Frame, r request) (drawn, error) {
+	var d drawn
+	var errs [3]error
+	var all sync.WaitGroup
+	all.Go(func() { d.set, errs[0] = sheets.Make(f) })
+	all.Go(func() { d.templates, errs[1] = template.Make(f) })
+	all.Go(func() { d.lists, errs[2] = sheets.Lists(f) })
+	all.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return drawn{}, err
+		}
 	}
-	set, err := sheets.Make(f)
-	if err != nil {
-		return nil, nil, err
+	for _, set := range []*draw.Set{d.set, d.templates.Pages, d.templates.Whole} {
+		set.Meta.JobFile = attachedName(r.job)
 	}
-	set.Meta.JobFile = attachedName(r.job)
-	return f, set, nil
+	return d, nil
 }
 
 // lettering refuses words that the drawings could not show, each at its place
