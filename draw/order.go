@@ -49,8 +49,6 @@ type slot struct {
 	run    int // marks between two pale fills
 	class  int
 	height float64
-	index  int // in Sheet.Items
-	item   Item
 }
 
 // compare puts a before b if it is painted in an earlier group.
@@ -63,34 +61,35 @@ func (a slot) compare(b slot) int {
 // and within a layer as they were drawn, except that black marks, which may be
 // painted in any order, are gathered by pen. The sheet must pass Check.
 func (s *Sheet) Groups() []Group {
-	slots := make([]slot, 0, len(s.Items))
+	slots := make([]slot, len(s.Items))
+	order := make([]int32, len(s.Items)) // sorted in place of the slots, which are larger
 	var runs [layerCount]int
 	var open [layerCount]bool // the run has a mark that a pale fill would cover
 	for i, item := range s.Items {
 		at := place(item)
-		at.index = i
 		pale := at.class == paleFill
 		if pale && open[at.layer] {
 			runs[at.layer]++
 		}
 		open[at.layer] = !pale
 		at.run = runs[at.layer]
-		slots = append(slots, at)
+		slots[i], order[i] = at, int32(i)
 	}
-	slices.SortFunc(slots, func(a, b slot) int {
-		return cmp.Or(a.compare(b), cmp.Compare(a.index, b.index))
+	slices.SortFunc(order, func(i, j int32) int {
+		return cmp.Or(slots[i].compare(slots[j]), cmp.Compare(i, j))
 	})
 
 	var groups []Group
-	for i, at := range slots {
-		if i == 0 || at.compare(slots[i-1]) != 0 {
+	for i, k := range order {
+		at := slots[k]
+		if i == 0 || at.compare(slots[order[i-1]]) != 0 {
 			groups = append(groups, Group{Layer: at.layer, Fills: at.class < stroke})
 		}
 		g := &groups[len(groups)-1]
-		if at.item.Path != nil {
-			g.Paths = append(g.Paths, at.item.Path)
+		if item := s.Items[k]; item.Path != nil {
+			g.Paths = append(g.Paths, item.Path)
 		} else {
-			g.Texts = append(g.Texts, at.item.Text)
+			g.Texts = append(g.Texts, item.Text)
 		}
 	}
 	return groups
@@ -98,14 +97,14 @@ func (s *Sheet) Groups() []Group {
 
 func place(item Item) slot {
 	if t := item.Text; t != nil {
-		at := slot{layer: t.Layer, class: lettering, height: t.Height, item: item}
+		at := slot{layer: t.Layer, class: lettering, height: t.Height}
 		if t.Bold {
 			at.class++
 		}
 		return at
 	}
 	p := item.Path
-	at := slot{layer: p.Style.Layer, item: item}
+	at := slot{layer: p.Style.Layer}
 	switch {
 	case p.Fill == nil:
 		at.class = stroke + int(p.Style.Pen)*int(dashCount) + int(p.Style.Dash)

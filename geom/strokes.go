@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -59,42 +60,53 @@ func Strokes(v View, bodies []Body, opt Options) []Stroke {
 			items = s.rims(items, int32(i), b.Solid)
 		}
 	}
-	tracks(items, opt.PerBody)
+	sorted := tracks(items, opt.PerBody)
 	var out []piece
-	for i := 0; i < len(items); {
+	for i := 0; i < len(sorted); {
 		j := i + 1
-		for j < len(items) && items[j].track == items[i].track {
+		for j < len(sorted) && sorted[j].track == sorted[i].track {
 			j++
 		}
-		out = s.drawTrack(out, items[i:j], opt)
+		out = s.drawTrack(out, sorted[i:j], opt)
 		i = j
 	}
-	slices.SortStableFunc(out, func(a, b piece) int {
-		if a.item.body != b.item.body {
-			return int(a.item.body - b.item.body)
-		}
-		if a.hidden != b.hidden {
+	strokes := make([]Stroke, len(out))
+	for i, k := range inOrder(out) {
+		strokes[i] = out[k].stroke(v, bodies[out[k].item.body].ID)
+	}
+	return strokes
+}
+
+// inOrder is the order of pieces in a picture: by body, the visible before the
+// hidden, and then as the edges come. The pieces themselves stay where they are,
+// being large.
+func inOrder(out []piece) []int32 {
+	order := make([]int32, len(out))
+	for i := range order {
+		order[i] = int32(i)
+	}
+	slices.SortFunc(order, func(i, j int32) int {
+		a, b := &out[i], &out[j]
+		if a.item.body == b.item.body && a.hidden != b.hidden {
 			if b.hidden {
 				return -1
 			}
 			return 1
 		}
-		return a.item.order - b.item.order
+		return cmp.Or(cmp.Compare(a.item.body, b.item.body), cmp.Compare(a.item.order, b.item.order), cmp.Compare(i, j))
 	})
-	strokes := make([]Stroke, len(out))
-	for i, p := range out {
-		strokes[i] = p.stroke(v, bodies[p.item.body].ID)
-	}
-	return strokes
+	return order
 }
 
 // item is a line or curve before it is judged.
 type item struct {
 	body  int32
 	order int
-	p, q  Vec      // ends of a straight line, in the view
-	oval  *oval    // set for a curve
-	parts []span   // where it exists, in its own parameter
+	p, q  Vec     // ends of a straight line, in the view
+	oval  *oval   // set for a curve
+	parts []span  // where it exists, in its own parameter
+	near  float64 // its depths, once it is on a track
+	far   float64
 	track int32    // which line or ellipse of the image it lies on
 	base  baseline // that line, if straight
 }

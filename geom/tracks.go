@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -20,40 +21,32 @@ func (b baseline) pos(p Vec) float64  { return b.dir.X*p.X + b.dir.Y*p.Y }
 func (b baseline) dist(p Vec) float64 { return -b.dir.Y*p.X + b.dir.X*p.Y - b.off }
 
 // tracks finds which items lie on one line or ellipse of the image, numbers
-// those and sorts the items by track and, within one, the nearest first.
-func tracks(items []item, perBody bool) {
-	byLength := make([]int, len(items))
-	for i := range byLength {
-		byLength[i] = i
+// those and returns the items by track and, within one, the nearest first.
+func tracks(items []item, perBody bool) []*item {
+	type ranked struct {
+		length float64
+		at     int32
 	}
-	length := func(it *item) float64 { return math.Hypot(it.q.X-it.p.X, it.q.Y-it.p.Y) }
-	slices.SortStableFunc(byLength, func(a, b int) int { // long lines know best where they run
-		switch la, lb := length(&items[a]), length(&items[b]); {
-		case la > lb:
-			return -1
-		case la < lb:
-			return 1
-		}
-		return 0
+	byLength := make([]ranked, len(items))
+	for i := range items {
+		it := &items[i]
+		byLength[i] = ranked{math.Hypot(it.q.X-it.p.X, it.q.Y-it.p.Y), int32(i)}
+	}
+	slices.SortFunc(byLength, func(a, b ranked) int { // long lines know best where they run
+		return cmp.Or(cmp.Compare(b.length, a.length), cmp.Compare(a.at, b.at))
 	})
 	var t trackTable
-	for _, i := range byLength {
-		t.assign(&items[i], perBody)
+	sorted := make([]*item, len(items))
+	for k, r := range byLength {
+		it := &items[r.at]
+		t.assign(it, perBody)
+		it.near, it.far = it.depths()
+		sorted[k] = it
 	}
-	slices.SortStableFunc(items, func(a, b item) int {
-		if a.track != b.track {
-			return int(a.track - b.track)
-		}
-		na, _ := a.depths()
-		nb, _ := b.depths()
-		switch {
-		case na > nb:
-			return -1
-		case na < nb:
-			return 1
-		}
-		return a.order - b.order
+	slices.SortFunc(sorted, func(a, b *item) int {
+		return cmp.Or(cmp.Compare(a.track, b.track), cmp.Compare(b.near, a.near), cmp.Compare(a.order, b.order))
 	})
+	return sorted
 }
 
 // trackTable numbers the tracks.
@@ -129,14 +122,12 @@ func (l *layer) settle(near float64) {
 
 // drawTrack judges the items of one track, nearest first, and appends the
 // pieces to draw.
-func (s *scene) drawTrack(out []piece, items []item, opt Options) []piece {
+func (s *scene) drawTrack(out []piece, items []*item, opt Options) []piece {
 	var l layer
 	first := len(out)
 	var dark []piece
-	for i := range items {
-		it := &items[i]
-		near, far := it.depths()
-		l.settle(near)
+	for _, it := range items {
+		l.settle(it.near)
 		least := minStroke / it.scale()
 		rest := longer(without(without(it.parts, l.seen), l.dark), least)
 		if len(rest) == 0 {
@@ -149,7 +140,7 @@ func (s *scene) drawTrack(out []piece, items []item, opt Options) []piece {
 		}
 		for _, x := range longer(meet(rest, hidden), least) {
 			if !s.own[it.body] { // what hides it may hide nothing else
-				l.wait, l.waitAt = append(l.wait, x), append(l.waitAt, far)
+				l.wait, l.waitAt = append(l.wait, x), append(l.waitAt, it.far)
 			}
 			dark = append(dark, newPiece(it, x, true))
 		}
