@@ -11,8 +11,8 @@ import (
 
 // Measures of the bevel card, mm (own).
 const (
-	cardPlumb = 78.0  // width of the half with the plumb cut
-	cardLevel = 118.0 // width of the half with the level cut
+	cardPlumb = 72.0  // width of the half with the plumb cut
+	cardLevel = 104.0 // width of the half with the level cut
 	cardHigh  = 80.0
 	cardStart = 12.0 // from the left of a half to where its line meets the edge
 )

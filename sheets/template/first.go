@@ -6,7 +6,6 @@ import (
 
 	"plumbcut/draw"
 	"plumbcut/geom"
-	"plumbcut/geom/frame"
 )
 
 // firstLeaf is the page that says how to check the others, and lists them.
@@ -58,6 +57,9 @@ func (m *maker) howTo() []string {
 	return out
 }
 
+// sampleStep is from line to line of the samples, mm.
+const sampleStep = 7.0
+
 // samples shows the kinds of line, in two columns, and returns where they end.
 func (m *maker) samples(k *ink, y float64) float64 {
 	free := m.page.free
@@ -68,10 +70,11 @@ func (m *maker) samples(k *ink, y float64) float64 {
 		{cutLine, "cut; saw or chisel to its middle"}, {markLine, "mark only; do not cut"},
 		{foldLine, "fold, on the arris"}, {edgeLine, "arris or end of the timber"},
 		{axisLine, "centre line"}, {trimLine, "edge of the paper; trim"},
-		{waste, "hatch: waste"}, {register, "lay it on that of the next tile"},
+		{waste, "hatch: waste"}, {crosses, "datum cross; lay it by the tape"},
+		{barLine, "crossed out: a rafter comes here"}, {register, "lay it on that of the next tile"},
 	} {
-		at := geom.P(free.X0+float64(i%2)*free.W()/2, y-float64(i/2+1)*(lineStep+1))
-		const long = 22.0
+		at := geom.P(free.X0+float64(i%2)*free.W()/2, y-float64(i/2+1)*sampleStep)
+		const long, sampleHigh = 22.0, 5.0
 		mid := geom.P(0, draw.NoteHeight/2)
 		switch s.style {
 		case waste:
@@ -79,6 +82,12 @@ func (m *maker) samples(k *ink, y float64) float64 {
 			for _, h := range draw.HatchLines([][]geom.Pt{box.Corners()}, hatchAngle, hatchPitch) {
 				k.line(waste, h[0], h[1])
 			}
+		case crosses:
+			k.datum(at.Add(mid).Add(geom.P(long/2, 0)))
+		case barLine:
+			a, b := at.Add(mid).Add(geom.P(long/4, -sampleHigh/2)), at.Add(mid).Add(geom.P(3*long/4, sampleHigh/2))
+			k.line(barLine, a, b)
+			k.line(barLine, geom.P(a.X, b.Y), geom.P(b.X, a.Y))
 		case register:
 			c := at.Add(mid).Add(geom.P(long/2, 0))
 			k.ring(register, c, regRadius)
@@ -89,14 +98,14 @@ func (m *maker) samples(k *ink, y float64) float64 {
 		}
 		k.text(at.Add(geom.P(long+3, 0)), draw.Start, draw.NoteHeight, s.what)
 	}
-	return y - 4*(lineStep+1)
+	return y - 5*sampleStep
 }
 
 // row is a line of the list of templates.
 type row struct{ number, title, sticks, page string }
 
-// list names the templates and where they are. Marking strips share a line, and
-// when the list is too long for the page its tail is left to the pages.
+// list names the templates and where they are. When it is too long for the page,
+// its tail is left to the pages.
 func (m *maker) list(k *ink, y float64, leaves []*leaf) {
 	free := m.page.free
 	rows := m.rows(leaves)
@@ -124,25 +133,9 @@ func (m *maker) list(k *ink, y float64, leaves []*leaf) {
 
 func (m *maker) rows(leaves []*leaf) []row {
 	var out []row
-	var kind frame.Kind // of the strips in the last row
 	for _, p := range m.pieces {
 		first, last := pagesOf(p, leaves)
-		if n := len(out); p.plan.strip && n > 0 && kind == p.work.member.Kind {
-			r := &out[n-1]
-			from, _, _ := strings.Cut(r.number, "–")
-			page, _, _ := strings.Cut(strings.TrimPrefix(strings.TrimPrefix(r.page, "pages "), "page "), "–")
-			r.number = from + "–" + p.number
-			if fmt.Sprint(last) != page {
-				r.page = fmt.Sprintf("pages %s–%d", page, last)
-			}
-			continue
-		}
 		r := row{number: p.number, title: p.title, page: fmt.Sprintf("page %d", first)}
-		kind = ""
-		if p.plan.strip {
-			kind = p.work.member.Kind
-			r.title = "Marking strips of the " + string(kind)
-		}
 		if last > first {
 			r.page = fmt.Sprintf("pages %d–%d", first, last)
 		}

@@ -126,7 +126,8 @@ func (l lie) pt(p geom.Pt) geom.Pt {
 }
 
 // board is a page that ink is put on. What is drawn true comes out true after
-// the printer has stretched it: stretch undoes that, about the middle.
+// the printer has stretched it: stretch undoes that, about the middle. Words are
+// drawn no larger than fits both ways.
 type board struct {
 	sheet   *draw.Sheet
 	middle  geom.Pt
@@ -169,6 +170,7 @@ func (b board) put(k ink, l lie, clip draw.Rect, tile bool) {
 		}
 		if !tile || clip.Encloses(t.Box()) {
 			t.At = b.at(t.At)
+			t.Height *= min(b.stretch.X, b.stretch.Y)
 			b.sheet.AddText(t)
 		}
 	}

@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"plumbcut/draw"
@@ -14,6 +15,7 @@ import (
 type Templates struct {
 	Pages *draw.Set // the first page says how to check the others
 	Whole *draw.Set // a sheet for each template, numbered T01 on, as large as it is
+	True  *draw.Set // the pages as they come out of the printer: Pages, unless they are corrected for one
 }
 
 // Make draws the templates of a frame.
@@ -36,7 +38,12 @@ func Make(f *frame.Frame) (Templates, error) {
 			return Templates{}, err
 		}
 	}
-	return Templates{Pages: m.pages(m.pack()), Whole: whole}, nil
+	leaves := m.pack()
+	out := Templates{Pages: m.pages(leaves, m.page.stretch), Whole: whole}
+	if out.True = out.Pages; m.job.Printer.Corrects() {
+		out.True = m.pages(leaves, geom.P(1, 1))
+	}
+	return out, nil
 }
 
 // rollMost is the longest template that a roll is asked for, mm.
@@ -64,9 +71,11 @@ func (m *maker) collect() {
 	}
 	m.pieces = append(m.pieces, m.battenPieces()...)
 	m.pieces = append(m.pieces, m.bevelCard()...)
-	for _, k := range []frame.Kind{frame.KindPlate, frame.KindBeam} {
-		for _, t := range m.frame.Of(k) {
-			m.pieces = append(m.pieces, m.strips(t)...)
+	clear(seen)
+	for i, t := range m.frame.Members {
+		if key := t.Mark + "/" + string(t.Hand); !seen[key] {
+			seen[key] = true
+			m.pieces = append(m.pieces, m.strips(i)...)
 		}
 	}
 	for i, p := range m.pieces {
@@ -92,8 +101,26 @@ func (p *piece) join(u use) {
 // words are what stands over a template: where it goes, and what to do.
 func (m *maker) words(p *piece) []string {
 	out := append(m.readings(p), p.plan.notes...)
+	if faces := p.unseen(); len(faces) > 0 {
+		out = append(out, fmt.Sprintf("Not on the paper: the %s. Rule the cut there between the lines on the faces beside it.", strings.Join(faces, " and the ")))
+	}
 	if p.ticked {
 		out = append(out, m.bandNote(p.plan.bands[0]))
+	}
+	return out
+}
+
+// unseen are the faces that the cut crosses and that the template does not show.
+func (p *piece) unseen() []string {
+	if len(p.plan.options) == 0 {
+		return nil
+	}
+	var out []string
+	for _, f := range unfold(p.work.member, p.plan.options[0], p.plan.cross) {
+		shown := slices.ContainsFunc(p.flaps, func(g flap) bool { return g.face == f.face })
+		if !shown && len(p.work.on(f).lines) > 0 {
+			out = append(out, faceName(p.work.member.Kind, f.face))
+		}
 	}
 	return out
 }
@@ -149,13 +176,13 @@ func (m *maker) whole() *draw.Set {
 	return set
 }
 
-// pages draws the leaves.
-func (m *maker) pages(leaves []*leaf) *draw.Set {
+// pages draws the leaves, larger by stretch across and up.
+func (m *maker) pages(leaves []*leaf, stretch geom.Pt) *draw.Set {
 	set := &draw.Set{Meta: m.meta()}
 	leaves = append([]*leaf{m.firstLeaf(leaves)}, leaves...)
 	for i, l := range leaves {
 		s := &draw.Sheet{Number: fmt.Sprint(i + 1), Title: l.title(), Paper: m.page.paper}
-		b := board{sheet: s, middle: m.page.middle(), stretch: m.page.stretch}
+		b := board{sheet: s, middle: m.page.middle(), stretch: stretch}
 		for _, p := range l.placed {
 			b.put(p.ink, p.lie, p.clip, p.tile)
 		}

@@ -77,7 +77,26 @@ func (p *piece) headInk(width float64) ink {
 			k.text(geom.P(0, y), draw.Start, draw.NoteHeight, line)
 		}
 	}
+	for _, line := range filled(p.runs, width) {
+		y -= lineStep
+		k.text(geom.P(0, y), draw.Start, draw.NoteHeight, line)
+	}
 	return k
+}
+
+// filled sets items on as few lines of a width as hold them, none broken.
+func filled(items []string, width float64) []string {
+	var out []string
+	for _, s := range items {
+		if n := len(out); n > 0 {
+			if longer := out[n-1] + "   ·   " + s; draw.TextWidth(longer, draw.NoteHeight, false) <= width {
+				out[n-1] = longer
+				continue
+			}
+		}
+		out = append(out, s)
+	}
+	return out
 }
 
 // headWidth is how wide the words over a template run.

@@ -32,6 +32,7 @@ type piece struct {
 	flaps  []flap
 	ink    ink
 	head   []string // paragraphs over the drawing
+	runs   []string // and, after them, lists that are never broken within an item
 	uses   []use
 	key    string // alike templates share it
 	ticked bool   // it has ticks beside a cut
@@ -282,14 +283,21 @@ func (p *piece) crossAt() geom.Pt {
 	return p.flaps[0].paper(p.plan.cross)
 }
 
+// datum draws the datum cross: a disc in four quarters, two of them black, so that
+// it is taken for no hole; its middle is where they meet.
 func (k *ink) datum(c geom.Pt) {
-	const facets = 24
-	white := make([]geom.Pt, facets)
-	for i := range white {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / facets)
-		white[i] = c.Add(geom.P(crossRadius*cos, crossRadius*sin))
+	const facets = 6 // of a quarter
+	quarter := func(from int) []geom.Pt {
+		pts := []geom.Pt{c}
+		for i := range facets + 1 {
+			sin, cos := math.Sincos(math.Pi / 2 * (float64(from) + float64(i)/facets))
+			pts = append(pts, c.Add(geom.P(crossRadius*cos, crossRadius*sin)))
+		}
+		return pts
 	}
-	k.fill(draw.Hatch, 0, white...)
+	for i, tone := range []draw.Grey{1, 0, 1, 0} {
+		k.fill(draw.Hatch, tone, quarter(i)...)
+	}
 	k.ring(crosses, c, crossRadius)
 	k.line(crosses, c.Sub(geom.P(crossReach, 0)), c.Add(geom.P(crossReach, 0)))
 	k.line(crosses, c.Sub(geom.P(0, crossReach)), c.Add(geom.P(0, crossReach)))
@@ -350,16 +358,15 @@ func (p *piece) nameFlap(l *letterer, f flap, first bool) {
 }
 
 // nameCross writes what the cross is, with its reading where the template has
-// only one: near it if there is room.
+// only one: as near to it as there is room.
 func (p *piece) nameCross(l *letterer) {
 	b := label{words: strings.TrimSpace("datum cross " + p.plan.reading), height: draw.NoteHeight}
 	c, all := p.crossAt(), areaOf(p.flaps)
-	const near = 16.0
 	w, _ := b.size()
-	by := draw.Rect{X0: c.X - w - near, Y0: c.Y - near, X1: c.X + w + near, Y1: c.Y + near}
-	for _, area := range []draw.Rect{by, all} {
+	for _, near := range []float64{10, 20, 40, 400} {
+		by := draw.Rect{X0: c.X - w - near, Y0: c.Y - near, X1: c.X + w + near, Y1: c.Y + near}
 		for _, f := range p.flaps {
-			if l.set(b, f.area.Intersect(area)) {
+			if l.set(b, f.area.Intersect(by).Intersect(all)) {
 				return
 			}
 		}

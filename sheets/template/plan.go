@@ -18,7 +18,6 @@ type plan struct {
 	bands   []band
 	extra   func(*piece) // draws what the solid does not show
 	reading string       // of the datum cross, where the piece has one only
-	strip   bool
 }
 
 // Measures of templates on the timber, mm (own).
@@ -154,7 +153,25 @@ func alongside(t frame.Member, f frame.Face, reach float64) (from, to float64) {
 	return 0, min(t.Section.Width, reach)
 }
 
-// endPlan wraps the end of a sloping timber: left, top, right, bottom.
+// wraps are the ways to wrap a work of a lying timber: left, top, right, bottom;
+// or, on less paper, without the top, or with no more of the right than is cut;
+// or the left with the top and the bottom, between whose lines the right is
+// ruled.
+func wraps(w work, box geom.Box3) [][]part {
+	f := w.member.Faces()
+	left, right, bottom, top := f[0], f[1], f[2], f[3]
+	less := [][]part{{{left, base, box}, {top, 0, box}, {bottom, 0, box}}}
+	if high := w.highest(); high < w.member.Section.Depth-same { // the top is not cut
+		low := lipOf(box, geom.V(0, 0, -1), high+lip)
+		less = [][]part{
+			{{left, base, box}, {bottom, 0, box}, {right, 1, box}},
+			{{left, base, box}, {bottom, 0, box}, {right, 1, low}},
+		}
+	}
+	return append([][]part{{{left, base, box}, {top, 0, box}, {right, 1, box}, {bottom, 2, box}}}, less...)
+}
+
+// endPlan wraps the end of a sloping timber.
 func (m *maker) endPlan(w work) plan {
 	t := w.member
 	u0, u1 := -beyondEnd, w.b+plainEnd
@@ -162,11 +179,9 @@ func (m *maker) endPlan(w work) plan {
 		u0, u1 = w.a-plainEnd, t.Length+beyondEnd
 	}
 	box := whole(t, u0, u1)
-	faces := t.Faces()
-	parts := []part{{faces[0], base, box}, {faces[3], 0, box}, {faces[1], 1, box}, {faces[2], 2, box}}
 	p := plan{
 		title:   fmt.Sprintf("%s of the %s", sentence(endName(t.Kind, w.start)), plural(t.Kind)),
-		options: [][]part{parts, parts[:3]},
+		options: wraps(w, box),
 		along:   []frame.Face{frame.FaceTop, frame.FaceBottom},
 	}
 	for _, f := range w.features {
@@ -175,6 +190,8 @@ func (m *maker) endPlan(w work) plan {
 			p.cross = geom.V(f.At, 0, t.Section.Depth)
 			p.notes = append(p.notes, "The datum cross is where the cut meets the top left arris.")
 			p.notes = append(p.notes, fmt.Sprintf("%s cut: %s from square on the sides, %s.", sentence(f.Cut), m.figures.Angle(f.Slope), m.figures.Slope(f.Slope)))
+		case frame.TailBevel:
+			p.notes = append(p.notes, m.tailNote(f))
 		case frame.SeatCut:
 			p.notes = append(p.notes, fmt.Sprintf("Level seat %s long, %s taken off at its deep end.", m.fine.Length(f.Run), m.fine.Length(f.Shoulder())))
 		}
@@ -239,8 +256,11 @@ func (m *maker) holePlan(w work, h frame.Hole) plan {
 	}
 	if t.Kind == frame.KindPacker {
 		p.through, p.along = false, nil // the hole has a cross of its own
-		p.options = [][]part{{{h.Face, base, whole(t, 0, t.Length)}}}
-		p.notes = append(p.notes, fmt.Sprintf("The outline is the whole packer, %s.", m.figures.Size(t.Length, t.Section.Width)))
+		p.options = [][]part{
+			{{h.Face, base, whole(t, 0, t.Length)}},
+			{{h.Face, base, whole(t, 0, u1)}}, // from the end that it is measured from
+		}
+		p.notes = append(p.notes, fmt.Sprintf("The packer is %s.", m.figures.Size(t.Length, t.Section.Width)))
 		return p
 	}
 	box := whole(t, u0, u1)
@@ -297,25 +317,40 @@ func (m *maker) holeNote(h frame.Hole, t frame.Member) string {
 	return fmt.Sprintf("Drill %s for the %s, square to the face, %s.", m.fine.Length(h.Diameter), h.Use, depth)
 }
 
-// roundPlan wraps all four faces round a work of any other kind.
+// roundPlan wraps a work of any other kind.
 func (m *maker) roundPlan(w work) plan {
 	t := w.member
 	title, at, end := "Cut in the ", w.a, w.b
+	var notes []string
 	for _, f := range w.features {
-		if n, ok := f.(frame.Birdsmouth); ok { // the tape gives its heel's plumb line, at the top edge
-			title, at, end = "Birdsmouth of the ", n.At, max(w.b, n.At)
-		}
-		if _, ok := f.(frame.TailBevel); ok {
+		switch f := f.(type) {
+		case frame.Birdsmouth: // the tape gives its heel's plumb line, at the top edge
+			title, at, end = "Birdsmouth of the ", f.At, max(w.b, f.At)
+			notes = append(notes, m.birdsmouthNotes(f, t)...)
+		case frame.TailBevel:
 			title = "Tail of the "
+			notes = append(notes, m.tailNote(f))
 		}
 	}
 	box := whole(t, max(0, min(w.a, at)-beside), min(t.Length, end+beside))
-	f := t.Faces()
-	parts := []part{{f[0], base, box}, {f[3], 0, box}, {f[1], 1, box}, {f[2], 2, box}}
 	return plan{
 		title:   title + plural(t.Kind),
-		options: [][]part{parts},
+		options: wraps(w, box),
 		cross:   geom.V(at, 0, t.Section.Depth),
 		through: true,
+		notes:   notes,
 	}
+}
+
+// birdsmouthNotes say where the cross of a birdsmouth lies and how large it is.
+func (m *maker) birdsmouthNotes(n frame.Birdsmouth, t frame.Member) []string {
+	size := fmt.Sprintf("Heel %s, plumb from the seat to the top edge; level seat %s long", m.fine.Length(n.Heel), m.fine.Length(n.Seat(t.Section.Depth)))
+	if s := n.Shoulder(t.Section.Depth); m.fine.Round(s) > 0 {
+		size += fmt.Sprintf(", shoulder %s", m.fine.Length(s))
+	}
+	return []string{"The datum cross is where the heel's plumb line meets the top left arris.", size + "."}
+}
+
+func (m *maker) tailNote(f frame.TailBevel) string {
+	return fmt.Sprintf("Plumb nose %s high; below it the splay, %s from level.", m.fine.Length(f.Nose), m.figures.Angle(f.Splay))
 }

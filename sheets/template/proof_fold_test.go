@@ -22,7 +22,8 @@ type pattern struct {
 	discs  []disc
 	areas  []area
 	words  []word
-	head   string // what stands over or beside it
+	head   string   // what stands over or beside it
+	said   []string // the same, line by line
 	title  string
 }
 
@@ -87,7 +88,7 @@ func patterns(pages []sheetOfPaper) ([]*pattern, error) {
 			if len(titles) != 1 {
 				return nil, fmt.Errorf("%d titles on the page of a tile", len(titles))
 			}
-			p := &pattern{number: titles[0].number, title: titles[0].title, head: titles[0].head, tiled: true,
+			p := &pattern{number: titles[0].number, title: titles[0].title, head: titles[0].head, said: titles[0].said, tiled: true,
 				lines: s.lines, discs: s.circles, areas: s.areas, words: s.words}
 			if open[p.number] == nil {
 				out = append(out, p)
@@ -111,6 +112,7 @@ func patterns(pages []sheetOfPaper) ([]*pattern, error) {
 
 type heading struct {
 	number, title, head string
+	said                []string
 	at                  geom.Pt
 	turned              bool
 }
@@ -135,6 +137,7 @@ func (s sheetOfPaper) titles() []heading {
 				h.title += " " + next.text
 			} else {
 				h.head += " " + next.text
+				h.said = append(h.said, next.text)
 			}
 			base = next.at
 		}
@@ -206,7 +209,7 @@ func (s sheetOfPaper) apart(titles []heading) ([]*pattern, error) {
 	}
 	var out []*pattern
 	for _, h := range titles {
-		p := &pattern{number: h.number, title: h.title, head: h.head}
+		p := &pattern{number: h.number, title: h.title, head: h.head, said: h.said}
 		var frame [2]geom.Pt // the greatest that holds a name of the template's faces
 		for _, w := range s.words {
 			if m := flapWords.FindStringSubmatch(w.text); m == nil || m[1] != h.number {

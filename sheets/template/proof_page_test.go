@@ -10,9 +10,6 @@ import (
 
 	"plumbcut/draw"
 	"plumbcut/geom"
-	"plumbcut/geom/frame"
-	"plumbcut/geom/measure"
-	"plumbcut/sheets"
 )
 
 // What every page must have before anybody trusts it.
@@ -196,136 +193,6 @@ func checkMargin(s sheetOfPaper, margin float64, fail func(string, ...any)) {
 	}
 }
 
-// TestStripsCarryTheRunningFigures: each mark on a strip stands where the
-// figure beside it says, the figure is that of the member drawing, and between
-// them the strips carry every housing's sides and middle and every hole.
-func TestStripsCarryTheRunningFigures(t *testing.T) {
-	each(t, func(t *testing.T, m made) {
-		carried := map[string]int{}
-		for _, p := range m.patterns {
-			if !strings.HasPrefix(p.title, "Marking strip") {
-				continue
-			}
-			for _, pl := range p.placings() {
-				if err := readStrip(m.frame, p, pl, carried); err != nil {
-					t.Errorf("%s on %s: %v", p.number, pl.mark, err)
-				}
-			}
-		}
-		for _, kind := range []frame.Kind{frame.KindPlate, frame.KindBeam} {
-			for _, stick := range m.frame.Of(kind) {
-				for _, u := range runningPlaces(stick) {
-					if key := placeKey(stick.Mark, u); carried[key] == 0 {
-						t.Errorf("no strip of %s carries the mark at %.2f", stick.Mark, u)
-					}
-				}
-			}
-		}
-	})
-}
-
-// runningPlaces are those that a member's running dimensions give: both sides
-// and the middle of each housing, as far as they are on the timber, and holes.
-func runningPlaces(t frame.Member) []float64 {
-	var out []float64
-	for _, x := range t.Features {
-		switch x := x.(type) {
-		case frame.Housing:
-			for _, u := range []float64{x.At - x.Width/2, x.At, x.At + x.Width/2} {
-				if u == x.At || u > 1e-6 && u < t.Length-1e-6 {
-					out = append(out, u)
-				}
-			}
-		case frame.Hole:
-			out = append(out, x.Mouth.X)
-		}
-	}
-	return out
-}
-
-func placeKey(mark string, u float64) string { return fmt.Sprintf("%s %.2f", mark, u) }
-
-var stripFigure = regexp.MustCompile(`^([\d.' /"]+?)(?: screw| rod)?$`)
-
-// readStrip lays a strip on its timber and reads its figures. Each stands just
-// before the mark that it belongs to, running along it.
-func readStrip(f *frame.Frame, p *pattern, pl placing, carried map[string]int) error {
-	t, ok := memberOf(f, pl.mark)
-	if !ok || len(pl.readings) != 1 {
-		return fmt.Errorf("no stick, or not one reading")
-	}
-	u, err := millimetres(pl.readings[0])
-	if err != nil {
-		return err
-	}
-	leaves, err := p.folded(t, u, pl.from)
-	if err != nil {
-		return err
-	}
-	figures := measure.Format{Units: f.Job.Units, Step: 0.5, Fraction: 32} // as on the member drawings
-	n := 0
-	for _, w := range p.words {
-		m := stripFigure.FindStringSubmatch(w.text)
-		if m == nil {
-			continue
-		}
-		var side *leafOf
-		for _, l := range leaves {
-			if inBox(w.at, l.box) {
-				side = l
-			}
-		}
-		if side == nil {
-			return fmt.Errorf("the figure %s is on no face", w.text)
-		}
-		best, at := 6.0, 0.0
-		for _, l := range p.lines {
-			if !(l.mark() || l.dashes == 4) || l.b.Sub(l.a).Len() < 30 || math.Abs(l.b.Sub(l.a).Dot(p.alongOf(side))) > near {
-				continue
-			}
-			gap := w.beside(l.a, p.alongOf(side))
-			if gap < best {
-				best, at = gap, side.timber(l.a).X
-			}
-		}
-		exactly := math.Inf(1)
-		for _, place := range runningPlaces(t) {
-			if math.Abs(place-at) < math.Abs(exactly-at) {
-				exactly = place
-			}
-		}
-		if math.Abs(exactly-at) > tolerance {
-			return fmt.Errorf("the mark %s stands at %.3f, the nearest cut at %.3f", w.text, at, exactly)
-		}
-		if want := figures.Length(exactly); strings.TrimSpace(m[1]) != want {
-			return fmt.Errorf("the mark at %.3f says %s, want %s", exactly, m[1], want)
-		}
-		carried[placeKey(t.Mark, exactly)]++
-		n++
-	}
-	if n == 0 {
-		return fmt.Errorf("it carries no figures")
-	}
-	return nil
-}
-
-// alongOf is the direction of the timber's length on the paper.
-func (p *pattern) alongOf(f *leafOf) geom.Pt { return geom.P(f.right.X, f.up.X) }
-
-// beside is how far the words are from a place along a direction across them.
-func (w word) beside(q, along geom.Pt) float64 {
-	t := draw.Text{At: w.at, Height: 2.5, String: w.text}
-	if w.turned {
-		t.Turn = math.Pi / 2
-	}
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, c := range t.Quad() {
-		d := c.Sub(q).Dot(along)
-		lo, hi = min(lo, d), max(hi, d)
-	}
-	return max(lo, -hi)
-}
-
 // TestEndsAreNotInterchangeable: the template of the housing at the left end of
 // the example's plate does not lie on the right end, nor that of the rafters'
 // house end on their outer end.
@@ -402,7 +269,7 @@ const mostBlemishes = 4
 func TestNothingTouches(t *testing.T) {
 	each(t, func(t *testing.T, m made) {
 		var touching []string
-		for _, x := range m.whole.Pages.Audit(m.frame.Job.Format()) {
+		for _, x := range m.whole.True.Audit(m.frame.Job.Format()) {
 			switch {
 			case x.Rule == draw.RuleOutside: // these pages have no frame
 			case strings.HasSuffix(x.What, "hatch") && strings.Contains(m.titleOf(x.Sheet), "tile"):
@@ -453,46 +320,6 @@ func TestTilesAreNeeded(t *testing.T) {
 			if ink == 0 {
 				t.Errorf("page %d: a tile with nothing on it", i+1)
 			}
-		}
-	})
-}
-
-// TestStripsSayWhatTheMemberDrawingsSay: each running figure on a strip of the
-// examples stands on the drawing of that member, too.
-func TestStripsSayWhatTheMemberDrawingsSay(t *testing.T) {
-	each(t, func(t *testing.T, m made) {
-		if strings.HasPrefix(m.name, "seed") {
-			t.Skip("only the examples")
-		}
-		set, err := sheets.Make(m.frame)
-		if err != nil {
-			t.Fatal(err)
-		}
-		drawn := map[string]bool{}
-		for _, s := range set.Sheets {
-			if !strings.Contains(strings.ToLower(s.Title), "member") {
-				continue
-			}
-			for _, d := range s.Dims {
-				drawn[d.Figure] = true
-			}
-		}
-		n := 0
-		for _, p := range m.patterns {
-			if !strings.HasPrefix(p.title, "Marking strip") {
-				continue
-			}
-			for _, w := range p.words {
-				if f := stripFigure.FindStringSubmatch(w.text); f != nil {
-					n++
-					if !drawn[strings.TrimSpace(f[1])] {
-						t.Errorf("%s: the figure %s is on no member drawing", p.number, f[1])
-					}
-				}
-			}
-		}
-		if n == 0 {
-			t.Error("no strip carries a figure")
 		}
 	})
 }

@@ -10,7 +10,6 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
-	"strings"
 	"sync"
 	"testing"
 
@@ -199,10 +198,7 @@ func memberOf(f *frame.Frame, mark string) (frame.Member, bool) {
 
 // exact is the true place along a timber that a reading was rounded from: that
 // of a cut near it, or itself.
-func exact(f *frame.Frame, t frame.Member, reading float64, strip bool) float64 {
-	if strip {
-		return reading
-	}
+func exact(f *frame.Frame, t frame.Member, reading float64) float64 {
 	best, off := reading, roundingOf(f)+1e-6
 	try := func(u float64) {
 		if d := math.Abs(u - reading); d < off {
@@ -223,6 +219,11 @@ func exact(f *frame.Frame, t frame.Member, reading float64, strip bool) float64 
 			try(x.At)
 		case frame.TailBevel:
 			try(x.Foot(t.Section.Depth))
+		}
+	}
+	for _, x := range f.Setout.Rafters {
+		if t.Kind == frame.KindPlate || t.Kind == frame.KindBeam {
+			try(t.Place.Local(geom.V(x, 0, 0)).X)
 		}
 	}
 	for _, j := range f.Joints {
@@ -254,7 +255,7 @@ func lift(f *frame.Frame, p *pattern, pl placing, r string, seen coverage) error
 	if err != nil {
 		return err
 	}
-	u := exact(f, t, reading, strings.HasPrefix(p.title, "Marking strip"))
+	u := exact(f, t, reading)
 	leaves, err := p.folded(t, u, pl.from)
 	if err != nil {
 		return err

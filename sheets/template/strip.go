@@ -1,182 +1,262 @@
 package template
 
 import (
-	"fmt"
+	"cmp"
 	"math"
+	"slices"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
-	"plumbcut/geom/measure"
 )
 
 // Measures of marking strips, mm (own).
 const (
-	stripLong   = 250.0 // at the most
-	stripLeast  = 150.0 // room for the words
-	stripBefore = 30.0  // of plain timber before the first cut, for the cross
-	stripAfter  = 52.0  // and after the last, for the words
-	stripFace   = 36.0  // of the upright face
-	stripTop    = 32.0  // of the top
-	crossClear  = 14.0  // from the datum cross to a cut, or to the end of the strip
+	stripBeside = 33.0  // of plain timber beside the marks, for words
+	stripLeast  = 110.0 // of a strip at the end of a timber, for words
+	stripNear   = 30.0  // marks nearer to each other share a strip
+	stripFace   = 42.0  // of the upright face
+	stripTop    = 28.0  // of the top
 	figureLift  = 0.9   // from a mark to its figure
 	figureStep  = 3.0   // from one place for a figure that is tried to the next
 	figureFar   = 1.7   // from a figure to another's mark: more, so that it is seen whose it is
 	figureRoom  = 24.0  // that the figure of a hole takes
 )
 
-// strips makes the marking strips of a plate or beam: pieces that each carry
-// the marks of a few cuts, to be laid by the tape at the reading of their own
-// datum cross. Joined end to end they would add up the paper's errors, so they
-// do not meet.
-func (m *maker) strips(t frame.Member) []*piece {
-	works := worksOf(t)
-	long := min(stripLong, max(m.page.free.W(), m.page.free.H()))
-	var out []*piece
-	for i := 0; i < len(works); {
-		from := max(0, works[i].a-stripBefore)
-		j := i + 1
-		for j < len(works) && works[j].b+stripAfter <= from+long {
-			j++
-		}
-		to := works[j-1].b + stripAfter
-		if to > t.Length { // the words stand before the first cut
-			to = t.Length
-			from = max(0, to-long, min(from, works[i].a-stripAfter-stripBefore))
-		}
-		if to-from < stripLeast {
-			to = min(t.Length, from+stripLeast)
-			from = max(0, to-stripLeast)
-		}
-		out = append(out, m.strip(t, works[i:j], from, to))
-		i = j
-	}
-	for i, p := range out {
-		p.title = fmt.Sprintf("Marking strip %d of %d of the %s", i+1, len(out), t.Kind)
-	}
-	return out
-}
-
-// strip makes one piece.
-func (m *maker) strip(t frame.Member, works []work, from, to float64) *piece {
-	face := frame.FaceOuter
-	for _, w := range works {
-		for _, f := range w.features {
-			if h, ok := f.(frame.Housing); ok {
-				face = h.Face
-			}
-		}
-	}
-	box := whole(t, from, to)
-	plane, _ := t.FacePlane(face)
-	side := lipOf(box, geom.V(0, 0, 1), stripFace)
-	top := lipOf(box, plane.N, max(stripTop, holeReach(works, plane)))
-	at := m.stripCross(works, from, to)
-	p := &piece{work: work{member: t}, uses: []use{useOf(t, at)}, plan: plan{
-		options: [][]part{{{face, base, side}, {frame.FaceTop, 0, top}}},
-		cross:   t.OnFace(face, at, t.Section.Depth),
-		reading: m.figures.Length(at),
-		through: true,
-		strip:   true,
-		notes:   []string{"Lay it by its own reading; never join strips end to end. Figures run from the " + endName(t.Kind, true) + "."},
-	}}
-	p.plan.extra = func(p *piece) {
-		m.stripMarks(p, works)
-	}
-	return p
-}
-
-// holeReach is how wide the top of a strip must be to hold the holes in it.
-func holeReach(works []work, side geom.Plane) float64 {
-	reach := 0.0
-	for _, w := range works {
-		for _, f := range w.features {
-			if h, ok := f.(frame.Hole); ok && h.Face == frame.FaceTop {
-				reach = max(reach, -side.Dist(h.Mouth)+h.Diameter/2+2*targetReach+figureRoom)
-			}
-		}
-	}
-	return reach
-}
-
-// stripCross is a whole reading on a strip, clear of its cuts: the first that
-// there is.
-func (m *maker) stripCross(works []work, from, to float64) float64 {
-	step := 10.0
-	if m.job.Units == measure.FeetInches {
-		step = measure.Inch / 2
-	}
-	clear := func(u float64) bool {
-		for _, w := range works {
-			if u > w.a-crossClear && u < w.b+crossClear {
-				return false
-			}
-		}
-		return u >= from+crossReach && u <= to-crossReach
-	}
-	first := math.Ceil((from + crossReach) / step)
-	for n := first; n*step <= to; n++ {
-		if clear(n * step) {
-			return n * step
-		}
-	}
-	return first * step
+// stripWork is what one marking strip carries: a rafter's place on the timber,
+// and what lies close by.
+type stripWork struct {
+	at    float64 // of the first rafter's middle: there the cross goes
+	a, b  float64 // what it takes up along the timber
+	face  frame.Face
+	marks []stripMark
+	lands [][2]float64 // from and to of each rafter
+	onTop bool         // the rafters lie over the timber
+	holes []frame.Hole
 }
 
 // stripMark is a mark across a strip.
 type stripMark struct {
 	style draw.Style
 	at    float64 // along the member
+	name  string  // what is there, on a strip that serves many places
 	use   string  // of a hole
 }
 
-// marks lists the marks of a feature.
-func marks(t frame.Member, f frame.Feature) []stripMark {
-	var out []stripMark
-	switch f := f.(type) {
-	case frame.Housing:
-		for _, u := range []float64{f.At - f.Width/2, f.At + f.Width/2} {
-			if u > same && u < t.Length-same {
-				out = append(out, stripMark{style: markLine, at: u})
-			}
+// strips makes the marking strips of a timber that carries rafters. Each has the
+// marks of one rafter, and of what is closer to it than paper could part, round a
+// datum cross on the rafter's middle; so one strip serves wherever these lie
+// alike, laid by the tape each time. Strips joined end to end would add up the
+// paper's errors. A hole that stands alone has its own template, which is laid
+// by the same tape.
+func (m *maker) strips(i int) []*piece {
+	t := m.frame.Members[i]
+	known := map[string]*piece{}
+	var out []*piece
+	for _, w := range m.stripWorks(i) {
+		p := m.strip(t, w)
+		if old := known[p.key]; old != nil {
+			old.join(p.uses[0])
+			continue
 		}
-		out = append(out, stripMark{style: axisLine, at: f.At})
-	case frame.Hole:
-		out = append(out, stripMark{axisLine, f.Mouth.X, " " + f.Use})
+		known[p.key] = p
+		out = append(out, p)
 	}
 	return out
 }
 
-// stripMarks marks the cuts of some works across the strip, then writes their
-// running figures where there is room.
-func (m *maker) stripMarks(p *piece, works []work) {
-	side, top := p.flaps[0], p.flaps[1]
-	t := p.work.member
-	var all []stripMark
-	for _, w := range works {
-		for _, f := range w.features {
-			all = append(all, marks(t, f)...)
-			switch f := f.(type) {
-			case frame.Housing:
-				p.lands(side, max(0, f.At-f.Width/2), min(t.Length, f.At+f.Width/2))
-			case frame.Hole:
-				if f.Face == frame.FaceTop {
-					r := ring{top.paper(f.Mouth), f.Diameter / 2}
-					p.ink.ring(markLine, r.c, r.r)
-					p.ink.target(r)
-				}
-			}
+// stripWorks gathers what is marked on the strips of a member, in order along it.
+func (m *maker) stripWorks(i int) []stripWork {
+	t := m.frame.Members[i]
+	all := m.landings(i)
+	if len(all) == 0 {
+		return nil
+	}
+	for _, f := range t.Features {
+		if h, ok := f.(frame.Hole); ok {
+			r := h.Diameter / 2
+			all = append(all, stripWork{
+				a: h.Mouth.X - r, b: h.Mouth.X + r, holes: []frame.Hole{h},
+				marks: []stripMark{{axisLine, h.Mouth.X, h.Use, " " + h.Use}},
+			})
 		}
 	}
-	for _, k := range all {
+	slices.SortStableFunc(all, func(x, y stripWork) int { return cmp.Compare(x.a, y.a) })
+	var out []stripWork
+	for _, w := range all {
+		if n := len(out); n > 0 && w.a < out[n-1].b+stripNear {
+			out[n-1] = out[n-1].with(w)
+			continue
+		}
+		out = append(out, w)
+	}
+	return slices.DeleteFunc(out, func(w stripWork) bool { return len(w.lands) == 0 })
+}
+
+// with is both works on one strip.
+func (w stripWork) with(o stripWork) stripWork {
+	if len(w.lands) == 0 {
+		w.at, w.face, w.onTop = o.at, o.face, o.onTop
+	}
+	w.b = max(w.b, o.b)
+	w.marks = slices.Clone(w.marks)
+	for _, k := range o.marks {
+		if i := slices.IndexFunc(w.marks, func(x stripMark) bool { return math.Abs(x.at-k.at) < same }); i >= 0 {
+			w.marks[i].name += k.use
+			w.marks[i].use += k.use
+			continue
+		}
+		w.marks = append(w.marks, k)
+	}
+	w.lands = append(slices.Clip(w.lands), o.lands...)
+	w.holes = append(slices.Clip(w.holes), o.holes...)
+	slices.SortStableFunc(w.marks, func(x, y stripMark) int { return cmp.Compare(x.at, y.at) })
+	return w
+}
+
+// landings are where rafters come to a member: as wide as their housings or,
+// where nothing is let in, as they are themselves.
+func (m *maker) landings(i int) []stripWork {
+	t := m.frame.Members[i]
+	var out []stripWork
+	for _, j := range m.frame.Joints {
+		if j.B != i || m.frame.Members[j.A].Kind != frame.KindRafter {
+			continue
+		}
+		r := m.frame.Members[j.A]
+		mid := t.Place.Local(r.Place.Point(geom.V(r.Length/2, r.Section.Width/2, r.Section.Depth/2)))
+		w := stripWork{at: mid.X, face: frame.FaceOuter, onTop: true}
+		if house, ok := t.FacePlane(frame.FaceHouse); ok && house.Dist(mid) > 0 {
+			w.face = frame.FaceHouse
+		}
+		half := r.Section.Width / 2
+		for _, f := range t.Features {
+			if h, ok := f.(frame.Housing); ok && math.Abs(h.At-w.at) < same {
+				half, w.face, w.onTop = h.Width/2, h.Face, false
+			}
+		}
+		w.a, w.b = max(0, w.at-half), min(t.Length, w.at+half)
+		w.lands = [][2]float64{{w.a, w.b}}
+		for _, k := range []stripMark{
+			{markLine, w.at - half, "left side", ""}, {axisLine, w.at, "middle", ""}, {markLine, w.at + half, "right side", ""},
+		} {
+			if k.at > same && k.at < t.Length-same {
+				w.marks = append(w.marks, k)
+			}
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// strip makes one piece.
+func (m *maker) strip(t frame.Member, w stripWork) *piece {
+	from, to := max(0, w.a-stripBeside), min(t.Length, w.b+stripBeside)
+	if from == 0 {
+		to = min(t.Length, max(to, stripLeast))
+	}
+	if to == t.Length {
+		from = max(0, min(from, to-stripLeast))
+	}
+	box := whole(t, from, to)
+	plane, _ := t.FacePlane(w.face)
+	side := lipOf(box, geom.V(0, 0, 1), stripFace)
+	top := lipOf(box, plane.N, max(stripTop, w.holeReach(plane)))
+	p := &piece{work: work{member: t}, uses: []use{useOf(t, w.at)}, plan: plan{
+		options: [][]part{{{w.face, base, side}, {frame.FaceTop, 0, top}}},
+		cross:   t.OnFace(w.face, w.at, t.Section.Depth),
+		through: true,
+		notes:   []string{"Lay it by its own reading each time; never join strips end to end."},
+	}}
+	p.title = "Marking strip: " + string(t.Kind)
+	for _, h := range w.holes {
+		p.title += " and " + h.Use
+	}
+	switch {
+	case w.a < same:
+		p.title += ", " + endName(t.Kind, true)
+	case w.b > t.Length-same:
+		p.title += ", " + endName(t.Kind, false)
+	}
+	p.plan.extra = func(p *piece) { m.stripMarks(p, w) }
+	p.show(m, p.plan.options[0])
+	p.key = p.shape()
+	return p
+}
+
+// holeReach is how wide the top of a strip must be to hold the holes in it.
+func (w stripWork) holeReach(side geom.Plane) float64 {
+	reach := 0.0
+	for _, h := range w.holes {
+		if h.Face == frame.FaceTop {
+			reach = max(reach, -side.Dist(h.Mouth)+h.Diameter/2+2*targetReach+figureRoom)
+		}
+	}
+	return reach
+}
+
+// stripMarks draws what a strip marks, then letters along each mark its running
+// figure; or, where the strip serves many places, what it is, and the figures of
+// all places are listed.
+func (m *maker) stripMarks(p *piece, w stripWork) {
+	side, top := p.flaps[0], p.flaps[1]
+	for _, l := range w.lands {
+		p.lands(side, l[0], l[1], side.area.Y1)
+		if w.onTop {
+			p.lands(top, l[0], l[1], top.area.Y0+landsHigh+2*landsClear)
+		}
+	}
+	for _, h := range w.holes {
+		if h.Face == frame.FaceTop {
+			r := ring{top.paper(h.Mouth), h.Diameter / 2}
+			p.ink.ring(markLine, r.c, r.r)
+			p.ink.target(r)
+		}
+	}
+	for _, k := range w.marks {
+		if math.Abs(k.at-w.at) < same { // the line through the cross
+			continue
+		}
 		x := side.paper(geom.V(k.at, 0, 0)).X
 		for _, f := range []flap{side, top} {
 			p.ink.line(k.style, geom.P(x, f.area.Y0), geom.P(x, f.area.Y1))
 		}
 	}
-	for _, k := range all {
-		p.figure(side.paper(geom.V(k.at, 0, 0)).X, m.figures.Length(k.at)+k.use)
+	single := len(p.uses) == 1 && len(p.uses[0].readings) == 1
+	p.plan.reading, p.runs = "", nil
+	if single {
+		p.plan.reading = m.figures.Length(w.at)
+	} else {
+		p.runs = m.runs(p.uses, w)
 	}
+	for _, k := range w.marks {
+		words := k.name
+		if single {
+			words = m.figures.Length(k.at) + k.use
+		}
+		p.figure(side.paper(geom.V(k.at, 0, 0)).X, words)
+	}
+}
+
+// runs lists, for each place that a strip serves, the running figures of its
+// marks.
+func (m *maker) runs(uses []use, w stripWork) []string {
+	var out []string
+	for _, u := range uses {
+		for _, r := range u.readings {
+			var at []string
+			for _, k := range w.marks {
+				at = append(at, m.figures.Length(r+k.at-w.at)+k.use)
+			}
+			run := strings.Join(at, " – ")
+			if len(uses) > 1 {
+				run = u.mark + ": " + run
+			}
+			out = append(out, run)
+		}
+	}
+	return out
 }
 
 // figure letters a running figure along its mark, as near to its foot as there is
@@ -210,11 +290,18 @@ func (p *piece) figure(x float64, words string) {
 	p.ink.words = append(p.ink.words, first)
 }
 
-// lands crosses out the place of another timber, with an X as builders do.
-func (p *piece) lands(f flap, a, b float64) {
+// The look of the crossed-out place of another timber, mm (own).
+const (
+	landsHigh  = 8.0
+	landsClear = 10.0 // from the arris, beyond the datum cross
+)
+
+// lands crosses out the place of another timber, with an X as builders do, below
+// a height on the paper.
+func (p *piece) lands(f flap, a, b, below float64) {
 	x0, x1 := f.paper(geom.V(a, 0, 0)).X, f.paper(geom.V(b, 0, 0)).X
-	y1 := f.area.Y1 - 2
-	y0 := y1 - 10
+	y1 := below - landsClear
+	y0 := y1 - landsHigh
 	p.ink.line(barLine, geom.P(x0, y0), geom.P(x1, y1))
 	p.ink.line(barLine, geom.P(x0, y1), geom.P(x1, y0))
 }

@@ -34,14 +34,16 @@ func sentence(s string) string {
 	return string(unicode.ToUpper(r)) + s[n:]
 }
 
-// capitals is how a face is named on its flap, to be seen at arm's length.
-func capitals(k frame.Kind, f frame.Face) string {
-	name := string(f)
+// faceName is what a builder calls a face of a member.
+func faceName(k frame.Kind, f frame.Face) string {
 	switch f {
 	case frame.FaceStart:
-		name = endName(k, true)
+		return endName(k, true)
 	case frame.FaceEnd:
-		name = endName(k, false)
+		return endName(k, false)
 	}
-	return strings.ToUpper(name)
+	return string(f)
 }
+
+// capitals is how a face is named on its flap, to be seen at arm's length.
+func capitals(k frame.Kind, f frame.Face) string { return strings.ToUpper(faceName(k, f)) }

@@ -55,20 +55,40 @@ func worksOf(m frame.Member) []work {
 // along the member, only its mouth. It reports false if that is nothing.
 func extent(m frame.Member, f frame.Feature) (a, b float64, ok bool) {
 	a, b = math.Inf(1), math.Inf(-1)
-	for _, c := range f.Cutters(m) {
-		s := geom.Box(geom.Vec{}, geom.V(m.Length, m.Section.Width, m.Section.Depth))
-		for _, p := range c {
-			s = s.Cut(p)
-		}
-		if !s.Empty() {
-			a, b = min(a, s.Bounds().Min.X), max(b, s.Bounds().Max.X)
-		}
+	for _, c := range chips(m, f) {
+		a, b = min(a, c.Min.X), max(b, c.Max.X)
 	}
 	for _, h := range f.Bores(m) {
 		r := h.Radius * math.Sqrt(max(0, 1-h.Dir.X*h.Dir.X))
 		a, b = min(a, h.At.X-r), max(b, h.At.X+r)
 	}
 	return a, b, a <= b
+}
+
+// chips are the boxes round what a feature's cutters take off its member.
+func chips(m frame.Member, f frame.Feature) []geom.Box3 {
+	var out []geom.Box3
+	for _, c := range f.Cutters(m) {
+		s := geom.Box(geom.Vec{}, geom.V(m.Length, m.Section.Width, m.Section.Depth))
+		for _, p := range c {
+			s = s.Cut(p)
+		}
+		if !s.Empty() {
+			out = append(out, s.Bounds())
+		}
+	}
+	return out
+}
+
+// highest is how high over the bottom of its member a work is cut.
+func (w work) highest() float64 {
+	high := 0.0
+	for _, f := range w.features {
+		for _, c := range chips(w.member, f) {
+			high = max(high, c.Max.Z)
+		}
+	}
+	return high
 }
 
 // look reads the faces and bores of the member's solid, as it stands in the world,
