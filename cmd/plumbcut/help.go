@@ -41,12 +41,13 @@ noted on the drawings too.
 			name:    "check",
 			does:    "look the job over and audit its drawings, write nothing",
 			example: "plumbcut check garden.yaml",
-			text: `Reads and builds the job, makes every sheet in memory and audits it all: no two
-members in one place, contact at every bearing, every figure equal to the model
-and to its length on paper, no words that touch. Tells what it finds, one line
-each. The exit status is 1 if a drawing would not be true (draw then writes
-nothing); a place that is only hard to read is told. With "-" the job file is
-read from standard input.
+			text: `Reads and builds the job, makes every sheet and template in memory and audits
+it all: no two members in one place, contact at every bearing, every figure equal
+to the model and to its length on paper, every cut line of a template on an edge
+of its timber, no words that touch. Tells what it finds, one line each. The exit
+status is 1 if a drawing would not be true (draw then writes nothing); a place
+that is only hard to read is told. With "-" the job file is read from standard
+input.
 `,
 			run: console.check,
 		},

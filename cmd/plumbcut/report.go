@@ -9,20 +9,18 @@ import (
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
 	"plumbcut/sheets"
-	"plumbcut/sheets/template"
 )
 
 // report is what a finished drawing run tells its user: what it wrote, and
 // what to look at.
 type report struct {
-	job       *frame.Job
-	set       *draw.Set
-	templates template.Templates
-	request   request
-	name      string // of the job
-	dir       string
-	removed   []string
-	warnings  int // doubts about the job
+	drawn
+	job      *frame.Job
+	request  request
+	name     string // of the job
+	dir      string
+	removed  []string
+	warnings int // doubts about the job
 }
 
 // String is a few lines, each about one kind of file.
@@ -94,23 +92,37 @@ func doubts(f *frame.Frame) (lines []string) {
 	return lines
 }
 
-// audit holds the model and its sheets to the rules of the house. Faults make a
-// drawing untrue: two timbers in one place, a figure that is not the model's.
-// It finds none unless this program is wrong, and nothing is drawn then.
-// Blemishes make it hard to read; they are told, and never a reason to withhold
-// drawings.
-func audit(f *frame.Frame, set *draw.Set) (faults, blemishes []string) {
-	const ours = "this is a fault of plumbcut, not of the job"
-	for _, x := range f.Audit() {
-		faults = append(faults, fmt.Sprintf("%s: the model is not sound (%s): %s; %s", f.Job.File, x.Rule, x.What, ours))
+// audit holds the model, its sheets and its templates to the rules of the house.
+// Faults make a drawing untrue: two timbers in one place, a figure that is not the
+// model's, a cut line beside the cut. It finds none unless this program is wrong,
+// and nothing is drawn then. Blemishes make it hard to read; they are told, and
+// never a reason to withhold drawings.
+func audit(f *frame.Frame, d drawn) (faults, blemishes []string) {
+	fault := func(format string, args ...any) {
+		const ours = "this is a fault of plumbcut, not of the job"
+		faults = append(faults, fmt.Sprintf("%s: %s; %s", f.Job.File, fmt.Sprintf(format, args...), ours))
 	}
-	for _, x := range set.Audit(f.Job.Format()) {
+	blemish := func(x draw.Finding) {
+		blemishes = append(blemishes, fmt.Sprintf("%s: hard to read: %v", f.Job.File, x))
+	}
+	for _, x := range f.Audit() {
+		fault("the model is not sound (%s): %s", x.Rule, x.What)
+	}
+	for _, x := range d.set.Audit(f.Job.Format()) {
 		switch x.Rule {
 		case draw.RuleDimFigure, draw.RuleDimLength, draw.RuleDimPlace:
-			faults = append(faults, fmt.Sprintf("%s: a dimension is not true: %v; %s", f.Job.File, x, ours))
+			fault("a dimension is not true: %v", x)
 		default:
-			blemishes = append(blemishes, fmt.Sprintf("%s: hard to read: %v", f.Job.File, x))
+			blemish(x)
 		}
+	}
+	untrue, unclear := d.templates.Audit(f.Job.Format())
+	for _, x := range untrue {
+		fault("a template is not true: %v", x)
+	}
+	for _, x := range unclear {
+		x.Sheet = "of templates " + x.Sheet
+		blemish(x)
 	}
 	return faults, blemishes
 }

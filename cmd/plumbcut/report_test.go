@@ -1,59 +1,54 @@
 package main
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
-	"plumbcut/sheets"
 )
 
 // garden builds and draws the small job of the script tests.
-func garden(t *testing.T) (*frame.Frame, *draw.Set) {
+func garden(t *testing.T) (*frame.Frame, drawn) {
 	t.Helper()
-	text, err := os.ReadFile("testdata/garden.yaml")
+	r := request{job: "testdata/garden.yaml"}
+	f, err := console{}.makeFrame(r)
 	if err != nil {
 		t.Fatal(err)
 	}
-	job, err := frame.Read("garden.yaml", text)
+	d, err := makeAll(f, r)
 	if err != nil {
 		t.Fatal(err)
 	}
-	f, err := frame.Build(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	set, err := sheets.Make(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f, set
+	return f, d
 }
 
 // TestAuditFindsUntruth spoils a sound frame and set, each in one way.
 func TestAuditFindsUntruth(t *testing.T) {
 	for _, c := range []struct {
 		name, says string
-		spoil      func(*frame.Frame, *draw.Set)
+		spoil      func(*frame.Frame, drawn)
 	}{
-		{"sound", "", func(*frame.Frame, *draw.Set) {}},
-		{"two sticks in one place", "the model is not sound (clash)", func(f *frame.Frame, _ *draw.Set) {
+		{"sound", "", func(*frame.Frame, drawn) {}},
+		{"two sticks in one place", "the model is not sound (clash)", func(f *frame.Frame, _ drawn) {
 			f.Members = append(f.Members, f.Members[0])
 		}},
-		{"a figure typed by hand", "a dimension is not true", func(_ *frame.Frame, set *draw.Set) {
-			for _, s := range set.Sheets {
+		{"a figure typed by hand", "a dimension is not true", func(_ *frame.Frame, d drawn) {
+			for _, s := range d.set.Sheets {
 				for i := range s.Dims {
 					s.Dims[i].Figure = "4711"
 				}
 			}
 		}},
+		{"ink in the margin of a template", "a template is not true", func(_ *frame.Frame, d drawn) {
+			s := d.templates.Pages.Sheets[1]
+			s.AddText(draw.Text{Layer: draw.Notes, Height: 2.5, String: "over"})
+		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			f, set := garden(t)
-			c.spoil(f, set)
-			faults, _ := audit(f, set)
+			f, d := garden(t)
+			c.spoil(f, d)
+			faults, _ := audit(f, d)
 			if all := strings.Join(faults, "\n"); (all == "") != (c.says == "") || !strings.Contains(all, c.says) {
 				t.Errorf("faults %q, want %q", all, c.says)
 			}
@@ -63,13 +58,13 @@ func TestAuditFindsUntruth(t *testing.T) {
 
 // TestAuditTellsBlemishes takes a sheet that is true but cannot be read.
 func TestAuditTellsBlemishes(t *testing.T) {
-	f, set := garden(t)
-	_, before := audit(f, set)
-	s := set.Sheets[0]
+	f, d := garden(t)
+	_, before := audit(f, d)
+	s := d.set.Sheets[0]
 	word := draw.Text{Layer: draw.Notes, At: s.Paper.Inner().Centre(), Height: 2.5, String: "over"}
 	s.AddText(word)
 	s.AddText(word)
-	faults, after := audit(f, set)
+	faults, after := audit(f, d)
 	if len(faults) > 0 {
 		t.Errorf("faults %q, want none", faults)
 	}

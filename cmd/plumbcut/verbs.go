@@ -34,7 +34,7 @@ func (c console) draw(r request) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	faults, unclear := audit(f, d.set)
+	faults, unclear := audit(f, d)
 	if len(faults) > 0 {
 		c.tell(firstFew(faults))
 		return exitJob
@@ -48,7 +48,7 @@ func (c console) draw(r request) int {
 	doubtful := doubts(f)
 	c.tell(doubtful)
 	c.tell(firstFew(unclear))
-	fmt.Fprint(c.out, report{job: f.Job, set: d.set, templates: d.templates, name: name, dir: dir, request: r,
+	fmt.Fprint(c.out, report{job: f.Job, drawn: d, name: name, dir: dir, request: r,
 		removed: removed, warnings: len(doubtful)})
 	return exitFine
 }
@@ -64,12 +64,13 @@ func (c console) check(r request) int {
 		return c.failed(err)
 	}
 	doubtful := doubts(f)
-	faults, unclear := audit(f, d.set)
+	faults, unclear := audit(f, d)
 	c.tell(doubtful)
 	c.tell(faults)
 	c.tell(unclear)
-	fmt.Fprintf(c.out, "%s: %s, %s; %s, %s, %s.\n", f.Job.File,
+	fmt.Fprintf(c.out, "%s: %s, %s, %s; %s, %s, %s.\n", f.Job.File,
 		count(len(f.Members), "member", "members"), count(len(d.set.Sheets), "sheet", "sheets"),
+		count(len(d.templates.Pages.Sheets), "page of templates", "pages of templates"),
 		count(len(faults), "fault", "faults"), count(len(doubtful), "warning", "warnings"),
 		count(len(unclear), "place that is hard to read", "places that are hard to read"))
 	if len(faults) > 0 {

@@ -16,6 +16,10 @@ type Templates struct {
 	Pages *draw.Set // the first page says how to check the others
 	Whole *draw.Set // a sheet for each template, numbered T01 on, as large as it is
 	True  *draw.Set // the pages as they come out of the printer: Pages, unless they are corrected for one
+
+	pieces  []*piece
+	margin  float64 // that the printer needs, mm
+	stretch geom.Pt // what the pages are drawn larger by
 }
 
 // Make draws the templates of a frame.
@@ -39,7 +43,10 @@ func Make(f *frame.Frame) (Templates, error) {
 		}
 	}
 	leaves := m.pack()
-	out := Templates{Pages: m.pages(leaves, m.page.stretch), Whole: whole}
+	out := Templates{
+		Pages: m.pages(leaves, m.page.stretch), Whole: whole,
+		pieces: m.pieces, margin: m.job.Templates.Margin, stretch: m.page.stretch,
+	}
 	if out.True = out.Pages; m.job.Printer.Corrects() {
 		out.True = m.pages(leaves, geom.P(1, 1))
 	}
