@@ -19,6 +19,7 @@ func buildSteps() []buildStep {
 		{title: "Square it, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern, care: carePattern, table: (*maker).clearTable},
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
 		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
+		{title: "Fix the laths", when: (*maker).hasLaths, adds: kinds(frame.KindLath), view: pictorialStep(false), says: (*maker).lathWords, hold: (*maker).holdLaths, care: careBattens},
 		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly, table: (*maker).checkTable},
 	}
 }

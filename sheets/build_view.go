@@ -231,7 +231,7 @@ func (c *buildCell) countFresh(b frame.Member) int {
 // above it sees.
 func (c *buildCell) outerPoint(b frame.Member) geom.Vec {
 	switch b.Kind {
-	case frame.KindRafter, frame.KindBatten:
+	case frame.KindRafter, frame.KindBatten, frame.KindLath:
 		return b.Place.Point(geom.V(b.Length*0.6, b.Section.Width/2, b.Section.Depth))
 	case frame.KindPost:
 		return b.Place.Point(geom.V(b.Length*0.6, b.Section.Width/2, 0))

@@ -413,12 +413,21 @@ func (m *maker) sayRafters() []string {
 	if sl.Angle > 0 {
 		fall = fmt.Sprintf("Check the fall on the first and the last: %s in %s, %s.", m.said(sl.Drop), m.said(sl.Run), m.figures.Slope(sl.Angle))
 	}
-	return []string{
-		fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1),
+	cut := []string{fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1)}
+	return append(append(cut, m.cutForBattens()...),
 		fmt.Sprintf("Sight along each and lay its crown up. The clear gap between two is %s.", m.said(s.Centres-m.job.Rafters.Section.Width)),
 		m.tieWords(),
 		fall,
+	)
+}
+
+// cutForBattens is what is cut into the rafters for the battens, before they go
+// up.
+func (m *maker) cutForBattens() []string {
+	if words := m.laying().cut(m); words != "" {
+		return []string{words}
 	}
+	return nil
 }
 
 // tieWords say how a rafter is held down.
@@ -437,23 +446,15 @@ func (m *maker) sayBattens() []string {
 	n := len(all)
 	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s. The batten plan has them all.",
 		m.said(s.Battens[0]), m.said(s.Battens[n-1]))
-	gap := fmt.Sprintf("Fix %d battens %s, %s long%s, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.battenJoin(), m.said(s.BattenGap))
+	gap := fmt.Sprintf("Fix %d battens %s, %s long%s, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.crossJoin(frame.KindBatten, "rafter"), m.said(s.BattenGap))
 	if n == 1 {
 		first = fmt.Sprintf("On both end rafters mark the batten's house-side edge, %s down the slope from the plate's outer face.", m.said(s.Battens[0]))
-		gap = fmt.Sprintf("Fix the batten %s, %s long%s.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.battenJoin())
+		gap = fmt.Sprintf("Fix the batten %s, %s long%s.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.crossJoin(frame.KindBatten, "rafter"))
 	}
 	return []string{
 		first, gap,
 		fmt.Sprintf("They run past the end rafters by %s at the left and %s at the right. Drill first, then fix at every rafter.", m.said(b.OverLeft), m.said(b.OverRight)),
 	}
-}
-
-// battenJoin says that battens are joined, if they are.
-func (m *maker) battenJoin() string {
-	if m.joinWords(frame.KindBatten) == "" {
-		return ""
-	}
-	return ", joined over a rafter as drawn"
 }
 
 func (m *maker) holdBattens() string {

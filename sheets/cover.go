@@ -209,9 +209,7 @@ func (m *maker) keySizes() block {
 	add("Fall of the rafters", f.Angle(m.frame.Slope.Angle)+", "+f.Slope(m.frame.Slope.Angle))
 	add("Posts", fmt.Sprint(len(j.Posts.At)))
 	add("Rafters", fmt.Sprintf("%d at %s centres", len(s.Rafters), f.Length(s.Centres)))
-	if n := len(s.Battens); n > 0 {
-		add("Battens", fmt.Sprintf("%d, gaps of %s", n, f.Length(s.BattenGap)))
-	}
+	m.layerSizes(add)
 	return &tableBlock{t}
 }
 

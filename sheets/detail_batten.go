@@ -49,7 +49,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		t := shown[len(shown)-1]
 		p.placer.Label(draw.Label{
 			View: v, At: t.Place.Point(geom.V(0, t.Section.Width/2, t.Section.Depth/2)), Inside: true,
-			Text: m.stick("Batten", t) + ", laid flat; drill for the screws near the ends", Width: detailWords, Toward: geom.P(-1, -2),
+			Text: m.stick("Batten", t) + m.laying().words(m), Width: detailWords, Toward: geom.P(-1, -2),
 		})
 	}
 
@@ -62,7 +62,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 	}
 	last := b.view(name, []geom.Vec{near, far, end}, min(s.Front().Outer, end.Y)-closeMargin, near.Y+r.Section.Depth*0.45)
 	last.title.Note = "the last batten"
-	return []*viewBlock{first, last}
+	return append([]*viewBlock{first, last}, b.layerViews()...)
 }
 
 // widestGap is the gap, in widths of a batten, beyond which the second batten is

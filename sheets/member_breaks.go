@@ -217,6 +217,8 @@ func (s *timber) lines() []markLine {
 		return append(joins, s.groundLines()...)
 	case frame.KindBatten:
 		return append(joins, s.rafterLines()...)
+	case frame.KindLath:
+		return append(joins, s.battenLines()...)
 	}
 	return joins
 }
@@ -323,6 +325,17 @@ func (s *timber) rafterLines() []markLine {
 	var out []markLine
 	for _, x := range s.frame.Setout.Rafters {
 		out = append(out, markLine{at: s.where.Local(geom.V(x, 0, 0)).X, half: s.job.Rafters.Section.Width / 2, name: "rafter", row: rafterRow})
+	}
+	return out
+}
+
+// battenLines are the centres of the battens under a lath.
+func (s *timber) battenLines() []markLine {
+	var out []markLine
+	for _, j := range s.frame.Joints {
+		if j.A == s.index && j.Kind == frame.JointLathBatten {
+			out = append(out, markLine{at: s.where.Local(j.At).X, half: s.job.Battens.Section.Width / 2, name: "batten", row: rafterRow})
+		}
 	}
 	return out
 }

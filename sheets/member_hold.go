@@ -15,6 +15,7 @@ const (
 	holdRod     = "rod"
 	holdPacker  = "packer"
 	holdBatten  = "batten"
+	holdChecks  = "check"
 )
 
 // hold is a cut that waits for a measurement on site.
@@ -38,7 +39,7 @@ func (s *timber) holdsOf(ws []work) []hold {
 	if s.Kind == frame.KindPacker {
 		add(holdPacker)
 	}
-	if s.Kind == frame.KindBatten {
+	if s.Kind == frame.KindBatten || s.Kind == frame.KindLath {
 		add(holdBatten)
 	}
 	return out
@@ -95,8 +96,14 @@ func (s *timber) holdWords(key string) string {
 		return "Hold the rod holes until the posts stand: measure their centres from the left end of the beam."
 	case holdPacker:
 		return "Hold the thickness until the wall is measured: how far it bows at every screw. Rip each packer to suit, so that the timber is straight."
+	case holdChecks:
+		what := "battens"
+		if s.Kind == frame.KindBatten {
+			what = "rafters"
+		}
+		return fmt.Sprintf("Mark the centre lines. Hold the edges of the checks until the %s are delivered: make each check %s wider than what lies in it, in all.", what, s.fineLength(s.job.Battens.Check.Clearance))
 	case holdBatten:
-		return "Hold the last two battens until the others are fixed: measure the room that is left and share it out."
+		return "Hold the last two " + string(s.Kind) + "s until the others are fixed: measure the room that is left and share it out."
 	}
 	return ""
 }

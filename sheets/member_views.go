@@ -45,7 +45,10 @@ const (
 // mainFace is the face that carries most of the work.
 func (s *timber) mainFace() frame.Face {
 	f := s.Faces()
-	best := map[frame.Kind]frame.Face{frame.KindBatten: f[3], frame.KindPacker: f[2]}[s.Kind]
+	if s.Kind == frame.KindBatten || s.Kind == frame.KindLath {
+		return f[3] // where they are screwed through
+	}
+	best := map[frame.Kind]frame.Face{frame.KindPacker: f[2]}[s.Kind]
 	if best == "" {
 		best = f[0]
 	}
@@ -75,6 +78,10 @@ func (s *timber) workOn(face frame.Face) int {
 		case frame.SeatCut:
 			if face == s.Faces()[2] {
 				n++
+			}
+		case frame.Check:
+			if face == s.Faces()[0] {
+				n++ // its side view shows how deep it is
 			}
 		}
 	}
@@ -343,8 +350,11 @@ func (s *timber) hangRows(u *unfolded, ws []work) {
 	}
 	at(low, title, places(cutPass)...)
 	title = "fixings"
-	if s.Kind == frame.KindBatten {
+	switch s.Kind {
+	case frame.KindBatten:
 		title = "rafters"
+	case frame.KindLath:
+		title = "battens"
 	}
 	at(high, title, places(fixingPass)...)
 	for _, row := range []string{studRow} {

@@ -68,6 +68,8 @@ func (s *timber) works() []work {
 			out = append(out, s.chamferWork(f))
 		case frame.SeatCut:
 			out = append(out, s.seatWork(f))
+		case frame.Check:
+			out = append(out, s.checkWork(f))
 		case frame.Birdsmouth:
 			out = append(out, s.birdsmouthWork(f))
 		case frame.TailBevel:
@@ -102,7 +104,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "rafter", "crossing", "join", "strap", frame.UseScrew, frame.UseRod} {
+	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "strap", frame.UseScrew, frame.UseRod} {
 		numberOff(out, name)
 	}
 	return out
@@ -136,6 +138,9 @@ func numberOff(ws []work, name string) {
 // screws stand across a batten is the project's own choice.
 func (s *timber) crossingWords() string {
 	x := s.job.Battens.Screws
+	if s.Kind == frame.KindLath {
+		x = s.job.Laths.Screws
+	}
 	screw := "screw"
 	if x.Diameter > 0 {
 		screw = "Ø" + s.fine.Length(x.Diameter) + " screw"
@@ -158,6 +163,8 @@ func (s *timber) joinPlace() string {
 		return "over a post"
 	case frame.KindBatten:
 		return "over a rafter"
+	case frame.KindLath:
+		return "over a batten"
 	}
 	return "clear of housings"
 }
@@ -305,6 +312,28 @@ func (s *timber) birdsmouthWork(n frame.Birdsmouth) work {
 	if up := n.Shoulder(d); up > onTear {
 		w.how += fmt.Sprintf(", shoulder %s", s.fine.Length(up))
 	}
+	return w
+}
+
+// checkWork is a check across the member: both edges and its centre line, on the
+// side that shows how deep it is.
+func (s *timber) checkWork(c frame.Check) work {
+	side := s.Faces()[0]
+	w := work{pass: jointPass, name: "check", face: side, hold: holdChecks}
+	from, to := c.At-c.Width/2, c.At+c.Width/2
+	if from > 0 {
+		w.stops = append(w.stops, stop{firstEdge, from})
+	}
+	w.stops = append(w.stops, stop{centreLine, c.At})
+	if to < s.Length {
+		w.stops = append(w.stops, stop{secondEdge, to})
+	}
+	w.how = fmt.Sprintf("%s deep from the %s", s.fine.Length(c.Depth), c.Face)
+	up := c.Depth
+	if c.Face == s.Faces()[3] {
+		up = s.Section.Depth - c.Depth
+	}
+	w.spot = s.OnFace(side, min(max(c.At, 0), s.Length), up)
 	return w
 }
 

@@ -201,7 +201,7 @@ func (m *maker) framingView(full bool) block {
 		axes: geom.Plan(),
 		show: func(s *scene, body int) bool {
 			mb, ok := s.member(body)
-			return ok && mb.Kind != frame.KindBatten && mb.Kind != frame.KindFooting
+			return ok && mb.Kind != frame.KindBatten && mb.Kind != frame.KindLath && mb.Kind != frame.KindFooting
 		},
 		hidden: func(s *scene, body int) bool {
 			mb, _ := s.member(body)

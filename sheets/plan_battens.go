@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"plumbcut/draw"
@@ -9,10 +10,19 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// battenPlan is the plan of the battens; if there are more than a dimension
-// row takes on this paper, a table gives their places. There is none without
-// battens.
+// battenPlan is the plan of the battens and that of the laths over them, if there
+// are any of either.
 func (m *maker) battenPlan() []block {
+	out := m.battensAlone()
+	if m.hasLaths() {
+		out = append(out, m.lathView())
+	}
+	return out
+}
+
+// battensAlone is the plan of the battens; if there are more than a dimension
+// row takes on this paper, a table gives their places.
+func (m *maker) battensAlone() []block {
 	bs := m.frame.Of(frame.KindBatten)
 	if len(bs) == 0 {
 		return nil
@@ -52,16 +62,7 @@ func (m *maker) battenTable() draw.Table {
 // battenView looks square on to the slope of the rafters, so that lengths down
 // the slope are true; with a row of the battens' places or without.
 func (m *maker) battenView(row bool) *viewBlock {
-	rafter := m.frame.Of(frame.KindRafter)[0]
-	axes := geom.View{Right: geom.V(1, 0, 0), Up: rafter.Place.U.Neg(), Toward: rafter.Place.W}
-	if axes.Up.Y < 0 {
-		axes.Up = axes.Up.Neg()
-	}
-	pic := m.scene.see(look{axes: axes, show: func(s *scene, body int) bool {
-		mb, ok := s.member(body)
-		return ok && (mb.Kind == frame.KindBatten || mb.Kind == frame.KindRafter || mb.Kind == frame.KindPlate || mb.Kind == frame.KindBeam)
-	}})
-	b := newView(battenTitle, pic, m.origin())
+	b := m.onSlope(battenTitle, frame.KindBatten, frame.KindRafter, frame.KindPlate, frame.KindBeam)
 	b.title.Note = "seen square on to the slope; figures run to the house-side edges"
 	if !row {
 		b.title.Note = "seen square on to the slope; the table runs from the plate's outer face down it"
@@ -70,6 +71,50 @@ func (m *maker) battenView(row bool) *viewBlock {
 	b.marks = func(p *page, v *draw.View) {
 		all := m.frame.Of(frame.KindBatten)
 		m.markMember(p, v, all[len(all)-1], fmt.Sprintf("%s × %d", all[0].Mark, len(all)))
+	}
+	return b
+}
+
+// onSlope looks square on to the slope of the rafters at the members of some
+// kinds.
+func (m *maker) onSlope(title string, kinds ...frame.Kind) *viewBlock {
+	rafter := m.frame.Of(frame.KindRafter)[0]
+	axes := geom.View{Right: geom.V(1, 0, 0), Up: rafter.Place.U.Neg(), Toward: rafter.Place.W}
+	if axes.Up.Y < 0 {
+		axes.Up = axes.Up.Neg()
+	}
+	pic := m.scene.see(look{axes: axes, show: func(s *scene, body int) bool {
+		mb, ok := s.member(body)
+		return ok && slices.Contains(kinds, mb.Kind)
+	}})
+	return newView(title, pic, m.origin())
+}
+
+// lathView is the plan of the laths, square on to the slope like that of the
+// battens.
+func (m *maker) lathView() *viewBlock {
+	b := m.onSlope("Lath plan", frame.KindLath, frame.KindBatten, frame.KindPlate, frame.KindBeam)
+	b.title.Note = "seen square on to the slope; figures run to left edges"
+	laths, battens := m.frame.Of(frame.KindLath), m.frame.Of(frame.KindBatten)
+	top := battens[0].Place.Point(geom.V(0, battens[0].Section.Width, 0))
+	edge := func(x float64) geom.Vec { return geom.V(x, top.Y, top.Z) }
+	var edges []geom.Vec
+	for _, l := range laths {
+		edges = append(edges, edge(l.Place.O.X))
+	}
+	end := edge(top.X + battens[0].Length)
+	stops := append(slices.Clone(edges), end)
+	if pitch := m.hand.FigureHeight() + figureGap; float64(len(edges))*pitch > battens[0].Length*oneSheetScale {
+		stops = []geom.Vec{edges[0], edges[len(edges)-1], end} // they would be crowded: their spaces are equal
+	}
+	b.Top.Running("laths", edge(top.X), stops...)
+	b.Top.Equal("lath spaces", len(edges)-1, edges[0], edges[len(edges)-1])
+	first, last := houseEdge(battens[0]), battens[len(battens)-1].Place.O
+	from, to := laths[0].Place.O, laths[0].Place.Point(geom.V(laths[0].Length, 0, 0))
+	b.Right.Chain("overhang", from, first, last, to)
+	b.marks = func(p *page, v *draw.View) {
+		last := laths[len(laths)-1]
+		m.partMark(p, v, last, fmt.Sprintf("%s × %d", last.Mark, len(laths)), last.Place.Point(geom.V(last.Length*0.4, last.Section.Width/2, last.Section.Depth)))
 	}
 	return b
 }

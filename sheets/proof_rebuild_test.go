@@ -74,6 +74,8 @@ func (r *rebuilder) work(row cells) {
 		r.housing(row)
 	case word == frame.UseScrew || word == frame.UseRod:
 		r.hole(word, row, faceWords)
+	case word == "check":
+		r.check(row)
 	case word == "birdsmouth":
 		r.birdsmouth(row)
 	case word == "bevel":
@@ -223,6 +225,23 @@ func (r *rebuilder) row(name string) (cells, bool) {
 		}
 	}
 	return nil, false
+}
+
+// check makes a check across the member from its edges and its depth.
+func (r *rebuilder) check(row cells) {
+	deep, from, ok := strings.Cut(row["work"], " deep from the ")
+	if !ok {
+		r.fail("%q does not say how deep the check is", row["work"])
+		return
+	}
+	lo, hi := -1.0, r.m.Length+1 // beyond the ends
+	if row["from"] != "" {
+		lo = r.length(row["from"])
+	}
+	if row["to"] != "" {
+		hi = r.length(row["to"])
+	}
+	r.m.Features = append(r.m.Features, frame.Check{Face: r.face(from), At: (lo + hi) / 2, Width: hi - lo, Depth: r.length(deep)})
 }
 
 // notchWords are what the marking list says of a birdsmouth.

@@ -88,12 +88,14 @@ func (m *maker) sectionX() float64 {
 	slices.SortStableFunc(bays, func(a, b float64) int {
 		return cmp.Compare(math.Abs(a-middle), math.Abs(b-middle))
 	})
-	for step := range places {
-		off := half * float64(step) / places
-		for _, x := range bays {
-			for _, at := range []float64{x - off, x + off} {
-				if !m.cutsStick(at) {
-					return at
+	for _, clear := range [][]frame.Kind{append(wholeInSection(), frame.KindLath), wholeInSection()} {
+		for step := range places {
+			off := half * float64(step) / places
+			for _, x := range bays {
+				for _, at := range []float64{x - off, x + off} {
+					if !m.cutsStick(at, clear) {
+						return at
+					}
 				}
 			}
 		}
@@ -101,17 +103,19 @@ func (m *maker) sectionX() float64 {
 	return bays[0]
 }
 
-// cutsStick reports whether the plane at x meets a stick that the section is to
-// show whole, or all but touches it.
-func (m *maker) cutsStick(x float64) bool {
+// wholeInSection are the kinds of stick that the section is to show whole.
+// Laths are too many to be clear of at any price.
+func wholeInSection() []frame.Kind {
+	return []frame.Kind{frame.KindPost, frame.KindRafter, frame.KindPacker}
+}
+
+// cutsStick reports whether the plane at x meets a stick of some kinds, or all but
+// touches it.
+func (m *maker) cutsStick(x float64, kinds []frame.Kind) bool {
 	const beside = 5 // mm: a plane this close to a face reads as a slip
 	for _, b := range m.frame.Members {
-		switch b.Kind {
-		case frame.KindPost, frame.KindRafter, frame.KindPacker:
-			box := b.Solid().Bounds()
-			if x > box.Min.X-beside && x < box.Max.X+beside {
-				return true
-			}
+		if box := b.Solid().Bounds(); slices.Contains(kinds, b.Kind) && x > box.Min.X-beside && x < box.Max.X+beside {
+			return true
 		}
 	}
 	return false

@@ -163,9 +163,12 @@ func (c *cross) battenNote() {
 		q.X = c.x
 		at = append(at, q)
 	}
-	words := c.stick("batten", bt[0]) + ". "
+	words := c.stick("batten", bt[0]) + c.laying().how(c.maker) + ". "
 	if n := len(bt); n > 1 {
 		words += fmt.Sprintf("%d in all, clear gaps of %s. ", n, c.figures.Length(c.frame.Setout.BattenGap))
+	}
+	if l := c.frame.Of(frame.KindLath); len(l) > 0 {
+		words += fmt.Sprintf("Over them %d %s, clear gaps of %s. ", len(l), c.stick("laths", l[0]), c.figures.Length(c.frame.Setout.Layers[1].Gap))
 	}
 	words += "The row over them runs down the slope from the plate, to the edge nearest the house"
 	named := bt[0]

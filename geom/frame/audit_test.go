@@ -40,6 +40,13 @@ var variants = []struct {
 	{"wall posts", func(j *Job) { walled(j) }},
 	{"post as deep as the beam is wide", func(j *Job) { j.Posts.Section.Depth = 70 }},
 	{"shade", func(j *Job) { j.Battens.Gap, j.Battens.Shade = 0, 0.5 }},
+	{"battens checked into the rafters", checkedIn},
+	{"battens and rafters checked into each other", func(j *Job) { checkedIn(j); j.Battens.Check = Checks{15, 10, 0.5} }},
+	{"checks in the battens alone", func(j *Job) { checkedIn(j); j.Battens.Check = Checks{0, 20, 1} }},
+	{"checked, hung on both", func(j *Job) { checkedIn(j); j.Plate.Hold, j.Beam.Hold = Between, Between }},
+	{"checked, over both", func(j *Job) { checkedIn(j); overBoth(j) }},
+	{"laths over the battens", lathed},
+	{"laths over checked battens, over both", func(j *Job) { lathed(j); overBoth(j); checkedIn(j) }},
 	{"no battens", func(j *Job) { j.Battens = Battens{} }},
 	{"over both", overBoth},
 	{"over both, no fall", func(j *Job) { overBoth(j); j.Fall = Fall{Kind: FallDrop} }},
@@ -74,6 +81,16 @@ func overBoth(j *Job) {
 	j.Rafters.Head = 15
 	j.Posts.At[1].Along = 3270 // clear of the rafters, for its rod
 	j.Rafters.Tail = Tail{Overhang: 400, Shape: TailPlumb}
+}
+
+// checkedIn lets the battens into the rafters.
+func checkedIn(j *Job) {
+	j.Battens.Lie, j.Battens.Check = LieChecked, Checks{Rafter: 20, Clearance: 1}
+}
+
+// lathed lays laths over the battens.
+func lathed(j *Job) {
+	j.Laths = Laths{Section: Section{Depth: 20, Width: 40}, Shade: 0.4, Inset: 30, Overhang: 10, Screws: BattenScrews{Each: 1}}
 }
 
 // steep makes the beam and the plate deep enough for a fall in degrees, and

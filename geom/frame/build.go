@@ -19,7 +19,7 @@ func Build(j *Job) (*Frame, error) {
 	b.join()
 	b.mark()
 	b.carve()
-	b.checkBattens()
+	b.checkLayers()
 	if err := c.errs.Err(); err != nil {
 		return nil, err
 	}
@@ -49,9 +49,9 @@ type builder struct {
 	joints  []Joint
 
 	// index of the first of each kind
-	posts, rafters, battens, packers int
-	footings                         []int   // per post, its footing's index
-	postPackers                      [][]int // per post, its packers' indices
+	posts, rafters, battens, laths, packers int
+	footings                                []int   // per post, its footing's index
+	postPackers                             [][]int // per post, its packers' indices
 }
 
 // add appends a prism and returns its index.
@@ -84,6 +84,7 @@ func (b *builder) prisms() {
 	}
 	b.rafterPrisms()
 	b.battenPrisms()
+	b.lathPrisms()
 	b.packerPrisms()
 	b.footingPrisms()
 }
@@ -105,26 +106,6 @@ func (b *builder) rafterPrisms() {
 		b.add(Member{
 			Kind: KindRafter, No: i + 1, Section: j.Rafters.Section, Timber: j.Rafters.Timber,
 			Length: rafterLine(s) + s.Front().Hold.way().past(j, s), Place: slope,
-		})
-	}
-}
-
-func (b *builder) battenPrisms() {
-	j, s := b.job, b.set
-	b.battens = len(b.members)
-	if len(s.Battens) == 0 {
-		return
-	}
-	slope := s.onSlope()
-	from, to := battenExtent(j, s)
-	for i, u := range s.Battens {
-		b.add(Member{
-			Kind: KindBatten, No: i + 1, Section: j.Battens.Section, Timber: j.Battens.Timber,
-			Length: to - from,
-			Place: geom.Axes{
-				O: slope.Point(geom.V(u+j.Battens.Section.Width, from, 0)),
-				U: geom.V(1, 0, 0), V: slope.U.Neg(), W: slope.W,
-			},
 		})
 	}
 }
@@ -208,7 +189,14 @@ func (b *builder) join() {
 	}
 	for i := range b.set.Battens {
 		for k := range b.set.Rafters {
-			b.layBatten(b.battens+i, b.rafters+k)
+			b.job.Battens.Lie.lay().join(b, b.battens+i, b.rafters+k)
+		}
+	}
+	if laths, ok := b.set.Layer(KindLath); ok {
+		for i := range laths.At {
+			for k := range b.set.Battens {
+				b.layLath(b.laths+i, b.battens+k)
+			}
 		}
 	}
 }
@@ -262,26 +250,4 @@ func roundPrism(m Member) geom.Solid {
 	}
 	onEnd := geom.Axes{U: geom.V(0, 1, 0), V: geom.V(0, 0, 1), W: geom.V(1, 0, 0)}
 	return geom.Prism(ring, smooth, 0, m.Length).Placed(onEnd)
-}
-
-// checkBattens makes sure, on the finished solids, that the end battens do
-// not run into plate or beam.
-func (b *builder) checkBattens() {
-	n := len(b.set.Battens)
-	if n == 0 {
-		return
-	}
-	clashes := func(batten int, k Carrier) bool {
-		timber := k.Members[0]
-		return geom.Overlap(b.members[batten].solid, b.members[timber].solid) > clashLeast
-	}
-	c := b.check
-	if clashes(b.battens, b.set.Rear()) {
-		c.errorf(RuleBattenClash, "battens.first", "the first batten runs into the plate; make first at least 0")
-	}
-	if clashes(b.battens+n-1, b.set.Front()) {
-		// A batten stands square to the slope, so its top leans over the beam.
-		lean := b.job.Battens.Section.Depth * b.set.tan
-		c.errorf(RuleBattenClash, "battens.last", "the last batten leans into the beam, which stands above the rafters; make last at least %s", c.mm(lean))
-	}
 }

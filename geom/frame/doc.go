@@ -27,12 +27,13 @@
 //	post     bottom             up                 left to right    outer to house
 //	rafter   house end          out, down the fall left to right    bottom to top
 //	batten   left               right              outer to house   bottom to top
+//	lath     house end          out, down the fall left to right    bottom to top
 //	packer   bottom             up                 left to right    outer to house
 //	footing  bottom of the hole up                 left to right    outer to house
 //
 // Left and right are as seen from outside facing the wall that the member
 // belongs to; a packer between a post and a return is seen facing the return.
-// Battens lie on the slope, so their V and W are turned by the fall.
+// Battens and laths lie on the slope, so their V and W are turned by the fall.
 //
 // # What is left out
 //

@@ -82,6 +82,8 @@ func (d *draft) fields() keys.Group {
 			Doc: "The rafters, from plate to beam."},
 		{Key: "battens", Is: d.battenFields(), Also: []string{"batten", "purlins", "slats"},
 			Doc: "The battens across the rafters; left out, there are none."},
+		{Key: "laths", Is: d.lathFields(), Also: []string{"lath", "second_layer", "top_battens"},
+			Doc: "A second layer over the battens, parallel with the rafters; left out, there is none."},
 		{Key: "fall", Is: d.fallFields(), Need: true, Also: []string{"pitch", "slope"},
 			Doc: "The slope of the rafters' top edges, away from the house."},
 		{Key: "stock", Is: d.stockFields(), Also: []string{"merchant", "yard", "sticks"},

@@ -230,24 +230,6 @@ func (d *draft) tailFields() keys.Group {
 	}}
 }
 
-func (d *draft) battenFields() keys.Group {
-	b := &d.Battens
-	return keys.Group{Opt: true,
-		Choices: []keys.Choice{{Keys: []string{"number", "gap", "shade"}, Need: true}},
-		Fields: memberFields(&b.Section, &b.Timber, "depth (square to the slope) x width (down it)",
-			keys.Field{Key: "number", Is: keys.Count(&b.Number, 1, maxSticks), Doc: "How many."},
-			keys.Field{Key: "gap", Is: keys.Length(&b.Gap, keys.Between(1, 5000)), Doc: "Or the greatest clear gap."},
-			keys.Field{Key: "shade", Is: keys.Share(&b.Shade, keys.Between(0.02, 0.98)), Doc: "Or the share of the area that they cover at least."},
-			keys.Field{Key: "first", Is: keys.Length(&b.First, anywhere()), Def: "0", Doc: "Near edge of the first, down the slope from the plate's outer face; negative where the rafters lie over the plate and it stands farther up."},
-			keys.Field{Key: "last", Is: keys.Length(&b.Last, anywhere()), Def: "0", Doc: "Far edge of the last, up the slope from the beam's inner face, or from the end of the rafters where they lie over the beam."},
-			keys.Field{Key: "overhang", Is: keys.Length(&d.overhang, keys.Between(0, 3000)), Def: "0", Doc: "How far they run beyond the outer faces of the end rafters."},
-			keys.Field{Key: "overhang_left", Is: keys.Length(&b.OverLeft, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the left alone."},
-			keys.Field{Key: "overhang_right", Is: keys.Length(&b.OverRight, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the right alone."},
-			keys.Field{Key: "screws", Is: d.battenScrewFields(), Also: []string{"fixing", "fixings", "nails"},
-				Doc: "The screws that hold them down."}),
-	}
-}
-
 func (d *draft) fallFields() keys.Group {
 	f := &d.Fall
 	return keys.Group{

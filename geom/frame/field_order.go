@@ -21,7 +21,7 @@ func (d *draft) stockFields() keys.Group {
 			Doc: "Share of each stick that is set aside for knots and splits."},
 		{Key: "extra", Is: keys.Group{Fields: []keys.Field{
 			extra("plate", &s.Extra.Plate, "0"), extra("beam", &s.Extra.Beam, "0"), extra("posts", &s.Extra.Post, "150 mm"),
-			extra("rafters", &s.Extra.Rafter, "50 mm"), extra("battens", &s.Extra.Batten, "0"),
+			extra("rafters", &s.Extra.Rafter, "50 mm"), extra("battens", &s.Extra.Batten, "0"), extra("laths", &s.Extra.Lath, "0"),
 		}}, Doc: "Length left on for cuts that wait until the site is measured."},
 	}}
 }
@@ -82,15 +82,5 @@ func (d *draft) strapFields() keys.Group {
 		{Key: "thickness", Is: keys.Length(&s.Thickness, keys.Between(0.1, 10)), Else: "to be stated", Doc: "Its thickness."},
 		{Key: "length", Is: keys.Length(&s.Length, keys.Between(40, 2000)), Need: true, Doc: "Its length, half of it on the rafter."},
 		{Key: "nails", Is: keys.Count(&s.Nails, 1, 100), Def: "6", Habit: true, Doc: "Nails in each strap, half of them in the rafter."},
-	}}
-}
-
-func (d *draft) battenScrewFields() keys.Group {
-	s := &d.Battens.Screws
-	return keys.Group{Fields: []keys.Field{
-		{Key: "each", Is: keys.Count(&s.Each, 1, 10), Else: "1, or 2 where the batten is wider than 70 mm (common practice, no source: confirm)",
-			Doc: "How many at each crossing of batten and rafter."},
-		{Key: "diameter", Is: keys.Length(&s.Diameter, keys.Between(2, 20)), Else: "to be stated", Doc: "Their diameter."},
-		{Key: "length", Is: keys.Length(&s.Length, keys.Between(10, 500)), Else: "to be stated", Doc: "Their length under the head."},
 	}}
 }

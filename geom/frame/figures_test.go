@@ -112,6 +112,8 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 			w = Birdsmouth{k.At, k.Sizes["heel"], k.Sizes["over"], rad(k.Angles["to member"])}
 		case "bevelled tail":
 			w = TailBevel{k.At, k.Sizes["nose"], rad(k.Angles["splay"]), rad(k.Angles["to member"])}
+		case "check":
+			w = Check{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"]}
 		case "chamfer":
 			w = Chamfer{k.At, k.Sizes["seat"], rad(k.Angles["slope"])}
 		case "socket":

@@ -50,13 +50,20 @@ func (f *filler) fillOrder() {
 	for i := range s.Sections {
 		f.fillLengths(fmt.Sprintf("stock.sections[%d].lengths", i), s.Sections[i].Lengths)
 	}
-	if b := &f.Battens; b.Section.Depth > 0 && b.Screws.Each == 0 {
-		b.Screws.Each = 1
-		if b.Section.Width > wideBatten {
-			b.Screws.Each = 2
-		}
-		f.habits = append(f.habits, keys.Habit{Path: "battens.screws.each", Value: fmt.Sprint(b.Screws.Each)})
+	f.fillScrews("battens", f.Battens.Section, &f.Battens.Screws)
+	f.fillScrews("laths", f.Laths.Section, &f.Laths.Screws)
+}
+
+// fillScrews sets how many screws hold a stick where it crosses another.
+func (f *filler) fillScrews(key string, s Section, screws *BattenScrews) {
+	if s.Depth == 0 || screws.Each > 0 {
+		return
 	}
+	screws.Each = 1
+	if s.Width > wideBatten {
+		screws.Each = 2
+	}
+	f.habits = append(f.habits, keys.Habit{Path: key + ".screws.each", Value: fmt.Sprint(screws.Each)})
 }
 
 // fillLengths notes which lengths have a price and sorts them.
@@ -76,7 +83,7 @@ func (f *filler) checkStock() {
 		s    Section
 	}{
 		{"plate.section", f.Plate.Section}, {"beam.section", f.Beam.Section}, {"posts.section", f.Posts.Section},
-		{"rafters.section", f.Rafters.Section}, {"battens.section", f.Battens.Section},
+		{"rafters.section", f.Rafters.Section}, {"battens.section", f.Battens.Section}, {"laths.section", f.Laths.Section},
 	} {
 		if f.given.Sound(m.path) {
 			used = append(used, m.s)

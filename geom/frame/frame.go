@@ -117,6 +117,7 @@ const (
 	JointPlateWall    JointKind = "wall plate on wall"
 	JointPostWall     JointKind = "post on wall"
 	JointBattenRafter JointKind = "batten on rafter"
+	JointLathBatten   JointKind = "lath on batten"
 )
 
 // Solid is a thing around the frame, drawn light.

@@ -28,6 +28,7 @@ const (
 	StrapTie    HardwareKind = "strap"
 	StrapNail   HardwareKind = "strap nail"
 	BattenScrew HardwareKind = "batten screw"
+	LathScrew   HardwareKind = "lath screw"
 	Stirrup     HardwareKind = "post stirrup"
 	Hanger      HardwareKind = "rafter hanger"
 )
@@ -52,6 +53,7 @@ const (
 	UseRafterPlate = "rafter to wall plate"
 	UseRafterBeam  = "rafter to beam"
 	UseBatten      = "batten to rafter"
+	UseLath        = "lath to batten"
 	UsePostFoot    = "post to footing"
 )
 
@@ -84,16 +86,23 @@ func (f *Frame) Hardware() []Hardware {
 		case JointRafterHungBeam:
 			out = append(out, f.hung(j, UseRafterBeam)...)
 		case JointBattenRafter:
-			s := f.Job.Battens.Screws
-			if s.Each > 0 {
-				out = append(out, Hardware{
-					Kind: BattenScrew, Size: HardwareSize{Diameter: s.Diameter, Length: s.Length}, Use: UseBatten, Quantity: s.Each,
-					Spots: []Spot{{Member: j.A, Face: FaceTop, At: f.along(j.A, j)}, {Member: j.B, Face: FaceTop, At: f.along(j.B, j)}},
-				})
-			}
+			out = append(out, f.crossed(j, BattenScrew, f.Job.Battens.Screws, UseBatten)...)
+		case JointLathBatten:
+			out = append(out, f.crossed(j, LathScrew, f.Job.Laths.Screws, UseLath)...)
 		}
 	}
 	return out
+}
+
+// crossed are the screws of a stick where it crosses another.
+func (f *Frame) crossed(j Joint, kind HardwareKind, s BattenScrews, use string) []Hardware {
+	if s.Each == 0 {
+		return nil
+	}
+	return []Hardware{{
+		Kind: kind, Size: HardwareSize{Diameter: s.Diameter, Length: s.Length}, Use: use, Quantity: s.Each,
+		Spots: []Spot{{Member: j.A, Face: FaceTop, At: f.along(j.A, j)}, {Member: j.B, Face: FaceTop, At: f.along(j.B, j)}},
+	}}
 }
 
 // along is where a joint lies along one of its members.
@@ -183,7 +192,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return []HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew}
+	return []HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew}
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the

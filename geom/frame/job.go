@@ -27,6 +27,7 @@ type Job struct {
 	Posts   Posts
 	Rafters Rafters
 	Battens Battens // Section.Depth is 0 when the job has none
+	Laths   Laths   // the same
 	Fall    Fall
 
 	Stock    Stock
@@ -304,8 +305,14 @@ type Battens struct {
 	First               float64 // near edge of the first, down the slope from the plate's outer face
 	Last                float64 // far edge of the last, up the slope from the beam's inner face
 	OverLeft, OverRight float64 // beyond the outer faces of the end rafters
+	Lie                 Lie
+	Check               Checks // for LieChecked
 	Screws              BattenScrews
 }
+
+// Checks are the depths of the checks where battens and rafters cross, square to
+// the slope, and how much wider each is than what lies in it, in all.
+type Checks struct{ Rafter, Batten, Clearance float64 }
 
 // Fall is the slope of the rafters' top edges and between which arrises it is
 // measured.

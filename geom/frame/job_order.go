@@ -25,7 +25,7 @@ type StockSection struct {
 
 // Extra is how much longer sticks are cut than they end up, because their last
 // cut waits until the site is measured.
-type Extra struct{ Plate, Beam, Post, Rafter, Batten float64 }
+type Extra struct{ Plate, Beam, Post, Rafter, Batten, Lath float64 }
 
 // of is the extra length of a kind.
 func (e Extra) of(k Kind) float64 {
@@ -40,6 +40,8 @@ func (e Extra) of(k Kind) float64 {
 		return e.Rafter
 	case KindBatten:
 		return e.Batten
+	case KindLath:
+		return e.Lath
 	}
 	return 0
 }

@@ -12,6 +12,7 @@ const (
 	KindPost    Kind = "post"
 	KindRafter  Kind = "rafter"
 	KindBatten  Kind = "batten"
+	KindLath    Kind = "lath"
 	KindPacker  Kind = "packer"
 	KindFooting Kind = "footing"
 )
@@ -48,6 +49,7 @@ var kindTable = []kindTraits{
 	{KindPost, "P", uprightFaces, heightEnds, false, "posts", ""},
 	{KindRafter, "R", slopingFaces, outEnds, false, "rafters", ""},
 	{KindBatten, "BT", lyingFaces, alongEnds, true, "battens", "over rafters, at "},
+	{KindLath, "LT", slopingFaces, outEnds, false, "laths", "over battens, at "},
 	{KindPacker, "PK", uprightFaces, heightEnds, false, "plate.packers", ""},
 	{KindFooting, "F", uprightFaces, heightEnds, false, "posts.footing", ""},
 }

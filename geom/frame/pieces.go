@@ -80,7 +80,7 @@ func (f *Frame) TooLong(p Piece) bool {
 
 // Splices are the joints of a member that is longer than any stick of its
 // section, as distances from its datum end: of the beam over the middle of a
-// post, of a batten over the middle of a rafter, of the plate between rafters
+// post, of a batten over the middle of a rafter, of a lath over that of a batten, of the plate between rafters
 // and clear of its screws. It is empty for a member that needs none, for one
 // that cannot be joined and where no lengths are stated.
 func (f *Frame) Splices(member int) []float64 {
@@ -98,6 +98,10 @@ func (f *Frame) Splices(member int) []float64 {
 	case KindBatten:
 		for _, x := range f.Setout.Rafters {
 			places = append(places, x-m.Place.O.X)
+		}
+	case KindLath:
+		for _, u := range f.Setout.Battens {
+			places = append(places, u-f.Setout.Battens[0]+f.Job.Laths.Overhang+f.Job.Battens.Section.Width/2)
 		}
 	case KindPlate:
 		places = f.plateSplices(m)
@@ -184,7 +188,7 @@ func (f *Frame) stockWarnings(c *checker) {
 		for _, x := range joints {
 			at = append(at, c.figure(x))
 		}
-		c.warnf(RuleStock, path, "%s is %s long and the longest stick of its section is %s: it is joined %s%s from its left end; the joint is for a licensed person to design",
-			what, c.figure(m.Length), c.figure(longest), m.Kind.traits().joined, strings.Join(at, ", "))
+		c.warnf(RuleStock, path, "%s is %s long and the longest stick of its section is %s: it is joined %s%s from its %s; the joint is for a licensed person to design",
+			what, c.figure(m.Length), c.figure(longest), m.Kind.traits().joined, strings.Join(at, ", "), m.Kind.EndName(FaceStart))
 	}
 }

@@ -62,6 +62,8 @@ func (f *filler) relevant(path string) bool {
 		return f.Beam.Hold.housed()
 	case path == "rafters.clearance":
 		return f.Plate.Hold.housed() || f.Beam.Hold.housed()
+	case path == "battens.check.clearance":
+		return f.Battens.Lie == LieChecked
 	case path == "posts.footing.pad":
 		return any(func(p Post) bool { return p.Base == InConcrete })
 	}
@@ -89,7 +91,7 @@ func (f *filler) fillTimber() {
 		t    *Timber
 	}{
 		{"plate", &f.Plate.Timber}, {"beam", &f.Beam.Timber}, {"posts", &f.Posts.Timber},
-		{"rafters", &f.Rafters.Timber}, {"battens", &f.Battens.Timber},
+		{"rafters", &f.Rafters.Timber}, {"battens", &f.Battens.Timber}, {"laths", &f.Laths.Timber},
 	} {
 		t := m.t
 		inherit := func(key string, to *string, from string) {
@@ -222,6 +224,9 @@ func (f *filler) fillRoof() {
 	}
 	if !f.Given("battens.overhang_right") {
 		b.OverRight = f.overhang
+	}
+	if b.Lie == LieChecked && !f.Given("battens.check.rafters") {
+		b.Check.Rafter = max(0, b.Section.Depth/2-b.Check.Batten)
 	}
 	switch {
 	case f.Given("fall.drop"):

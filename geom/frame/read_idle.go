@@ -9,6 +9,9 @@ const RuleIdle Rule = "idle key"
 func (f *filler) checkIdle() {
 	p, b := f.Plate.Hold, f.Beam.Hold
 	housed, over := p.housed() || b.housed(), p == Over || b == Over
+	if f.Given("laths") && !f.Given("battens") {
+		f.fault(RuleIdle, "laths", "laths lie over battens, and the job has none; add battens, or take the laths out")
+	}
 	for _, k := range []struct {
 		path  string
 		means bool
@@ -25,6 +28,7 @@ func (f *filler) checkIdle() {
 		{"rafters.tail", b == Over, "the rafters lie over the beam: beam.rafters is over"},
 		{"rafters.tail.nose", b != Over || f.Rafters.Tail.Shape == TailBevelled, "the tail's shape is bevelled"},
 		{"rafters.tail.bevel", b != Over || f.Rafters.Tail.Shape == TailBevelled, "the tail's shape is bevelled"},
+		{"battens.check", f.Battens.Lie == LieChecked, "battens.lie is checked"},
 	} {
 		if !k.means && f.Given(k.path) {
 			f.fault(RuleIdle, k.path, "%s has no effect here: it counts only where %s; take it out, or say that", spoken(k.path), k.when)

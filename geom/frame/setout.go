@@ -22,6 +22,7 @@ type Setout struct {
 
 	Battens   []float64 // house-side edges, down the slope from the plate's outer face; before it, negative
 	BattenGap float64   // clear, along the slope
+	Layers    []Layer   // what is spaced on the slope, from the rafters up
 
 	PlateFixings []FixingPoint
 	PostFixings  [][]float64 // per post, the levels of its screws; none: free-standing
@@ -221,41 +222,4 @@ func ceilCount(x float64) int {
 		return 2 * maxSticks
 	}
 	return int(math.Ceil(x - slack))
-}
-
-// layOutBattens spaces the battens down the slope between the first and last.
-func layOutBattens(c *checker) {
-	j, s := c.job, &c.set
-	b := j.Battens
-	if b.Section.Depth == 0 {
-		return
-	}
-	total := (s.Rear().Outer - s.BattenEnd) / s.cos
-	room := total - b.First - b.Last // first near edge to last far edge
-	w := b.Section.Width
-	n := b.Number
-	switch {
-	case n > 0:
-	case b.Gap > 0:
-		n = ceilCount((room + b.Gap) / (w + b.Gap))
-	case b.Shade > 0:
-		n = 1 + ceilCount((room-w)*b.Shade/w)
-	}
-	if n < 1 || n > maxSticks {
-		c.errorf(RuleBattenNumber, "battens", "%d battens; it must be 1 to %d", n, maxSticks)
-		return
-	}
-	if n > 1 {
-		s.BattenGap = (room - float64(n)*w) / float64(n-1)
-	}
-	if s.BattenGap < 0 || room < w-slack {
-		c.errorf(RuleBattensOverlap, "battens", "%d battens of %s do not fit in the %s between first and last; use at most %d",
-			n, c.mm(w), c.mm(room), max(0, int((room+slack)/w)))
-		return
-	}
-	if b.First < (s.Rear().Outer-s.RafterStart)/s.cos-slack || b.Last < (s.RafterEnd-s.BattenEnd)/s.cos-slack {
-		c.errorf(RuleBattenClash, "battens", "the end battens hang beyond the ends of the rafters; give a first and last of 0 or more")
-		return
-	}
-	s.Battens = spaced(b.First, b.First+room-w, n)
 }

@@ -27,6 +27,7 @@ const (
 	RuleBattenNumber   Rule = "number of battens"
 	RuleBattensOverlap Rule = "battens overlap"
 	RuleBattenClash    Rule = "batten clash" // with plate, beam or soffit
+	RuleCheck          Rule = "check"        // for the battens: too deep, or too near something
 	RuleFixing         Rule = "fixing"       // screws that cannot be placed as stated
 	RuleBlocking       Rule = "blocking"     // a screw without a stud
 	RuleStudsUnknown   Rule = "studs unknown"
@@ -138,6 +139,10 @@ func (c *checker) checkSizes() {
 	notNegative("posts", j.Posts.Rod.Diameter, j.Posts.Rod.Hole, j.Posts.Rod.IntoPost, j.Posts.Chamfer)
 	if j.Battens.Section.Depth != 0 {
 		positive("battens", j.Battens.Section.Depth, j.Battens.Section.Width)
+	}
+	if j.Laths.Section.Depth != 0 {
+		positive("laths", j.Laths.Section.Depth, j.Laths.Section.Width)
+		notNegative("laths", j.Laths.Inset, j.Laths.Overhang)
 	}
 	for i, p := range j.Posts.At {
 		positive(postPath(i), p.Footing.Size, p.Footing.Depth)

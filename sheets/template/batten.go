@@ -7,40 +7,56 @@ import (
 	"plumbcut/geom/frame"
 )
 
-// battenBeside is how far the template of a batten's screws reaches beyond the
-// rafter, mm.
+// battenBeside is how far the template of a stick's screws reaches beyond what it
+// crosses, mm.
 const battenBeside = 40
 
-// battenPieces show where a batten is drilled at each rafter. The screws stand
-// on the middle of the rafter, spread evenly over the batten's width: common
-// practice, no source.
-func (m *maker) battenPieces() []*piece {
-	rafter := m.job.Rafters.Section.Width
+// crossing is how sticks of one kind lie across others.
+type crossing struct {
+	kind   frame.Kind // of the stick that is drilled
+	joint  frame.JointKind
+	over   string  // what it lies on
+	wide   float64 // of that
+	screws frame.BattenScrews
+}
+
+func (m *maker) crossings() []crossing {
+	j := m.job
+	return []crossing{
+		{frame.KindBatten, frame.JointBattenRafter, "rafter", j.Rafters.Section.Width, j.Battens.Screws},
+		{frame.KindLath, frame.JointLathBatten, "batten", j.Battens.Section.Width, j.Laths.Screws},
+	}
+}
+
+// crossingPieces show where a stick is drilled at each one that it crosses. The
+// screws stand on the middle of that, spread evenly over the stick's width:
+// common practice, no source.
+func (m *maker) crossingPieces(x crossing) []*piece {
 	var out []*piece
 	for i, t := range m.frame.Members {
-		if t.Kind != frame.KindBatten || t.No > 1 && m.frame.Members[i-1].Mark == t.Mark && m.frame.Members[i-1].Hand == t.Hand {
+		if t.Kind != x.kind || t.No > 1 && m.frame.Members[i-1].Mark == t.Mark && m.frame.Members[i-1].Hand == t.Hand {
 			continue
 		}
 		var at []float64
 		for _, j := range m.frame.Joints {
-			if j.Kind == frame.JointBattenRafter && j.A == i {
+			if j.Kind == x.joint && j.A == i {
 				at = append(at, t.Place.Local(j.At).X)
 			}
 		}
 		if len(at) == 0 {
 			continue
 		}
-		box := whole(t, at[0]-rafter/2-battenBeside, at[0]+rafter/2+battenBeside)
+		box := whole(t, at[0]-x.wide/2-battenBeside, at[0]+x.wide/2+battenBeside)
 		up := geom.V(0, 0, 1)
-		p := &piece{title: "Screws of the battens", work: work{member: t}, uses: []use{useOf(t, at...)}}
+		p := &piece{title: "Screws of the " + plural(x.kind), work: work{member: t}, uses: []use{useOf(t, at...)}}
 		p.plan = plan{
 			title: p.title,
 			options: [][]part{{
-				{frame.FaceTop, base, box}, {frame.FaceOuter, 0, lipOf(box, up, lip)}, {frame.FaceHouse, 0, lipOf(box, up, lip)},
+				{frame.FaceTop, base, box}, {t.Faces()[0], 0, lipOf(box, up, lip)}, {t.Faces()[1], 0, lipOf(box, up, lip)},
 			}},
 			cross: geom.V(at[0], 0, t.Section.Depth), through: true, along: []frame.Face{frame.FaceTop},
-			notes: []string{m.battenNote()},
-			extra: func(p *piece) { m.battenMarks(p, at[0]) },
+			notes: []string{m.crossingNote(x)},
+			extra: func(p *piece) { m.crossingMarks(p, x, at[0]) },
 		}
 		p.show(m, p.plan.options[0])
 		p.key = p.shape()
@@ -53,22 +69,22 @@ func (m *maker) battenPieces() []*piece {
 	return out
 }
 
-func (m *maker) battenNote() string {
-	s := m.job.Battens.Screws
+func (m *maker) crossingNote(x crossing) string {
+	s := x.screws
 	what := "screw"
 	if s.Diameter > 0 {
 		what = m.fine.Length(s.Diameter) + " screw"
 	}
-	n := fmt.Sprintf("%d %s at each rafter", s.Each, what)
+	n := fmt.Sprintf("%d %s at each %s", s.Each, what, x.over)
 	if s.Each > 1 {
-		n = fmt.Sprintf("%d %ss at each rafter", s.Each, what)
+		n = fmt.Sprintf("%d %ss at each %s", s.Each, what, x.over)
 	}
-	return n + ", on its middle: common practice, confirm. Drill before screwing near the ends. The long dashes are the rafter's sides."
+	return n + ", on its middle: common practice, confirm. Drill before screwing near the ends. The long dashes are the " + x.over + "'s sides."
 }
 
-// battenMarks draws the screws and the rafter below.
-func (m *maker) battenMarks(p *piece, u float64) {
-	t, s := p.work.member, m.job.Battens.Screws
+// crossingMarks draws the screws and what lies below.
+func (m *maker) crossingMarks(p *piece, x crossing, u float64) {
+	t, s := p.work.member, x.screws
 	top := p.flaps[0]
 	for i := range s.Each {
 		v := t.Section.Width * (float64(i) + 0.5) / float64(s.Each)
@@ -78,7 +94,7 @@ func (m *maker) battenMarks(p *piece, u float64) {
 		}
 		p.ink.target(r)
 	}
-	half := m.job.Rafters.Section.Width / 2
+	half := x.wide / 2
 	for _, f := range p.flaps {
 		for _, side := range []float64{u - half, u + half} {
 			c := f.paper(geom.V(side, f.at.Y, f.at.Z))

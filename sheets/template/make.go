@@ -76,7 +76,9 @@ func (m *maker) collect() {
 			m.pieces = append(m.pieces, p)
 		}
 	}
-	m.pieces = append(m.pieces, m.battenPieces()...)
+	for _, x := range m.crossings() {
+		m.pieces = append(m.pieces, m.crossingPieces(x)...)
+	}
 	m.pieces = append(m.pieces, m.bevelCard()...)
 	clear(seen)
 	for i, t := range m.frame.Members {

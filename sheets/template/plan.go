@@ -34,6 +34,7 @@ const (
 func (m *maker) planOf(w work) plan {
 	var housing *frame.Housing
 	var hole *frame.Hole
+	var check *frame.Check
 	atEnd := false
 	for _, f := range w.features {
 		switch f := f.(type) {
@@ -48,6 +49,8 @@ func (m *maker) planOf(w work) plan {
 			atEnd = atEnd || f.Face == frame.FaceEnd
 		case frame.Chamfer:
 			atEnd = true
+		case frame.Check:
+			check = &f
 		}
 	}
 	switch {
@@ -59,6 +62,9 @@ func (m *maker) planOf(w work) plan {
 		return m.topPlan(w)
 	case hole != nil:
 		return m.holePlan(w, *hole)
+	}
+	if check != nil && len(w.features) == 1 {
+		return m.checkPlan(w, *check)
 	}
 	return m.roundPlan(w)
 }

@@ -209,6 +209,8 @@ func exact(f *frame.Frame, t frame.Member, reading float64) float64 {
 		switch x := x.(type) {
 		case frame.Housing:
 			try(x.At)
+		case frame.Check:
+			try(x.At)
 		case frame.Hole:
 			try(x.Mouth.X)
 		case frame.EndCut:
@@ -227,7 +229,7 @@ func exact(f *frame.Frame, t frame.Member, reading float64) float64 {
 		}
 	}
 	for _, j := range f.Joints {
-		if j.Kind == frame.JointBattenRafter && f.Members[j.A].Mark == t.Mark && f.Members[j.A].Hand == t.Hand {
+		if (j.Kind == frame.JointBattenRafter || j.Kind == frame.JointLathBatten) && f.Members[j.A].Mark == t.Mark && f.Members[j.A].Hand == t.Hand {
 			try(f.Members[j.A].Place.Local(j.At).X)
 		}
 	}

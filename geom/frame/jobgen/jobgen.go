@@ -26,6 +26,7 @@ func Job(seed uint64) []byte {
 	g.settleForm(seed)
 	g.heights()
 	g.settleOrder(seed)
+	g.settleLayers(seed)
 	g.write(seed)
 	return []byte(g.b.String())
 }
@@ -62,6 +63,8 @@ type gen struct {
 	tail                 string
 	overhang, rise       float64 // of the tails; of rafters over the plate above its top
 	straps, order        string  // what the file says of straps, and of buying
+	layers               *layers
+	few                  bool    // there are too few battens to carry anything
 	fall                 float64 // of the line, plate's outer to beam's inner face
 }
 

@@ -64,7 +64,7 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"wall: right", "ground:", "centres:", "number:", "ends: flush", "ends: centred", "inset:", "seat: level", "clearance:",
 		"gap:", "shade:", "overhang:", "overhang_left:", "drop: 0\n", "angle:", "slope:", "wall face", "plate inner arris", "beam outer arris",
 		"rafters: over", "rafters: between", "heel:", "head:", "tail:", "shape: plumb", "shape: square", "shape: bevelled",
-		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:",
+		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:",
 	} {
 		if !strings.Contains(text, word) {
 			t.Errorf("no random job says %q", word)

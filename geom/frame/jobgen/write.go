@@ -260,6 +260,7 @@ func (g *gen) writeBattens() {
 	first, last := g.size(0, 120), g.up(lean+g.size(0, 120))
 	room := (g.out-g.beam.width-g.packer-g.plate.width)*math.Hypot(1, g.tan) - first - last
 	g.line("battens:\n  section: %s", g.sec(g.batten))
+	g.writeLie(first, last)
 	switch g.r.IntN(3) {
 	case 0:
 		g.line("  number: %d", 2+g.r.IntN(max(1, int(room/g.batten.width/1.5)-2)))
@@ -269,6 +270,12 @@ func (g *gen) writeBattens() {
 		g.line("  shade: %s", fmt.Sprintf("%d%%", 15+g.r.IntN(60)))
 	}
 	g.line("  first: %s\n  last: %s", g.s(first), g.s(last))
+	g.writeOverhangs()
+	g.writeLaths(first)
+}
+
+// writeOverhangs says how far the battens run past the end rafters.
+func (g *gen) writeOverhangs() {
 	left, right := g.size(0, 200), g.size(0, 200)
 	if g.wallLeft {
 		left = 0
