@@ -44,6 +44,7 @@ func refusals() []refusal {
 		{"item without its key", "at: [60, 2700, 5340]", "at: [60, {ground: 0}, 5340]", keys.RuleMissing, `job.yaml:16:12: posts.at no. 2 has no at; add at: 2400`},
 		{"packers of a free post", "at: [60, 2700, 5340]", "at: [{at: 60, packers: {thickness: 18}}]", keys.RuleChoice, `job.yaml:16:17: posts.at no. 1, packers makes sense only beside wall; add wall or take it out`},
 		{"angle", "drop: 120", "angle: 1:20", keys.RuleKind, `job.yaml:21:10: fall.angle "1:20" is not an angle; write degrees, like 35° or 2.5 deg`},
+		{"tiny", "drop: 120", "drop: 0.012", keys.RuleRange, `job.yaml:21:9: fall.drop "0.012" is less than any rule can measure; look at the decimal point and the unit, or write 0`},
 		{"steep", "drop: 120", "angle: 75", keys.RuleRange, `job.yaml:21:10: fall.angle "75" is out of range; it runs from 0° to 60°`},
 		{"uphill", "drop: 120", "drop: -120", keys.RuleRange, `job.yaml:21:9: fall.drop "-120" is negative; give it without the minus sign`},
 		{"slope", "drop: 120", "slope: 3°", keys.RuleKind, `job.yaml:21:10: fall.slope "3°" is not a slope; write it like 1:20 or 1 in 20`},

@@ -264,10 +264,16 @@ func (k text) set(s string, _ measure.Units) error {
 	return nil
 }
 
+// tiniest is the least length, mm, that is not nothing: no rule shows less, and
+// what is smaller is a slip of the decimal point or of the unit.
+const tiniest = 0.1
+
 // within is the fault of a length outside its span, in the file's own units.
 func within(mm float64, s Span, units measure.Units) error {
 	f := measure.Format{Units: units, Step: 0.1}
 	switch {
+	case mm != 0 && math.Abs(mm) < tiniest:
+		return fault{RuleRange, "is less than any rule can measure", "look at the decimal point and the unit, or write 0"}
 	case mm < 0 && s.Least == 0:
 		return fault{RuleRange, "is negative", "give it without the minus sign"}
 	case mm < s.Least:
