@@ -15,6 +15,9 @@ import (
 type scene struct {
 	frame  *frame.Frame
 	solids []geom.Solid
+	// watch, if set, is told of every picture's bodies and lines: a test looks
+	// at the same bodies in another way.
+	watch func(geom.View, []geom.Body, []geom.Stroke)
 }
 
 func newScene(f *frame.Frame) *scene {
@@ -101,7 +104,11 @@ func (s *scene) see(l look) picture {
 			p.grow(i, solid.Bounds())
 		}
 	}
-	for _, st := range geom.Strokes(l.axes, bodies, geom.Options{VisibleOnly: l.hidden == nil}) {
+	strokes := geom.Strokes(l.axes, bodies, geom.Options{VisibleOnly: l.hidden == nil})
+	if s.watch != nil {
+		s.watch(l.axes, bodies, strokes)
+	}
+	for _, st := range strokes {
 		if st.Hidden && (l.hidden == nil || !l.hidden(s, st.Body)) {
 			continue
 		}
