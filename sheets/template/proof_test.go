@@ -267,7 +267,7 @@ func lift(f *frame.Frame, p *pattern, pl placing, r string, seen coverage) error
 		return err
 	}
 	seen.note(t, c.from, c.to)
-	return nil
+	return p.marks(f, t, leaves, u)
 }
 
 func (s coverage) note(t frame.Member, from, to float64) {
