@@ -58,7 +58,7 @@ func (m *maker) howTo() []string {
 }
 
 // sampleStep is from line to line of the samples, mm.
-const sampleStep = 7.0
+const sampleStep = 8.0
 
 // samples shows the kinds of line, in two columns, and returns where they end.
 func (m *maker) samples(k *ink, y float64) float64 {
@@ -74,7 +74,7 @@ func (m *maker) samples(k *ink, y float64) float64 {
 		{barLine, "crossed out: a rafter comes here"}, {register, "lay it on that of the next tile"},
 	} {
 		at := geom.P(free.X0+float64(i%2)*free.W()/2, y-float64(i/2+1)*sampleStep)
-		const long, sampleHigh = 22.0, 5.0
+		const long, sampleHigh = 22.0, 4.5
 		mid := geom.P(0, draw.NoteHeight/2)
 		switch s.style {
 		case waste:
@@ -83,7 +83,7 @@ func (m *maker) samples(k *ink, y float64) float64 {
 				k.line(waste, h[0], h[1])
 			}
 		case crosses:
-			k.datum(at.Add(mid).Add(geom.P(long/2, 0)))
+			k.datum(at.Add(mid).Add(geom.P(long/2, 0)), sampleHigh)
 		case barLine:
 			a, b := at.Add(mid).Add(geom.P(long/4, -sampleHigh/2)), at.Add(mid).Add(geom.P(3*long/4, sampleHigh/2))
 			k.line(barLine, a, b)

@@ -1,6 +1,8 @@
 package template
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"plumbcut/draw"
@@ -9,7 +11,7 @@ import (
 
 // leaf is a page in the making.
 type leaf struct {
-	free   []draw.Rect // what is left, in order of making
+	free   []draw.Rect // the largest rectangles that are left; they overlap
 	placed []placed
 	tile   *tile // it carries one tile of a template that fits no page
 	pieces []*piece
@@ -102,34 +104,57 @@ func filled(items []string, width float64) []string {
 // headWidth is how wide the words over a template run.
 func (p *piece) headWidth() float64 { return max(headOver, p.ink.bounds().W()) }
 
-// pack puts the templates on pages: each where it fits first, in either
-// rotation; one that fits no page is tiled.
+// block is a template with its words, ready to be packed.
+type block struct {
+	piece *piece
+	ink   ink
+}
+
+// pack puts the templates on pages, each in either rotation; one that fits no
+// page is tiled. They go in the order of their numbers, or the largest first if
+// that needs fewer pages.
 func (m *maker) pack() []*leaf {
-	var leaves []*leaf
-	for _, p := range m.pieces {
-		k, ok := m.block(p)
-		if !ok {
-			leaves = append(leaves, m.tiled(p)...)
+	var blocks []block
+	var tiles []*leaf
+	order := map[*piece]int{}
+	for i, p := range m.pieces {
+		order[p] = i
+		if k, ok := m.block(p); ok {
+			blocks = append(blocks, block{p, k})
 			continue
 		}
-		if !place(leaves, p, k) {
-			l := &leaf{free: []draw.Rect{m.page.free}}
-			place([]*leaf{l}, p, k)
-			leaves = append(leaves, l)
-		}
+		tiles = append(tiles, m.tiled(p)...)
 	}
+	leaves := m.fill(blocks)
+	slices.SortStableFunc(blocks, func(a, b block) int {
+		return cmp.Compare(area(b.ink.bounds()), area(a.ink.bounds()))
+	})
+	if other := m.fill(blocks); len(other) < len(leaves) {
+		leaves = other
+	}
+	leaves = append(leaves, tiles...)
+	for _, l := range leaves {
+		slices.SortFunc(l.pieces, func(a, b *piece) int { return cmp.Compare(order[a], order[b]) })
+	}
+	slices.SortStableFunc(leaves, func(a, b *leaf) int { return cmp.Compare(order[a.pieces[0]], order[b.pieces[0]]) })
 	return leaves
 }
 
-// place puts a block on the first page that has room for it.
-func place(leaves []*leaf, p *piece, k ink) bool {
-	for _, l := range leaves {
-		if l.tile == nil && l.take(k) {
-			l.pieces = append(l.pieces, p)
-			return true
+func area(r draw.Rect) float64 { return r.W() * r.H() }
+
+// fill puts blocks on pages, each on the first that has room for it.
+func (m *maker) fill(blocks []block) []*leaf {
+	var leaves []*leaf
+	for _, b := range blocks {
+		i := slices.IndexFunc(leaves, func(l *leaf) bool { return l.take(b.ink) })
+		if i < 0 {
+			i = len(leaves)
+			leaves = append(leaves, &leaf{free: []draw.Rect{m.page.free}})
+			leaves[i].take(b.ink)
 		}
+		leaves[i].pieces = append(leaves[i].pieces, b.piece)
 	}
-	return false
+	return leaves
 }
 
 // take puts a block into the room of a page that it fits tightest.
@@ -162,29 +187,39 @@ func (l *leaf) take(k ink) bool {
 		w, h = h, w
 	}
 	at.move = geom.P(r.X0, r.Y1).Sub(at.pt(corner))
-	l.placed = append(l.placed, placed{k, at, r.Expand(packGap / 2), false})
-	l.split(best, w+packGap, h+packGap)
+	used := draw.Rect{X0: r.X0, Y0: r.Y1 - h, X1: r.X0 + w, Y1: r.Y1}.Expand(packGap)
+	l.placed = append(l.placed, placed{k, at, used, false})
+	l.free = without(l.free, used)
 	return true
 }
 
-// split takes the top left corner out of a free rectangle and leaves two, cut
-// so that the greater of them is as great as may be.
-func (l *leaf) split(i int, w, h float64) {
-	r := l.free[i]
-	right := draw.Rect{X0: r.X0 + w, Y0: r.Y0, X1: r.X1, Y1: r.Y1}
-	below := draw.Rect{X0: r.X0, Y0: r.Y0, X1: r.X1, Y1: r.Y1 - h}
-	if r.W()-w < r.H()-h {
-		right.Y0 = r.Y1 - h + packGap
-	} else {
-		below.X1 = r.X0 + w - packGap
-	}
-	rest := append([]draw.Rect{}, l.free[:i]...)
-	for _, n := range []draw.Rect{right, below} {
-		if n.W() > 0 && n.H() > 0 {
-			rest = append(rest, n)
+// without takes a place out of free rectangles: of each it leaves the largest that
+// lie beside the place, and none that lies within another.
+func without(free []draw.Rect, used draw.Rect) []draw.Rect {
+	var rest []draw.Rect
+	for _, r := range free {
+		if !r.Overlaps(used) {
+			rest = append(rest, r)
+			continue
+		}
+		for _, n := range []draw.Rect{
+			{X0: used.X1, Y0: r.Y0, X1: r.X1, Y1: r.Y1}, {X0: r.X0, Y0: r.Y0, X1: r.X1, Y1: used.Y0},
+			{X0: r.X0, Y0: r.Y0, X1: used.X0, Y1: r.Y1}, {X0: r.X0, Y0: used.Y1, X1: r.X1, Y1: r.Y1},
+		} {
+			if n.W() > 0 && n.H() > 0 {
+				rest = append(rest, n)
+			}
 		}
 	}
-	l.free = append(rest, l.free[i+1:]...)
+	var out []draw.Rect
+	for i, r := range rest {
+		within := slices.ContainsFunc(rest[i+1:], func(o draw.Rect) bool { return o.Encloses(r) }) ||
+			slices.ContainsFunc(out, func(o draw.Rect) bool { return o.Encloses(r) })
+		if !within {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // title names the templates of a page.

@@ -160,7 +160,7 @@ func (p *piece) geometry(m *maker) {
 			}
 		}
 	}
-	p.ink.datum(p.crossAt())
+	p.ink.datum(p.crossAt(), crossReach)
 	if p.plan.extra != nil {
 		p.plan.extra(p)
 	}
@@ -284,8 +284,8 @@ func (p *piece) crossAt() geom.Pt {
 }
 
 // datum draws the datum cross: a disc in four quarters, two of them black, so that
-// it is taken for no hole; its middle is where they meet.
-func (k *ink) datum(c geom.Pt) {
+// it is taken for no hole; its middle is where they meet. Its arms reach out.
+func (k *ink) datum(c geom.Pt, reach float64) {
 	const facets = 6 // of a quarter
 	quarter := func(from int) []geom.Pt {
 		pts := []geom.Pt{c}
@@ -299,8 +299,8 @@ func (k *ink) datum(c geom.Pt) {
 		k.fill(draw.Hatch, tone, quarter(i)...)
 	}
 	k.ring(crosses, c, crossRadius)
-	k.line(crosses, c.Sub(geom.P(crossReach, 0)), c.Add(geom.P(crossReach, 0)))
-	k.line(crosses, c.Sub(geom.P(0, crossReach)), c.Add(geom.P(0, crossReach)))
+	k.line(crosses, c.Sub(geom.P(reach, 0)), c.Add(geom.P(reach, 0)))
+	k.line(crosses, c.Sub(geom.P(0, reach)), c.Add(geom.P(0, reach)))
 }
 
 // letter sets the words on the flaps. tiles are the stretches of paper that

@@ -52,13 +52,13 @@ func (p *pattern) arrowsTrue(t frame.Member, leaves []*leafOf) error {
 	return nil
 }
 
-var tickWords = regexp.MustCompile(`Ticks beside the cut: for a (rafter|beam) of (.+?), (.+?) and (.+?)\.`)
+var tickWords = regexp.MustCompile(`Ticks beside the cut: for a (rafter|beam|batten) of (.+?), (.+?) and (.+?)\.`)
 
 // tickLong is the length of a tick at another size than the stated one, mm.
 const tickLong = 5.0
 
 // ticksTrue finds each tick where the cut goes for the size beside it: the side of
-// a housing that keeps its clearance, the edge of a post's seat.
+// a housing or check that keeps its clearance, the edge of a post's seat.
 func (p *pattern) ticksTrue(f *frame.Frame, t frame.Member, leaves []*leafOf) error {
 	m := tickWords.FindStringSubmatch(p.head)
 	if m == nil {
@@ -120,10 +120,16 @@ func tickOff(f *frame.Frame, t frame.Member, what string, size float64, at geom.
 	}
 	best := math.Inf(1)
 	for _, x := range t.Features {
-		if h, ok := x.(frame.Housing); ok {
-			half := (size + f.Job.Rafters.Clearance) / 2
-			best = min(best, math.Abs(math.Abs(at.X-h.At)-half))
+		var mid, clear float64
+		switch x := x.(type) {
+		case frame.Housing:
+			mid, clear = x.At, f.Job.Rafters.Clearance
+		case frame.Check:
+			mid, clear = x.At, f.Job.Battens.Check.Clearance
+		default:
+			continue
 		}
+		best = min(best, math.Abs(math.Abs(at.X-mid)-(size+clear)/2))
 	}
 	return best
 }
