@@ -22,6 +22,9 @@ const (
 	RuleNoLine   draw.Rule = "an edge of the timber has no cut line"
 )
 
+// RuleUnnamed is broken by a face that a builder must guess.
+const RuleUnnamed draw.Rule = "a face is not named"
+
 // What the audit allows, mm.
 const (
 	barTolerance  = 0.01  // of a check bar: a twentieth of its pen
@@ -38,6 +41,7 @@ func (t Templates) Audit(f draw.Figures) (faults, blemishes []draw.Finding) {
 	}
 	for _, p := range t.pieces {
 		faults = append(faults, p.audit()...)
+		blemishes = append(blemishes, p.unnamed()...)
 	}
 	for _, s := range t.True.Sheets {
 		tiled := strings.Contains(s.Title, "tile")
@@ -144,6 +148,20 @@ func (p *piece) audit() []draw.Finding {
 			if mid := e[0].Lerp(e[1], 0.5); p.shows(f, mid) && !(edge{mid, mid}).liesOn(drawn) {
 				found(RuleNoLine, f, f.paper(mid))
 			}
+		}
+	}
+	return out
+}
+
+// unnamed finds faces that have no name on them.
+func (p *piece) unnamed() []draw.Finding {
+	var out []draw.Finding
+	for _, f := range p.flaps {
+		name := capitals(p.work.member.Kind, f.face)
+		if !slices.ContainsFunc(p.ink.words, func(t draw.Text) bool {
+			return strings.HasSuffix(t.String, name) && f.area.Encloses(t.Box())
+		}) {
+			out = append(out, draw.Finding{Rule: RuleUnnamed, Sheet: p.number, At: f.area.Centre(), What: name})
 		}
 	}
 	return out

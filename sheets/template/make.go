@@ -27,7 +27,7 @@ func Make(f *frame.Frame) (Templates, error) {
 	figures, fine := f.Job.Format(), f.Job.Format()
 	figures.Step, figures.Fraction = 0.5, 32
 	fine.Step, fine.Fraction = 0.1, 64
-	m := &maker{frame: f, job: f.Job, figures: figures, fine: fine}
+	m := &maker{frame: f, job: f.Job, figures: figures, fine: fine, hardware: f.Hardware()}
 	var err error
 	if m.page, err = newLayout(f.Job, 0); err != nil {
 		return Templates{}, err

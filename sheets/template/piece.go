@@ -20,6 +20,8 @@ type maker struct {
 	fine    measure.Format // of shapes
 	page    layout
 	pieces  []*piece
+
+	hardware []frame.Hardware
 }
 
 // piece is one template: a flat drawing at full size, with the words that
@@ -303,19 +305,31 @@ func (k *ink) datum(c geom.Pt, reach float64) {
 	k.line(crosses, c.Sub(geom.P(0, reach)), c.Add(geom.P(0, reach)))
 }
 
-// letter sets the words on the flaps. tiles are the stretches of paper that
-// each end up on one page; none: all of it does.
+// letter sets the words on the flaps, the names smaller where there is no room for
+// all that must be there. tiles are the stretches of paper that each end up on one
+// page; none: all of it does.
 func (p *piece) letter(tiles []draw.Rect) {
 	p.bare = [3]int{len(p.ink.words), len(p.ink.lines), len(p.ink.fills)}
 	if len(p.flaps) == 0 {
 		return
 	}
-	l := newLetterer(&p.ink, tiles)
+	for _, largest := range []float64{draw.SheetHeight, draw.TitleHeight, draw.NoteHeight} {
+		if p.lettered(newLetterer(&p.ink, tiles), largest) {
+			return
+		}
+		if largest > draw.NoteHeight {
+			p.unletter()
+		}
+	}
+}
+
+// lettered sets the words. It reports whether every face has its name and an arrow.
+func (p *piece) lettered(l *letterer, largest float64) bool {
 	first := p.flaps[0]
-	p.arrows(l, first)
-	p.nameFlap(l, first, true)
+	whole := p.arrows(l, first)
+	whole = p.nameFlap(l, first, largest) && whole
 	for _, f := range p.flaps[1:] {
-		p.nameFlap(l, f, false)
+		whole = p.nameFlap(l, f, min(largest, draw.TitleHeight)) && whole
 	}
 	p.nameCross(l)
 	for _, f := range p.flaps[1:] {
@@ -325,36 +339,41 @@ func (p *piece) letter(tiles []draw.Rect) {
 		l.waste(p.work.on(f))
 		p.foldWord(l, f)
 	}
+	return whole
 }
 
-// arrows say which way round a flap lies.
-func (p *piece) arrows(l *letterer, f flap) {
+// arrows say which way round a flap lies. It reports false if there is no room for
+// the one along the timber.
+func (p *piece) arrows(l *letterer, f flap) bool {
+	set := true
 	kind := p.work.member.Kind
 	if !f.acrossMember {
 		end := endName(kind, true)
-		l.setAny(f.area, p.towards(f, geom.V(-1, 0, 0), "to the "+end), p.towards(f, geom.V(-1, 0, 0), end))
+		set = l.setAny(f.area, p.towards(f, geom.V(-1, 0, 0), "to the "+end), p.towards(f, geom.V(-1, 0, 0), end))
 	}
 	if way, words := upWay(kind, f); words != "" {
 		l.set(p.towards(f, way, words), f.area)
 	}
+	return set
 }
 
 // nameFlap writes the number of the template and the name of the face, as large
-// as there is room for, and up the paper where there is none across it.
-func (p *piece) nameFlap(l *letterer, f flap, first bool) {
+// as there is room for up to a height; up the paper where there is none across it,
+// and on the hatch if there is none beside it.
+func (p *piece) nameFlap(l *letterer, f flap, largest float64) bool {
 	face := capitals(p.work.member.Kind, f.face)
 	var tries []label
-	for _, words := range []string{p.number + " " + face, face} {
-		for _, h := range []float64{draw.SheetHeight, draw.TitleHeight, draw.NoteHeight} {
-			if h == draw.SheetHeight && !first {
-				continue
-			}
-			for _, turned := range []bool{false, true} {
-				tries = append(tries, label{words: words, height: h, bold: true, turned: turned})
+	for _, over := range []bool{false, true} {
+		for _, words := range []string{p.number + " " + face, face} {
+			for _, h := range []float64{draw.SheetHeight, draw.TitleHeight, draw.NoteHeight} {
+				if h <= largest {
+					tries = append(tries, label{words: words, height: h, bold: true, over: over},
+						label{words: words, height: h, bold: true, over: over, turned: true})
+				}
 			}
 		}
 	}
-	l.setAny(f.area, tries...)
+	return l.setAny(f.area, tries...)
 }
 
 // nameCross writes what the cross is, with its reading where the template has

@@ -160,21 +160,40 @@ func alongside(t frame.Member, f frame.Face, reach float64) (from, to float64) {
 }
 
 // wraps are the ways to wrap a work of a lying timber: left, top, right, bottom;
-// or, on less paper, without the top, or with no more of the right than is cut;
-// or the left with the top and the bottom, between whose lines the right is
-// ruled.
+// or, on less paper, without the top or the bottom, or with no more of the right
+// than is cut; or without the right, if the cut can be ruled there between the top
+// and the bottom.
 func wraps(w work, box geom.Box3) [][]part {
 	f := w.member.Faces()
 	left, right, bottom, top := f[0], f[1], f[2], f[3]
-	less := [][]part{{{left, base, box}, {top, 0, box}, {bottom, 0, box}}}
+	all := []part{{left, base, box}, {top, 0, box}, {right, 1, box}, {bottom, 2, box}}
 	if high := w.highest(); high < w.member.Section.Depth-same { // the top is not cut
 		low := lipOf(box, geom.V(0, 0, -1), high+lip)
-		less = [][]part{
+		return [][]part{
+			all,
 			{{left, base, box}, {bottom, 0, box}, {right, 1, box}},
 			{{left, base, box}, {bottom, 0, box}, {right, 1, low}},
 		}
 	}
-	return append([][]part{{{left, base, box}, {top, 0, box}, {right, 1, box}, {bottom, 2, box}}}, less...)
+	out := [][]part{all, all[:3]}
+	if w.ruled(part{right, base, box}) {
+		out = append(out, []part{{left, base, box}, {top, 0, box}, {bottom, 0, box}})
+	}
+	return out
+}
+
+// ruled reports whether every cut line on a side runs from its top arris to its
+// bottom arris, so that the ends of the lines on the faces beside it give it.
+func (w work) ruled(side part) bool {
+	f := unfold(w.member, []part{side}, geom.Vec{})[0]
+	for _, l := range w.on(f).lines {
+		for _, q := range l {
+			if z := f.timber(q).Z; z > same && z < w.member.Section.Depth-same {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // endPlan wraps the end of a sloping timber.

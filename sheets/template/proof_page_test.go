@@ -262,8 +262,8 @@ func TestBevelCardIsTheFall(t *testing.T) {
 }
 
 // mostBlemishes is how many words of a job may touch a line: where three marks of
-// a strip fall together, no place is clear.
-const mostBlemishes = 1
+// a strip fall together, or crosses of tiles crowd, no place is clear.
+const mostBlemishes = 2
 
 // TestNothingTouches audits the pages: they are true, no words are on words and
 // hardly any on a line.

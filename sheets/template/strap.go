@@ -15,7 +15,7 @@ func (m *maker) straps(w work, box geom.Box3) []frame.Spot {
 		return nil
 	}
 	var out []frame.Spot
-	for _, h := range m.frame.Hardware() {
+	for _, h := range m.hardware {
 		for _, s := range h.Spots {
 			on := m.frame.Members[s.Member]
 			if h.Kind == frame.StrapTie && on.Kind == t.Kind && on.No == t.No && s.Face == frame.FaceTop &&
