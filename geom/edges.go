@@ -1,6 +1,9 @@
 package geom
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // Edge is a real arris of a solid. Smooth says that both faces beside it are
 // facets of one curve, so that it is seen only as an outline.
@@ -9,12 +12,31 @@ type Edge struct {
 	Smooth bool
 }
 
-// edge is an Edge by its corners, with the faces beside it if it is smooth; if
-// it is not, both are 0.
+// edge is an Edge by its corners. One that is smooth has the two faces beside
+// it; one that stands for a stretch of an arc has its barrel's number, the
+// facet f and the flat face g; for any other these are 0.
 type edge struct {
 	a, b   int32
 	smooth bool
+	barrel int32
 	f, g   ref
+}
+
+// beside sets what an edge between two faces is.
+func (e *edge) beside(planes []Plane, c curving, f, g ref) {
+	run, other := c.run[f.index()], c.run[g.index()]
+	if run != 0 && run == other {
+		e.smooth, e.f, e.g = true, min(f, g), max(f, g)
+		return
+	}
+	if c.of[f.index()] == 0 {
+		f, g, other = g, f, run
+	}
+	k := c.of[f.index()]
+	if k == 0 || other != 0 || math.Abs(planes[g.index()].N.Dot(c.barrels[k-1].dir)) < minSlope {
+		return // neither is a facet, or it is the curve's end
+	}
+	e.barrel, e.f, e.g = k, f, g
 }
 
 // Edges returns the real edges of s, each once and as long as it runs
@@ -24,7 +46,7 @@ func (s Solid) Edges() []Edge {
 		return nil
 	}
 	k := s.boundary()
-	es := k.edges(s.d.curve)
+	es := k.edges(s.d.planes, s.d.curve)
 	out := make([]Edge, len(es))
 	for i, e := range es {
 		out[i] = Edge{k.v[e.a], k.v[e.b], e.smooth}
@@ -34,14 +56,14 @@ func (s Solid) Edges() []Edge {
 
 // edges puts the rims of all faces together: along every line, the stretches
 // on which there is any.
-func (k *skin) edges(curve []int32) []edge {
+func (k *skin) edges(planes []Plane, curve curving) []edge {
 	var out []edge
 	for i := 0; i < len(k.segs); {
 		j := i + 1
 		for j < len(k.segs) && k.segs[j].line == k.segs[i].line {
 			j++
 		}
-		out = k.alongLine(out, k.segs[i:j], curve)
+		out = k.alongLine(out, k.segs[i:j], planes, curve)
 		i = j
 	}
 	return out
@@ -49,7 +71,7 @@ func (k *skin) edges(curve []int32) []edge {
 
 // alongLine appends the edges on one line. A smooth edge does not run on into
 // one between other faces; a sharp one does, as it is drawn all the same.
-func (k *skin) alongLine(out []edge, segs []seg, curve []int32) []edge {
+func (k *skin) alongLine(out []edge, segs []seg, planes []Plane, curve curving) []edge {
 	type end struct {
 		at    float64
 		v     int32
@@ -87,11 +109,7 @@ func (k *skin) alongLine(out []edge, segs []seg, curve []int32) []edge {
 		}
 		n := edge{a: e.v, b: ends[i+1].v}
 		if len(here) == 2 {
-			c := curve[here[0].index()]
-			n.smooth = c != 0 && c == curve[here[1].index()]
-		}
-		if n.smooth {
-			n.f, n.g = min(here[0], here[1]), max(here[0], here[1])
+			n.beside(planes, curve, here[0], here[1])
 		}
 		if m := len(out) - 1; m >= first && out[m].b == n.a && out[m].f == n.f && out[m].g == n.g {
 			out[m].b = n.b

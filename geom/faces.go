@@ -49,7 +49,7 @@ func (s Solid) Faces() []Face {
 		}
 		r := loops[i].face
 		for _, nest := range k.nest(loops[i:j], r.of(s.d.planes).N) {
-			f := Face{Plane: r.of(s.d.planes), Smooth: s.d.curve[r.index()] != 0}
+			f := Face{Plane: r.of(s.d.planes), Smooth: s.d.curve.run[r.index()] != 0}
 			for _, l := range nest {
 				f.Loops = append(f.Loops, k.points(l))
 			}

@@ -212,6 +212,9 @@ func (s *scene) rimParts(sol Solid, m rim) []span {
 // changes at computed parameters, so no chord is ever tried.
 func (s *scene) hiddenOval(it *item) []span {
 	o := it.oval
+	if it.judged != nil {
+		o = it.judged
+	}
 	half := Vec{math.Hypot(o.a.X, o.b.X), math.Hypot(o.a.Y, o.b.Y), 0}
 	far := o.c.Z - math.Hypot(o.a.Z, o.b.Z)
 	among := s.inBox(Box3{o.c.Sub(half), o.c.Add(half)}, far)

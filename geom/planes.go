@@ -2,6 +2,7 @@ package geom
 
 import (
 	"math"
+	"slices"
 	"sync"
 )
 
@@ -46,7 +47,7 @@ const (
 type table struct {
 	mu     sync.Mutex
 	planes []Plane
-	curve  []int32 // which curve the plane is a facet of; 0 for none
+	curve  curving // of which the planes are facets
 	index  near
 }
 
@@ -55,17 +56,28 @@ func planePrint(p Plane) float64 { return p.D + printNormal*p.N.Dot(mix) }
 // extend returns a table that begins with the n planes that the caller sees,
 // goes on with those of ps that are new, and the reference of each of ps.
 func (t *table) extend(n int, ps []Plane) (*table, []ref) {
+	return t.extendCurved(n, ps, curving{})
+}
+
+// extendCurved is extend by planes that are facets as c says, which may be the
+// zero value. A plane that was there before stays as it was.
+func (t *table) extendCurved(n int, ps []Plane, c curving) (*table, []ref) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if len(t.planes) != n {
-		t = &table{
-			planes: append([]Plane(nil), t.planes[:n]...),
-			curve:  append([]int32(nil), t.curve[:n]...),
-		}
+		t = &table{planes: slices.Clone(t.planes[:n]), curve: t.curve.upTo(n).clone()}
 	}
+	runs, barrels := t.curve.runs(c), int32(len(t.curve.barrels))
+	t.curve.barrels = append(t.curve.barrels, c.barrels...)
 	refs := make([]ref, len(ps))
 	for i, p := range ps {
 		refs[i] = t.ref(p)
+		if k := int(refs[i].index()); k >= n && i < len(c.run) && c.run[i] != 0 {
+			t.curve.run[k] = runs + c.run[i]
+			if c.of[i] != 0 {
+				t.curve.of[k] = barrels + c.of[i]
+			}
+		}
 	}
 	return t, refs
 }
@@ -87,7 +99,7 @@ func (t *table) ref(p Plane) ref {
 		}
 	}
 	t.planes = append(t.planes, p)
-	t.curve = append(t.curve, 0)
+	t.curve.run, t.curve.of = append(t.curve.run, 0), append(t.curve.of, 0)
 	t.index.add(planePrint(p))
 	return ref(2 * (len(t.planes) - 1))
 }

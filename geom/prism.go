@@ -12,13 +12,25 @@ const smoothTurn = math.Pi / 6
 // point is a facet of a curve; smooth may be nil. A profile that crosses
 // itself, has no area or leaves the cube of Bound gives the empty solid.
 func Prism(profile []Pt, smooth []bool, from, to float64) Solid {
+	arc := make([]int32, len(profile))
+	for i := range arc {
+		if i < len(smooth) && smooth[i] {
+			arc[i] = 1
+		}
+	}
+	return prism(profile, arc, from, to, []barrel{{}})
+}
+
+// prism is Prism of a profile whose edges are facets of the arcs numbered from
+// 1, or 0 if flat. An arc whose barrel has no radius stays a row of facets.
+func prism(profile []Pt, arc []int32, from, to float64, barrels []barrel) Solid {
 	for _, p := range profile {
 		if v := V(p.X, p.Y, 0); v != v.clamp() {
 			return Solid{}
 		}
 	}
 	from, to = max(from, -Bound), min(to, Bound)
-	pts, curve := tidyProfile(profile, smooth)
+	pts, arc := tidyProfile(profile, arc)
 	parts, ok := convexParts(pts)
 	if !ok || !(to-from > onTol) {
 		return Solid{}
@@ -28,12 +40,7 @@ func Prism(profile []Pt, smooth []bool, from, to float64) Solid {
 		planes[i] = wall(a, pts[(i+1)%len(pts)])
 	}
 	planes = append(planes, Plane{V(0, 0, -1), -from}, Plane{V(0, 0, 1), to})
-	t, refs := (&table{}).extend(0, planes)
-	for i, c := range curve {
-		if c != 0 {
-			t.curve[refs[i].index()] = c
-		}
-	}
+	t, refs := (&table{}).extendCurved(0, planes, curvingOf(pts, arc, barrels))
 	cells := make([]*cell, len(parts))
 	for i, part := range parts {
 		cells[i] = prismCell(t, pts, part, refs, [2]float64{from, to})
@@ -74,18 +81,18 @@ func prismCell(t *table, pts []Pt, part []int, refs []ref, z [2]float64) *cell {
 }
 
 // tidyProfile drops repeated points and points in the middle of a straight
-// edge, turns the profile anticlockwise and numbers its curves from 1 (0: a
-// flat edge).
-func tidyProfile(profile []Pt, smooth []bool) ([]Pt, []int32) {
+// edge, and turns the profile anticlockwise. arc goes with the edge from each
+// point to the next.
+func tidyProfile(profile []Pt, arc []int32) ([]Pt, []int32) {
 	type edge struct {
-		p    Pt
-		soft bool
+		p   Pt
+		arc int32
 	}
 	var es []edge
 	n := len(profile)
 	for i, p := range profile {
 		if p.Sub(profile[(i+1)%n]).Len() > onTol {
-			es = append(es, edge{p, i < len(smooth) && smooth[i]})
+			es = append(es, edge{p, arc[i]})
 		}
 	}
 	var area float64
@@ -95,7 +102,7 @@ func tidyProfile(profile []Pt, smooth []bool) ([]Pt, []int32) {
 	if area < 0 {
 		rev := make([]edge, len(es))
 		for i := range es {
-			rev[i] = edge{es[len(es)-1-i].p, es[(2*len(es)-2-i)%len(es)].soft}
+			rev[i] = edge{es[len(es)-1-i].p, es[(2*len(es)-2-i)%len(es)].arc}
 		}
 		es = rev
 	}
@@ -108,11 +115,25 @@ func tidyProfile(profile []Pt, smooth []bool) ([]Pt, []int32) {
 		}
 		i++
 	}
-	pts, soft := make([]Pt, len(es)), make([]bool, len(es))
+	pts, arcs := make([]Pt, len(es)), make([]int32, len(es))
 	for i, e := range es {
-		pts[i], soft[i] = e.p, e.soft
+		pts[i], arcs[i] = e.p, e.arc
 	}
-	return pts, curves(pts, soft)
+	return pts, arcs
+}
+
+// curvingOf is what is known of the edges of a profile: runs of facets that go
+// on from one another are one smooth face, even where one arc ends and the next
+// begins.
+func curvingOf(pts []Pt, arc []int32, barrels []barrel) curving {
+	soft, of := make([]bool, len(arc)), make([]int32, len(arc))
+	for i, a := range arc {
+		soft[i] = a != 0
+		if a != 0 && barrels[a-1].radius > 0 {
+			of[i] = a
+		}
+	}
+	return curving{curves(pts, soft), of, barrels}
 }
 
 // curves numbers the runs of soft edges. A run ends at a flat edge or at a

@@ -29,7 +29,7 @@ type Solid struct{ d *data }
 type data struct {
 	tab    *table
 	planes []Plane // the part of tab that this solid sees
-	curve  []int32
+	curve  curving
 	cells  []*cell
 	bores  []Bore
 	box    Box3
@@ -76,7 +76,7 @@ func (t *table) solid(cells []*cell, bores []Bore) Solid {
 		return Solid{}
 	}
 	n := len(t.planes)
-	d := &data{tab: t, planes: t.planes[:n:n], curve: t.curve[:n:n], cells: cells, bores: bores, box: noBox()}
+	d := &data{tab: t, planes: t.planes[:n:n], curve: t.curve.upTo(n), cells: cells, bores: bores, box: noBox()}
 	for _, c := range cells {
 		d.box.grow(&c.box)
 	}
@@ -207,9 +207,12 @@ func (s Solid) Placed(a Axes) Solid {
 		return s
 	}
 	d := s.d
-	t := &table{planes: make([]Plane, len(d.planes)), curve: append([]int32(nil), d.curve...)}
+	t := &table{planes: make([]Plane, len(d.planes)), curve: d.curve.clone()}
 	for i, p := range d.planes {
 		t.planes[i] = a.Plane(p)
+	}
+	for i, b := range t.curve.barrels {
+		t.curve.barrels[i] = b.placed(a)
 	}
 	cells := make([]*cell, len(d.cells))
 	for i, c := range d.cells {

@@ -100,15 +100,16 @@ func inOrder(out []piece) []int32 {
 
 // item is a line or curve before it is judged.
 type item struct {
-	body  int32
-	order int
-	p, q  Vec     // ends of a straight line, in the view
-	oval  *oval   // set for a curve
-	parts []span  // where it exists, in its own parameter
-	near  float64 // its depths, once it is on a track
-	far   float64
-	track int32    // which line or ellipse of the image it lies on
-	base  baseline // that line, if straight
+	body   int32
+	order  int
+	p, q   Vec     // ends of a straight line, in the view
+	oval   *oval   // set for a curve
+	judged *oval   // in its place for what hides it; nil: itself
+	parts  []span  // where it exists, in its own parameter
+	near   float64 // its depths, once it is on a track
+	far    float64
+	track  int32    // which line or ellipse of the image it lies on
+	base   baseline // that line, if straight
 }
 
 // depths returns how near the item comes and how far it goes.
@@ -159,11 +160,15 @@ func (p piece) stroke(v View, id int) Stroke {
 // lines appends the edges of a solid that are to be drawn.
 func (s *scene) lines(items []item, body int32, sol Solid) []item {
 	k := sol.boundary()
-	for _, e := range k.edges(sol.d.curve) {
+	straight, rims := arcRims(k.edges(sol.d.planes, sol.d.curve))
+	for _, e := range straight {
 		if e.smooth && !s.outlines(sol, e) {
 			continue
 		}
 		items = s.line(items, body, k.v[e.a], k.v[e.b])
+	}
+	for _, r := range rims {
+		items = s.arcs(items, body, sol, r)
 	}
 	return items
 }

@@ -163,9 +163,16 @@ func newPiece(it *item, x span, hidden bool) piece {
 	return piece{it, x, it.point(x.lo), it.point(x.hi), hidden}
 }
 
-// join appends a piece, or lengthens one of the same body that it touches.
+// join appends a piece, or lengthens one of the same body that it touches. Of a
+// curve these are the two that end where its parameter begins anew.
 func join(out []piece, first int, p piece) []piece {
 	if p.item.oval != nil {
+		for i := first; i < len(out) && p.hi == 2*math.Pi && p.lo > 0; i++ {
+			if o := out[i]; o.item == p.item && o.lo == 0 {
+				p.hi, p.to = p.hi+o.hi, o.to
+				return append(append(out[:i], out[i+1:]...), p)
+			}
+		}
 		return append(out, p)
 	}
 	for i := first; i < len(out); i++ {
