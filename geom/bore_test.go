@@ -84,7 +84,7 @@ func TestBoreStrokes(t *testing.T) {
 		{"blind, from above", Plan(), bodies(blind), plan + "1h 46,0 46,6; 1h 54,0 54,6; 1h 46,6 54,6"},
 		{"half behind a plate", Front(), bodies(through, plate),
 			"1v 0,0 50,0; 1v 0,20 50,20; 1v 0,0 0,20; 1h 50,0 100,0; 1h 50,20 100,20; 1h 100,0 100,20; " +
-				"1v arc 50,10 4,0 1.000 90..270; 1h arc 50,10 4,0 1.000 0..90; 1h arc 50,10 4,0 1.000 270..360" + plateLines},
+				"1v arc 50,10 4,0 1.000 90..270; 1h arc 50,10 4,0 1.000 270..450" + plateLines},
 		// Cut along its axis a bore shows its half circles on the faces left.
 		{"cut open, from the front", Front(), bodies(through.Cut(PlaneAt(V(50, 0, 0), V(1, 0, 0)))),
 			"1v 0,0 50,0; 1v 0,20 50,20; 1v 0,0 0,20; 1v 50,0 50,20; 1v arc 50,10 4,0 1.000 90..270"},

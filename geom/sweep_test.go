@@ -30,19 +30,15 @@ var ends = []struct {
 	{"quarter round", Outline{{To: P(1000, 0)}, {To: P(1000, 60)}, {P(940, 0), -quarter}}, 60*60 - math.Pi*60*60/4, 1},
 	{"cove", Outline{{To: P(1000, 0)}, {To: P(1000, 60)}, {P(940, 0), quarter}}, math.Pi * 60 * 60 / 4, 1},
 	// Hollow under the nose, then round: what one arc takes the other leaves.
-	{"ogee", Outline{{To: P(1000, 0)}, {To: P(1000, 80)}, {P(960, 40), quarter}, {P(920, 0), -quarter}}, 40*80 + 0*40, 2},
+	{"ogee", Outline{{To: P(1000, 0)}, {To: P(1000, 80)}, {P(960, 40), quarter}, {P(920, 0), -quarter}}, 40 * 80, 2},
 	{"whole round", Outline{{To: P(1010, -10)}, {To: P(1010, 110)}, {To: P(950, 110)}, {To: P(950, 100)}, {P(950, 0), -math.Pi}, {To: P(950, -10)}}, 50*100 - math.Pi*50*50/2, 1},
 	{"beak", Outline{{To: P(1010, -10)}, {To: P(1010, 110)}, {To: P(1000, 110)}, {To: P(1000, 70)}, {To: P(960, 50)}, {To: P(990, 40)}, {To: P(990, -10)}},
-		60*10 + 40*30/2.0 - 10*0 - 0, 0},
+		1050, 0},
 	{"hole", Outline{{P(500, 40), math.Pi}, {P(500, 60), math.Pi}}, math.Pi * 100, 2},
 }
 
 func TestMinusSweep(t *testing.T) {
 	for _, c := range ends {
-		area := c.area
-		if c.name == "beak" {
-			area = shoelace(c.o, 1000, 100)
-		}
 		s := cutBar(c.o)
 		if err := s.Check(); err != nil {
 			t.Errorf("%s: %v", c.name, err)
@@ -53,11 +49,11 @@ func TestMinusSweep(t *testing.T) {
 				facets += arcTol * a.Major.Len() * (a.End - a.Start)
 			}
 		}
-		if got, want := s.Volume(), 50*(1000*100-area); math.Abs(got-want) > 50*facets+1e-3 {
+		if got, want := s.Volume(), 50*(1000*100-c.area); math.Abs(got-want) > 50*facets+1e-3 {
 			t.Errorf("%s: %.3f mm³, want %.3f", c.name, got, want)
 		}
 		arcs, lines := 0, 0
-		for _, st := range Strokes(LeftEndOf(), []Body{{Solid: s}}, Options{}) {
+		for _, st := range Strokes(fromFront(), []Body{{Solid: s}}, Options{}) {
 			if st.Hidden {
 				t.Errorf("%s: a hidden line from %v to %v", c.name, st.A, st.B)
 			}
@@ -73,26 +69,20 @@ func TestMinusSweep(t *testing.T) {
 	}
 }
 
-// LeftEndOf looks at the bar from its front, along Y.
-func LeftEndOf() View { return View{V(1, 0, 0), V(0, 0, 1), V(0, -1, 0)} }
-
-// shoelace is the area of a straight outline within a bar's side view.
-func shoelace(o Outline, x, y float64) float64 {
-	s := Prism(o.Flat(), nil, 0, 1).Cut(Plane{V(1, 0, 0), x}).Cut(Plane{V(0, 1, 0), y}).Cut(Plane{V(0, -1, 0), 0})
-	return s.Volume()
-}
+// fromFront looks at the bar from its front, along Y.
+func fromFront() View { return View{V(1, 0, 0), V(0, 0, 1), V(0, -1, 0)} }
 
 // TestSweptFacetsAreOneFace: no edge between two facets is sharp, even where
 // one arc goes over into the next.
 func TestSweptFacetsAreOneFace(t *testing.T) {
-	for _, c := range ends[2:6] {
+	for _, c := range ends[2:5] {
 		smooth := 0
 		for _, e := range cutBar(c.o).Edges() {
 			across := e.A.X == e.B.X && e.A.Z == e.B.Z && e.A.Y != e.B.Y
 			if e.Smooth {
 				smooth++
 			}
-			if inner := across && e.A.Z > 1 && e.A.Z < 59 && e.A.X < 999 && c.name != "whole round"; inner && !e.Smooth && c.arcs > 0 {
+			if inner := across && e.A.Z > 1 && e.A.Z < 59 && e.A.X < 999; inner && !e.Smooth {
 				t.Errorf("%s: a sharp edge at %v", c.name, e.A)
 			}
 		}
@@ -106,7 +96,7 @@ func TestSweptFacetsAreOneFace(t *testing.T) {
 // corners of the solid's facets lie on it.
 func TestSweptArcIsTrue(t *testing.T) {
 	s := cutBar(ends[3].o) // the cove, about the corner of the bar
-	for _, v := range []View{LeftEndOf(), Axonometric(0.5, 0.4)} {
+	for _, v := range []View{fromFront(), Axonometric(0.5, 0.4)} {
 		n := 0
 		for _, st := range Strokes(v, []Body{{Solid: s}}, Options{VisibleOnly: true}) {
 			if st.Arc == nil {
