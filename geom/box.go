@@ -86,8 +86,8 @@ func (b *Box3) meets(o *Box3, gap float64) bool {
 		b.Min.Z <= o.Max.Z+gap && o.Min.Z <= b.Max.Z+gap
 }
 
-// convex returns the box as half-spaces.
-func (b Box3) convex() Convex {
+// Convex returns the box as half-spaces.
+func (b Box3) Convex() Convex {
 	return Convex{
 		{V(-1, 0, 0), -b.Min.X}, {V(1, 0, 0), b.Max.X},
 		{V(0, -1, 0), -b.Min.Y}, {V(0, 1, 0), b.Max.Y},

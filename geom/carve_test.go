@@ -154,10 +154,10 @@ func randomCarving(r *rand.Rand, lattice bool) carving {
 		return 10 * (float64(lo) + r.Float64()*float64(hi-lo))
 	}
 	size := V(num(3, 12), num(2, 6), num(2, 6))
-	c := carving{block: Box3{Vec{}, size}.convex()}
+	c := carving{block: Box3{Vec{}, size}.Convex()}
 	for range 1 + r.IntN(5) {
 		lo := V(num(-1, 10), num(-1, 5), num(-1, 5))
-		b := Box3{lo, lo.Add(V(num(1, 4), num(1, 4), num(1, 4)))}.convex()
+		b := Box3{lo, lo.Add(V(num(1, 4), num(1, 4), num(1, 4)))}.Convex()
 		switch r.IntN(4) {
 		case 0: // a sloping floor
 			p := V(num(0, 10), num(0, 5), num(0, 5))

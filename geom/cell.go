@@ -20,7 +20,7 @@ type facet struct {
 // both sides, so no cut makes a flake thinner than it.
 const onTol = 1e-6
 
-// boxCell returns the cell of a box. refs follow the order of Box3.convex.
+// boxCell returns the cell of a box. refs follow the order of Box3.Convex.
 func boxCell(b Box3, refs []ref) *cell {
 	lo, hi := b.Min, b.Max
 	return &cell{

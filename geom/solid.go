@@ -50,7 +50,7 @@ func Box(min, max Vec) Solid {
 	if !(s.X > onTol && s.Y > onTol && s.Z > onTol) {
 		return Solid{}
 	}
-	t, refs := (&table{}).extend(0, b.convex())
+	t, refs := (&table{}).extend(0, b.Convex())
 	return t.solid([]*cell{boxCell(b, refs)}, nil)
 }
 

@@ -10,7 +10,7 @@ func near64(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
 
 // box is short for the half-spaces of a box.
 func box(x0, y0, z0, x1, y1, z1 float64) Convex {
-	return Box3{V(x0, y0, z0), V(x1, y1, z1)}.convex()
+	return Box3{V(x0, y0, z0), V(x1, y1, z1)}.Convex()
 }
 
 // beam is 1000 long, 50 thick and 200 deep.

@@ -52,7 +52,7 @@ func (s Solid) MinusSweep(w Sweep) Solid {
 // convex is the box over a rectangle of the axes' U and V between two heights.
 func (a Axes) convex(b [2]Pt, from, to float64) Convex {
 	lo, hi := V(b[0].X, b[0].Y, from), V(b[1].X, b[1].Y, to)
-	c := Convex(Box3{lo, hi}.convex())
+	c := Convex(Box3{lo, hi}.Convex())
 	for i, p := range c {
 		c[i] = a.Plane(p)
 	}

@@ -24,10 +24,9 @@ const (
 func (s *timber) busy() []span {
 	out := []span{{0, 0}, {s.Length, s.Length}}
 	for _, f := range s.Features {
-		for _, c := range f.Cutters(s.Member) {
-			if b := s.prism(c).Bounds(); !b.Empty() {
-				out = append(out, span{b.Min.X, b.Max.X})
-			}
+		for _, c := range s.Taken(f) {
+			b := c.Bounds()
+			out = append(out, span{b.Min.X, b.Max.X})
 		}
 		for _, b := range f.Bores(s.Member) {
 			reach := b.Dir.X * b.Depth
@@ -58,15 +57,6 @@ func (s *timber) busy() []span {
 		joined = append(joined, b)
 	}
 	return joined
-}
-
-// prism is what a cutter takes out of the uncut timber.
-func (s *timber) prism(c geom.Convex) geom.Solid {
-	p := geom.Box(geom.Vec{}, geom.V(s.Length, s.Section.Width, s.Section.Depth))
-	for _, pl := range c {
-		p = p.Cut(pl)
-	}
-	return p
 }
 
 // stretches are what a drawing shows of a member: the busy stretches, and

@@ -612,9 +612,9 @@ func (s *timber) endWaste(p *page, v *draw.View, face frame.Face) {
 		default:
 			continue
 		}
-		for _, c := range f.Cutters(s.Member) {
+		for _, c := range s.Taken(f) {
 			middle := geom.V(0, s.Section.Width/2, 0)
-			for _, r := range s.prism(c).Section(v.Axes.Axes(v.Axes.Toward.Mul(v.Axes.Depth(middle)))) {
+			for _, r := range c.Section(v.Axes.Axes(v.Axes.Toward.Mul(v.Axes.Depth(middle)))) {
 				box := draw.Bounds(r.Outer...)
 				if box.W()*v.Scale < least || box.H()*v.Scale < least {
 					continue

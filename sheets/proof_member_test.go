@@ -308,13 +308,7 @@ func (d *drawn) rebuild(m frame.Member, cards map[string]cardText, found *ledger
 		}
 	}
 	model := m.Solid().Placed(home(m.Place))
-	made := geom.Box(geom.Vec{}, geom.V(again.Length, again.Section.Width, again.Section.Depth))
-	for _, f := range again.Features {
-		made = made.Minus(f.Cutters(again)...)
-		for _, b := range f.Bores(again) {
-			made = made.WithBore(b)
-		}
-	}
+	made := again.Carved()
 	d.sameCorners(who, model, made, d.tapeHalf()+again.Section.Depth*angleHalf, found)
 	d.sameBores(who, model, made, found)
 }

@@ -61,6 +61,16 @@ var variants = []struct {
 		steep(j, 42)
 		j.Rafters.Tail = Tail{Overhang: 400, Shape: TailBevelled, Nose: 40, Splay: 70 * math.Pi / 180}
 	}},
+	{"over both, quarter round", func(j *Job) { overBoth(j); j.Rafters.Tail = Tail{Overhang: 300, Shape: TailQuarter} }},
+	{"over both, ogee, 12 in 12", func(j *Job) {
+		overBoth(j)
+		steep(j, 45)
+		j.Rafters.Tail = Tail{Overhang: 300, Shape: TailOgee, Nose: 20, Curve: 110}
+	}},
+	{"over both, profile", func(j *Job) {
+		overBoth(j)
+		j.Rafters.Tail = Tail{Overhang: 300, Shape: TailProfile, Profile: []EndPoint{{Down: 20}, {Back: 12, Down: 20}, {Back: 40, Down: 50, Hollow: 32}, {Back: 90, Round: 60}}}
+	}},
 	{"over both, battens all over", func(j *Job) { overBoth(j); j.Battens.First, j.Battens.Last = -50, 0 }},
 	{"over both, no tail", func(j *Job) { overBoth(j); j.Rafters.Tail = Tail{} }},
 	{"housed at the plate, over the beam", func(j *Job) { overBoth(j); j.Plate.Hold, j.Rafters.Head = Housed, 0 }},

@@ -210,30 +210,11 @@ func (b *builder) carve() {
 		key := m.Mark + "/" + string(m.Hand)
 		s, ok := done[key]
 		if !ok {
-			s = carved(*m)
+			s = m.Carved()
 			done[key] = s
 		}
 		m.solid = s.Placed(m.Place)
 	}
-}
-
-// carved is the member's solid in its own axes.
-func carved(m Member) geom.Solid {
-	s := geom.Box(geom.Vec{}, geom.V(m.Length, m.Section.Width, m.Section.Depth))
-	if m.Round {
-		s = roundPrism(m)
-	}
-	var cutters []geom.Convex
-	for _, f := range m.Features {
-		cutters = append(cutters, f.Cutters(m)...)
-	}
-	s = s.Minus(cutters...)
-	for _, f := range m.Features {
-		for _, bore := range f.Bores(m) {
-			s = s.WithBore(bore)
-		}
-	}
-	return s
 }
 
 // roundFacets is the number of flats that stand for a round footing's side. A

@@ -219,17 +219,6 @@ func (d *draft) rafterFields() keys.Group {
 	}
 }
 
-func (d *draft) tailFields() keys.Group {
-	t := &d.Rafters.Tail
-	return keys.Group{Opt: true, Fields: []keys.Field{
-		{Key: "overhang", Is: keys.Length(&t.Overhang, keys.Between(0, 5000)), Need: true, Doc: "Level distance from the beam's outer face to the end of the rafters' top edges."},
-		{Key: "shape", Is: keys.Word(&t.Shape, TailPlumb, TailSquare, TailBevelled), Def: string(TailPlumb),
-			Doc: "Shape of the end: cut plumb, square to the rafter, or plumb with its lower corner splayed off."},
-		{Key: "nose", Is: keys.Length(&t.Nose, keys.Between(1, 1200)), Else: "half the rafter's plumb depth", Doc: "Plumb height that a bevelled end keeps."},
-		{Key: "bevel", Is: keys.Angle(&t.Splay, keys.Between(5, 80)), Def: "45°", Doc: "Angle of the splay below it, from level."},
-	}}
-}
-
 func (d *draft) fallFields() keys.Group {
 	f := &d.Fall
 	return keys.Group{

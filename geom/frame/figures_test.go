@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"plumbcut/geom"
@@ -114,6 +116,8 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 			w = TailBevel{k.At, k.Sizes["nose"], rad(k.Angles["splay"]), rad(k.Angles["to member"])}
 		case "check":
 			w = Check{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"]}
+		case "quarter round end", "ogee end", "profile end":
+			w = shapeOf(k)
 		case "chamfer":
 			w = Chamfer{k.At, k.Sizes["seat"], rad(k.Angles["slope"])}
 		case "socket":
@@ -129,6 +133,17 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 		m.Features = append(m.Features, w)
 	}
 	return m
+}
+
+func shapeOf(k FeatureFigures) Shape {
+	s := Shape{End: k.Face, Name: strings.TrimSuffix(k.Kind, " end"), At: k.At}
+	for i := 1; ; i++ {
+		n := strconv.Itoa(i)
+		if _, ok := k.Sizes["back "+n]; !ok {
+			return s
+		}
+		s.Points = append(s.Points, EndPoint{k.Sizes["back "+n], k.Sizes["down "+n], k.Sizes["round "+n], k.Sizes["hollow "+n]})
+	}
 }
 
 // TestFiguresOfOnePlate compares a plate's features with hand arithmetic.

@@ -1,6 +1,10 @@
 package frame
 
-import "math"
+import (
+	"math"
+
+	"plumbcut/geom"
+)
 
 // leanTo is a plain job: 6 m along the wall, 3 m out, falling 1:20, studs at
 // 600 centres. Invented sizes.
@@ -50,3 +54,5 @@ func walled(j *Job) *Job {
 	}
 	return j
 }
+
+func carved(m Member) geom.Solid { return m.Carved() }

@@ -261,8 +261,10 @@ type Rafters struct {
 type Tail struct {
 	Overhang float64 // level, from the beam's outer face to the end of the top edge
 	Shape    TailShape
-	Nose     float64 // plumb height of a bevelled tail's end; 0: half the rafter's
+	Nose     float64 // height that the end keeps: plumb of a bevelled one, square to the top edge of a rounded one; 0: see Setout
 	Splay    float64 // of the bevel, from the level, radians
+	Curve    float64 // how far back an ogee comes; 0: as far as it is high
+	Profile  []EndPoint
 }
 
 // TailShape is the shape of a tail's end.
@@ -273,6 +275,9 @@ const (
 	TailSquare   TailShape = "square"   // cut square to the rafter
 	TailPlumb    TailShape = "plumb"    // cut plumb
 	TailBevelled TailShape = "bevelled" // plumb above, splayed back below
+	TailQuarter  TailShape = "quarter round"
+	TailOgee     TailShape = "ogee"    // hollow under the nose, then round to the underside
+	TailProfile  TailShape = "profile" // as its points say
 )
 
 // EndRule places the first and last rafter against the ends of the plate and

@@ -17,10 +17,6 @@ const (
 	notchMost  = 1.0 / 2
 	notchDoubt = 1.0 / 3
 
-	// tailDoubt is the share of the span beyond which a tail is warned of. Common
-	// practice, no source.
-	tailDoubt = 1.0 / 3
-
 	// washerWide is the width kept clear for a rod's washer and nut, in
 	// diameters of the rod. Common practice, no source.
 	washerWide = 3
@@ -42,32 +38,6 @@ func (overWay) reach(j *Job, _ Setout, k Carrier) float64 {
 		return k.Inner + j.Rafters.Head
 	}
 	return k.Outer - j.Rafters.Tail.Overhang
-}
-
-// past is how far the tail's long point lies beyond the end of its top edge.
-func (overWay) past(j *Job, s Setout) float64 {
-	depth := j.Rafters.Section.Depth
-	switch j.Rafters.Tail.Shape {
-	case TailSquare:
-		return 0
-	case TailBevelled:
-		b := s.bevel(j, 0)
-		return max(b.Nose*s.sin, b.Foot(depth)) // steep, the splay runs on down the rafter
-	}
-	return depth * s.tan
-}
-
-// bevel is the bevel of the rafters' tails.
-func (s Setout) bevel(j *Job, line float64) TailBevel {
-	return TailBevel{At: line, Nose: s.nose(j), Splay: j.Rafters.Tail.Splay, Angle: math.Atan(s.tan)}
-}
-
-// nose is the plumb height of a bevelled tail's end.
-func (s Setout) nose(j *Job) float64 {
-	if n := j.Rafters.Tail.Nose; n > 0 {
-		return n
-	}
-	return s.plumb(j.Rafters.Section.Depth) / 2
 }
 
 func (overWay) fouls() bool { return false }
@@ -112,7 +82,7 @@ func (overWay) check(c *checker, k Carrier) {
 		c.checkUpperEnd(k)
 		return
 	}
-	c.checkTail(k)
+	c.checkTail()
 	c.checkRodsUnder(k)
 }
 
@@ -125,31 +95,6 @@ func (c *checker) checkUpperEnd(k Carrier) {
 	}
 	if top := s.RafterTop(s.RafterStart); j.Wall.hasSoffit() && top > j.Wall.Soffit+slack && -s.RafterStart < j.Wall.SoffitOut {
 		c.errorf(RuleSoffit, "plate", "the rafters stand %s into the soffit; lower the plate", c.mm(top-j.Wall.Soffit))
-	}
-}
-
-// checkTail checks the rafters' tails: their shape must leave the seat whole.
-func (c *checker) checkTail(k Carrier) {
-	j, s := c.job, c.set
-	tail, depth := j.Rafters.Tail, j.Rafters.Section.Depth
-	need := 0.0
-	switch tail.Shape {
-	case TailSquare:
-		need = depth * s.sin
-	case TailBevelled:
-		nose := s.nose(j)
-		if nose >= s.plumb(depth)-slack {
-			c.errorf(RuleTail, "rafters.tail.nose", "a nose of %s leaves nothing to bevel: the rafter is %s high at its end", c.mm(nose), c.mm(s.plumb(depth)))
-			return
-		}
-		need = (s.plumb(depth) - nose) / (s.tan + math.Tan(tail.Splay))
-	}
-	if tail.Overhang < need-slack {
-		c.errorf(RuleTail, "rafters.tail", "the %s tail reaches %s back, into the rafter's seat on the beam; make the overhang at least %s or the tail plumb",
-			tail.Shape, c.mm(need), c.mm(need))
-	}
-	if span := s.Rear().Outer - s.Front().Inner; tail.Overhang > span*tailDoubt {
-		c.warnf(RuleTail, "rafters.tail", "the tails run %s past the beam, more than a third of the clear span of %s", c.figure(tail.Overhang), c.figure(span))
 	}
 }
 
@@ -196,16 +141,4 @@ func (overWay) join(b *builder, k Carrier, r, t int) {
 		Kind: kind, A: r, B: t, At: at.Add(geom.V(0, seat/2, s.Heel/2)),
 		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: seat * shared(*rafter, *timber),
 	})
-}
-
-// cutTail shapes the outer end of a rafter.
-func (b *builder) cutTail(r int) {
-	s, tail := b.set, b.job.Rafters.Tail
-	if tail.Shape == TailSquare {
-		return // as the prism ends
-	}
-	b.endPlumb(r, FaceEnd)
-	if tail.Shape == TailBevelled {
-		b.members[r].Features = append(b.members[r].Features, s.bevel(b.job, rafterLine(s)))
-	}
 }

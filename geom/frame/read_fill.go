@@ -218,6 +218,9 @@ func (f *filler) fillRoof() {
 	case !f.Given("rafters.ends"):
 		f.Rafters.Ends = EndsFlush
 	}
+	if f.Given("rafters.tail.profile") {
+		f.Rafters.Tail.Shape = TailProfile
+	}
 	b := &f.Battens
 	if !f.Given("battens.overhang_left") {
 		b.OverLeft = f.overhang

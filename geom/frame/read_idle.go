@@ -7,7 +7,7 @@ const RuleIdle Rule = "idle key"
 // checkIdle refuses keys that have no effect in a job of this form, with what
 // would make them mean something.
 func (f *filler) checkIdle() {
-	p, b := f.Plate.Hold, f.Beam.Hold
+	p, b, tail := f.Plate.Hold, f.Beam.Hold, f.Rafters.Tail.Shape
 	housed, over := p.housed() || b.housed(), p == Over || b == Over
 	if f.Given("laths") && !f.Given("battens") {
 		f.fault(RuleIdle, "laths", "laths lie over battens, and the job has none; add battens, or take the laths out")
@@ -26,8 +26,9 @@ func (f *filler) checkIdle() {
 		{"rafters.heel", over, "the rafters lie over plate or beam: plate.rafters or beam.rafters is over"},
 		{"rafters.head", p == Over, "the rafters lie over the plate: plate.rafters is over"},
 		{"rafters.tail", b == Over, "the rafters lie over the beam: beam.rafters is over"},
-		{"rafters.tail.nose", b != Over || f.Rafters.Tail.Shape == TailBevelled, "the tail's shape is bevelled"},
-		{"rafters.tail.bevel", b != Over || f.Rafters.Tail.Shape == TailBevelled, "the tail's shape is bevelled"},
+		{"rafters.tail.nose", b != Over || tail == TailBevelled || tail == TailQuarter || tail == TailOgee, "the tail's shape is bevelled, quarter round or ogee"},
+		{"rafters.tail.bevel", b != Over || tail == TailBevelled, "the tail's shape is bevelled"},
+		{"rafters.tail.curve", b != Over || tail == TailOgee, "the tail's shape is ogee"},
 		{"battens.check", f.Battens.Lie == LieChecked, "battens.lie is checked"},
 	} {
 		if !k.means && f.Given(k.path) {

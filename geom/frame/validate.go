@@ -134,7 +134,7 @@ func (c *checker) checkSizes() {
 	}
 	positive("rafters", j.Rafters.Section.Depth, j.Rafters.Section.Width)
 	notNegative("rafters", j.Rafters.Clearance, j.Rafters.Inset, j.Rafters.Centres, j.Rafters.Heel, j.Rafters.Head)
-	notNegative("rafters.tail", j.Rafters.Tail.Overhang, j.Rafters.Tail.Nose)
+	notNegative("rafters.tail", j.Rafters.Tail.Overhang, j.Rafters.Tail.Nose, j.Rafters.Tail.Curve)
 	positive("posts", j.Posts.Section.Depth, j.Posts.Section.Width, float64(len(j.Posts.At)))
 	notNegative("posts", j.Posts.Rod.Diameter, j.Posts.Rod.Hole, j.Posts.Rod.IntoPost, j.Posts.Chamfer)
 	if j.Battens.Section.Depth != 0 {

@@ -65,17 +65,11 @@ func extent(m frame.Member, f frame.Feature) (a, b float64, ok bool) {
 	return a, b, a <= b
 }
 
-// chips are the boxes round what a feature's cutters take off its member.
+// chips are the boxes round what a feature takes off its member.
 func chips(m frame.Member, f frame.Feature) []geom.Box3 {
 	var out []geom.Box3
-	for _, c := range f.Cutters(m) {
-		s := geom.Box(geom.Vec{}, geom.V(m.Length, m.Section.Width, m.Section.Depth))
-		for _, p := range c {
-			s = s.Cut(p)
-		}
-		if !s.Empty() {
-			out = append(out, s.Bounds())
-		}
+	for _, c := range m.Taken(f) {
+		out = append(out, c.Bounds())
 	}
 	return out
 }
