@@ -99,6 +99,12 @@ func (m *maker) tailWords() string {
 	case frame.TailBevelled:
 		b, _ := m.bevelOf(m.frame.Of(frame.KindRafter)[0])
 		return fmt.Sprintf("plumb for %s and then splayed back at %s from level", m.said(b.Nose), m.figures.Angle(b.Splay))
+	case frame.TailQuarter, frame.TailOgee, frame.TailProfile:
+		return map[frame.TailShape]string{
+			frame.TailQuarter: "cut square and rounded below to a quarter circle, as its member drawing shows",
+			frame.TailOgee:    "cut square and below to an ogee, hollow and then round, as its member drawing shows",
+			frame.TailProfile: "cut to the outline on its member drawing",
+		}[t.Shape]
 	}
 	return "cut " + m.plumbOrSquare()
 }
@@ -225,7 +231,12 @@ func (o laidOver) tail() *viewBlock {
 	end := o.top(s.RafterEnd)
 	b.row(draw.Top).Chain("overhang", o.top(k.Outer), end)
 	low := end
-	n := b.note(draw.Left)
+	shape, shaped := o.rafter.Shape(frame.FaceEnd)
+	side, cut := draw.Left, "cut all tails to a string"
+	if shaped { // no row stands at its end
+		side, cut = draw.Right, "cut all tails to a string, by one pattern"
+	}
+	n := b.note(side)
 	n.Width = detailWords
 	switch bevel, ok := o.bevelOf(o.rafter); {
 	case ok:
@@ -235,6 +246,9 @@ func (o laidOver) tail() *viewBlock {
 		b.row(draw.Right).Chain("nose", end, tip, back)
 		b.row(draw.Bottom).Chain("splay", back, tip)
 		low = tip.Lerp(back, 0.4)
+	case shaped:
+		back, down := shape.Middle(len(shape.Points) - 1)
+		low = o.rafter.Place.Point(geom.V(shape.Along(back), o.rafter.Section.Width/2, o.rafter.Section.Depth-down))
 	case o.job.Rafters.Tail.Shape == frame.TailSquare:
 		low = end.Sub(o.rafter.Place.W.Mul(o.rafter.Section.Depth * 0.6))
 	default:
@@ -242,6 +256,6 @@ func (o laidOver) tail() *viewBlock {
 		b.row(draw.Right).Chain("", end, low)
 		low.Z += o.plumb() * 0.4
 	}
-	n.Add("Tail "+o.tailWords()+". Leave it long and cut all tails to a string, once the rafters are fixed. Treat the cut ends.", low)
+	n.Add("Tail "+o.tailWords()+". Leave it long and "+cut+", once the rafters are fixed. Treat the cut ends.", low)
 	return b
 }

@@ -29,7 +29,10 @@ func (s *timber) lists(ws []work) lists {
 	for _, b := range s.housingSections() {
 		l.sections = append(l.sections, measuredBy(s.hand, b))
 	}
-	for _, t := range []draw.Table{s.factTable(), s.cutTable(), s.housingTable(), s.holeTable()} {
+	for _, b := range s.shapeViews() {
+		l.sections = append(l.sections, measuredBy(s.hand, b))
+	}
+	for _, t := range append([]draw.Table{s.factTable(), s.cutTable(), s.housingTable(), s.holeTable()}, s.shapeTables()...) {
 		if len(t.Rows) > 0 {
 			l.tables = append(l.tables, measuredBy(s.hand, &tableBlock{t}))
 		}
@@ -101,7 +104,7 @@ func (s *timber) factTable() draw.Table {
 // one.
 func (s *timber) lengthFacts(add func(name, value string)) {
 	a, b := s.EndCut(frame.FaceStart), s.EndCut(frame.FaceEnd)
-	if a.Slope == 0 && a.Plan == 0 && b.Slope == 0 && b.Plan == 0 {
+	if a.Slope == 0 && a.Plan == 0 && b.Slope == 0 && b.Plan == 0 && len(s.shapes()) == 0 {
 		add("Length over all", s.fine.Length(s.Length))
 		return
 	}
@@ -114,6 +117,14 @@ func (s *timber) lengthFacts(add func(name, value string)) {
 	}
 	if b, ok := s.bevel(); ok {
 		to = min(to, b.Foot(s.Section.Depth))
+	}
+	for _, sh := range s.shapes() {
+		back, _ := sh.Reach()
+		if sh.End == frame.FaceEnd {
+			to = min(to, sh.At-back)
+		} else {
+			from = max(from, sh.At+back)
+		}
 	}
 	add("Long to long point", s.fine.Length(s.Length))
 	add("Short to short point", s.fine.Length(to-from))
@@ -247,5 +258,6 @@ func (s *timber) notes(ws []work) draw.NoteBlock {
 	for i, h := range s.holdsOf(ws) {
 		n.Notes = append(n.Notes, fmt.Sprintf("H%d  %s", i+1, h.words))
 	}
+	n.Notes = append(n.Notes, s.shapeNote()...)
 	return n
 }

@@ -602,23 +602,25 @@ func (s *timber) packerBehind(p *page, v *draw.View, r draw.Rect) {
 // endWaste hatches what is cut off the ends, as seen on a side face, and shows
 // the outline of the timber before.
 func (s *timber) endWaste(p *page, v *draw.View, face frame.Face) {
-	const least = 1.5 // mm on paper: less is a blot
 	if plane, _ := s.FacePlane(face); plane.N.Y == 0 && s.Kind != frame.KindPost || plane.N.Z != 0 {
 		return
 	}
 	for _, f := range s.Features {
 		switch f.(type) {
-		case frame.EndCut, frame.Chamfer:
-		default:
-			continue
+		case frame.EndCut, frame.Chamfer, frame.Shape:
+			s.wasteOf(p, v, f)
 		}
-		for _, c := range s.Taken(f) {
-			middle := geom.V(0, s.Section.Width/2, 0)
-			for _, r := range c.Section(v.Axes.Axes(v.Axes.Toward.Mul(v.Axes.Depth(middle)))) {
-				box := draw.Bounds(r.Outer...)
-				if box.W()*v.Scale < least || box.H()*v.Scale < least {
-					continue
-				}
+	}
+}
+
+// wasteOf hatches what one cut takes off.
+func (s *timber) wasteOf(p *page, v *draw.View, f frame.Feature) {
+	const least = 1.5 // mm on paper: less is a blot
+	middle := geom.V(0, s.Section.Width/2, 0)
+	for _, c := range s.Taken(f) {
+		for _, r := range c.Section(v.Axes.Axes(v.Axes.Toward.Mul(v.Axes.Depth(middle)))) {
+			box := draw.Bounds(r.Outer...)
+			if box.W()*v.Scale >= least && box.H()*v.Scale >= least {
 				s.wasteOutline(p, v, r.Outer)
 			}
 		}

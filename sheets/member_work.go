@@ -74,6 +74,8 @@ func (s *timber) works() []work {
 			out = append(out, s.birdsmouthWork(f))
 		case frame.TailBevel:
 			out = append(out, s.bevelWork(f))
+		case frame.Shape:
+			out = append(out, s.shapeWork(f))
 		}
 	}
 	out = append(out, s.strapWorks()...)

@@ -26,8 +26,11 @@ func (p picture) paint(s *draw.Sheet, v *draw.View) {
 	var lines []inkLine
 	for _, st := range p.strokes {
 		if st.Arc != nil {
-			if len(v.Whole(st.Arc.Centre, st.Arc.Centre)) == 0 {
-				continue // a hole that a break leaves out
+			if len(v.Whole(st.A, st.A)) == 0 {
+				continue // of a hole that a break leaves out
+			}
+			if p.onCut(st) {
+				continue
 			}
 			l := p.ink(v, st)
 			s.Add(draw.Path{Style: l.style, Stroke: true, ID: p.scene.id(st.Body), Segs: arcSegs(l)})
@@ -69,7 +72,8 @@ func (p picture) ink(v *draw.View, st geom.Stroke) inkLine {
 	l := inkLine{a: v.Flat(st.A), b: v.Flat(st.B), body: st.Body}
 	if st.Arc != nil {
 		a := *st.Arc
-		a.Centre, a.Major = v.Flat(a.Centre), a.Major.Mul(v.Scale)
+		a.Centre = v.Flat(st.A).Add(a.Centre.Sub(st.A).Mul(v.Scale)) // a break may lie between
+		a.Major = a.Major.Mul(v.Scale)
 		l.arc = &a
 	}
 	m, timber := p.scene.member(st.Body)
@@ -84,6 +88,31 @@ func (p picture) ink(v *draw.View, st geom.Stroke) inkLine {
 		l.style, l.rank = draw.Style{Layer: draw.Context, Pen: draw.Narrow}, 2
 	}
 	return l
+}
+
+// onCut reports whether an arc lies on the outline of a cut face, which is drawn
+// already.
+func (p picture) onCut(st geom.Stroke) bool {
+	for _, c := range p.cuts {
+		if c.body == st.Body && onLoop(c.region.Outer, st.A) && onLoop(c.region.Outer, st.B) && onLoop(c.region.Outer, st.Arc.At((st.Arc.Start+st.Arc.End)/2)) {
+			return true
+		}
+	}
+	return false
+}
+
+// onLoop reports whether a point lies on a loop, but for what facets stray from
+// the arc that they stand for.
+func onLoop(loop []geom.Pt, p geom.Pt) bool {
+	const near = 0.05 // mm of the model
+	for i, a := range loop {
+		d := loop[(i+1)%len(loop)].Sub(a)
+		t := min(1, max(0, p.Sub(a).Dot(d)/d.Dot(d)))
+		if a.Add(d.Mul(t)).Sub(p).Len() < near {
+			return true
+		}
+	}
+	return false
 }
 
 func arcSegs(l inkLine) []draw.Seg {

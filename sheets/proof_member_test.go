@@ -59,6 +59,7 @@ func tableHeads() map[string][]string {
 		"saw settings": {"cut", "off square"},
 		"housings":     {"face", "wide", "deep", "floor up", "up at", "floor"},
 		"holes":        {"holes", "drill from", "Ø", "deep", "centre across"},
+		"outline":      {"point", ">back", ">down", "line to it", ">radius", ">centre back", ">and down"},
 	}
 }
 
@@ -342,11 +343,59 @@ func (d *drawn) tapeHalf() float64 {
 }
 
 func corners(s geom.Solid) []geom.Vec {
+	_, on := curves(s)
 	var out []geom.Vec
 	for _, e := range s.Edges() {
-		out = append(out, e.A, e.B)
+		for _, p := range []geom.Vec{e.A, e.B} {
+			if !on[p] {
+				out = append(out, p)
+			}
+		}
 	}
 	return out
+}
+
+// curves are the corners of the facets that stand for the curves of a solid,
+// as a list and as a set. How many facets a curve has is nobody's business.
+func curves(s geom.Solid) (list []geom.Vec, set map[geom.Vec]bool) {
+	set = map[geom.Vec]bool{}
+	for _, e := range s.Edges() {
+		for _, p := range []geom.Vec{e.A, e.B} {
+			if e.Smooth && !set[p] {
+				set[p] = true
+				list = append(list, p)
+			}
+		}
+	}
+	return list, set
+}
+
+// sameCurves finds every corner of a curve's facets on an edge of the other
+// solid, each way.
+func (d *drawn) sameCurves(who string, model, made geom.Solid, tol float64, found *ledger) {
+	const facets = 0.05 // mm: two rows of facets for one arc
+	off := func(a, b geom.Solid) (geom.Vec, float64) {
+		worst, at := 0.0, geom.Vec{}
+		points, _ := curves(a)
+		edges := b.Edges()
+		for _, p := range points {
+			best := math.Inf(1)
+			for _, e := range edges {
+				dir := e.B.Sub(e.A)
+				t := min(1, max(0, p.Sub(e.A).Dot(dir)/dir.Dot(dir)))
+				best = min(best, e.A.Add(dir.Mul(t)).Sub(p).Len())
+			}
+			if best > worst {
+				worst, at = best, p
+			}
+		}
+		return at, worst
+	}
+	for _, pair := range [][2]geom.Solid{{model, made}, {made, model}} {
+		if at, w := off(pair[0], pair[1]); w > tol+facets {
+			found.add("curve", who, "at %v the model and what the file gives are %.3f mm apart", at, w)
+		}
+	}
 }
 
 // angleHalf is half the last place of a printed angle, radians.
@@ -369,6 +418,7 @@ func (d *drawn) sameCorners(who string, model, made geom.Solid, tol float64, fou
 		}
 		return at, worst
 	}
+	d.sameCurves(who, model, made, tol, found)
 	a, b := corners(model), corners(made)
 	if at, w := far(a, b); w > tol {
 		found.add("corner is missing", who, "%v is %.3f mm from any that the file gives", at, w)

@@ -82,6 +82,8 @@ func (r *rebuilder) work(row cells) {
 		r.bevel(row)
 	case word == "chamfer":
 		r.chamfer(row)
+	case strings.HasPrefix(row["work"], "by its outline"):
+		r.shape(name)
 	case name == "level seat":
 		r.seat(row)
 	case strings.HasPrefix(row["work"], frame.CutPlumb):
@@ -286,4 +288,36 @@ func (r *rebuilder) bevel(row cells) {
 	x, z := t.At+t.Nose*sin, r.m.Section.Depth-t.Nose*cos
 	t.Splay = math.Atan2(z, x-r.length(row["from"])) - t.Angle
 	r.m.Features = append(r.m.Features, t)
+}
+
+// shape makes a shaped end of the points of its outline.
+func (r *rebuilder) shape(name string) {
+	s := frame.Shape{End: frame.FaceEnd, Name: name}
+	past := 0.0
+	for _, row := range r.card["outline"] {
+		if row["point"] == "corner" {
+			if at := strings.TrimPrefix(row["title"], "outline of the "); at == "left end" || at == "house end" {
+				s.End = frame.FaceStart
+			}
+			continue
+		}
+		p := frame.EndPoint{Back: r.length(row["back"]), Down: r.length(row["down"])}
+		switch row["line to it"] {
+		case "round":
+			p.Round = r.length(row["radius"])
+		case "hollow":
+			p.Hollow = r.length(row["radius"])
+		}
+		past = max(past, -p.Back)
+		s.Points = append(s.Points, p)
+	}
+	if len(s.Points) == 0 {
+		r.fail("there is no outline of the %s", name)
+		return
+	}
+	s.At = r.m.Length - past
+	if s.End == frame.FaceStart {
+		s.At = past
+	}
+	r.m.Features = append(r.m.Features, s)
 }

@@ -60,6 +60,17 @@ func (s Shape) Centre(i int) (back, down float64, ok bool) {
 	return plain(-a.Centre.X), plain(-a.Centre.Y), ok
 }
 
+// Middle is the middle of the line that leads to point i.
+func (s Shape) Middle(i int) (back, down float64) {
+	p, q := s.before(i), s.Points[i]
+	a, ok := geom.ArcBetween(geom.P(-p.Back, -p.Down), geom.P(-q.Back, -q.Down), q.turn(p))
+	if !ok {
+		return (p.Back + q.Back) / 2, (p.Down + q.Down) / 2
+	}
+	m := a.At((a.Start + a.End) / 2)
+	return -m.X, -m.Y
+}
+
 // leg is the line to point i on the side of the timber, seen with the outline's
 // end at the right: x along the timber from At, y up from the top edge.
 func (s Shape) leg(i int) geom.Leg {

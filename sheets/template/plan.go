@@ -217,6 +217,9 @@ func (m *maker) endPlan(w work) plan {
 			p.notes = append(p.notes, fmt.Sprintf("%s cut: %s from square on the sides, %s.", sentence(f.Cut), m.figures.Angle(f.Slope), m.figures.Slope(f.Slope)))
 		case frame.TailBevel:
 			p.notes = append(p.notes, m.tailNote(f))
+		case frame.Shape:
+			p.cross = geom.V(f.At, 0, t.Section.Depth)
+			p.notes = append(p.notes, "The datum cross is the corner where the square end meets the top left arris. Prick or trace the outline through on both sides, or cut a pattern by it.")
 		case frame.SeatCut:
 			p.notes = append(p.notes, fmt.Sprintf("Level seat %s long, %s taken off at its deep end.", m.fine.Length(f.Run), m.fine.Length(f.Shoulder())))
 		}

@@ -94,6 +94,10 @@ func (w *work) look(solid geom.Solid) {
 			w.start = w.start || c.End == frame.FaceStart
 			w.end = w.end || c.End == frame.FaceEnd
 		}
+		if c, ok := f.(frame.Shape); ok {
+			w.start = w.start || c.End == frame.FaceStart
+			w.end = w.end || c.End == frame.FaceEnd
+		}
 	}
 	s := solid.
 		Cut(m.Place.Plane(geom.Plane{N: geom.V(1, 0, 0), D: w.b + clip})).
