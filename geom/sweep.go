@@ -32,9 +32,14 @@ func (s Solid) MinusSweep(w Sweep) Solid {
 	}
 	t, refs := s.d.tab.extendCurved(len(s.d.planes), planes, c)
 	t, boxRefs := t.extend(len(t.planes), box)
-	var parts []recess
-	for _, h := range pockets {
-		t, parts = h.divide(t, refs, w.Place, parts)
+	parts := make([]recess, 0, len(pockets.convex))
+	seams := make([]Plane, len(pockets.seams))
+	for i, e := range pockets.seams {
+		seams[i] = w.Place.Plane(wall(e[0], e[1]))
+	}
+	t, seamRefs := t.extend(len(t.planes), seams)
+	for _, h := range pockets.convex {
+		parts = append(parts, h.recess(refs, seamRefs))
 	}
 	var cells []*cell
 	for _, c := range s.d.cells {
@@ -101,23 +106,15 @@ func (c *cell) clipped(planes []Plane, p recess) *cell {
 // within the box.
 type recess []ref
 
-// hollow is a simple anticlockwise polygon, part of what a profile leaves of
-// its box. edge[i] is the number of the profile's edge, run backwards, that
-// leads from its point i to the next, or −1 for a side of the box.
-type hollow struct {
-	pts   []Pt
-	edge  []int
-	parts [][]int // convex
-}
-
 // pocketsOf parts what a simple anticlockwise profile leaves of its box: each
 // stretch of the profile between two points on the box's sides, with the corners
 // of the box that lie between these, bounds one. It reports false for a profile
 // that has no area.
-func pocketsOf(pts []Pt) ([]hollow, bool) {
+func pocketsOf(pts []Pt) (*shards, bool) {
 	if len(pts) < 3 {
 		return nil, false
 	}
+	out := &shards{}
 	box := boundsOf(pts)
 	var on []int
 	for i, p := range pts {
@@ -125,31 +122,28 @@ func pocketsOf(pts []Pt) ([]hollow, bool) {
 			on = append(on, i)
 		}
 	}
-	var out []hollow
 	n := len(pts)
 	for k, i := range on {
 		j := on[(k+1)%len(on)]
-		var h hollow
+		var h shard
 		for v := j; v != i; v = (v + n - 1) % n {
 			h.pts, h.edge = append(h.pts, pts[v]), append(h.edge, (v+n-1)%n)
 		}
-		h.pts, h.edge = append(h.pts, pts[i]), append(h.edge, -1)
+		h.pts, h.edge = append(h.pts, pts[i]), append(h.edge, boxSide)
 		from, _ := roundBox(box, pts[i])
 		to, _ := roundBox(box, pts[j])
 		if to <= from {
 			to += 4
 		}
 		for c := math.Floor(from) + 1; c < to; c++ {
-			h.pts, h.edge = append(h.pts, cornerOf(box, int(c)%4)), append(h.edge, -1)
+			h.pts, h.edge = append(h.pts, cornerOf(box, int(c)%4)), append(h.edge, boxSide)
 		}
 		if len(h.pts) < 3 {
 			continue
 		}
-		var ok bool
-		if h.parts, ok = convexParts(h.pts); !ok {
+		if !out.part(h) {
 			return nil, false
 		}
-		out = append(out, h)
 	}
 	return out, true
 }
@@ -173,26 +167,4 @@ func roundBox(b [2]Pt, p Pt) (float64, bool) {
 
 func cornerOf(b [2]Pt, k int) Pt {
 	return [4]Pt{b[0], {b[1].X, b[0].Y}, b[1], {b[0].X, b[1].Y}}[k]
-}
-
-// divide appends the convex parts of a hollow. refs are those of the profile's
-// edges.
-func (h hollow) divide(t *table, refs []ref, a Axes, out []recess) (*table, []recess) {
-	for _, part := range h.parts {
-		var p recess
-		for i, k := range part {
-			next := part[(i+1)%len(part)]
-			if next == (k+1)%len(h.pts) {
-				if e := h.edge[k]; e >= 0 {
-					p = append(p, refs[e].flip())
-				}
-				continue
-			}
-			var rs []ref
-			t, rs = t.extend(len(t.planes), []Plane{a.Plane(wall(h.pts[k], h.pts[next]))})
-			p = append(p, rs[0])
-		}
-		out = append(out, p)
-	}
-	return t, out
 }

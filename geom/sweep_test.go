@@ -202,6 +202,11 @@ func TestMinusSweepOfRandomOutlines(t *testing.T) {
 		if err := left.Check(); err != nil {
 			t.Errorf("%v: %v", o, err)
 		}
+		sin, cos := math.Sincos(r.Float64())
+		sloping := Axes{O: V(1000*r.Float64(), -17, 2600), U: V(0, -cos, -sin), V: V(1, 0, 0), W: V(0, -sin, cos)}
+		if err := left.Placed(sloping).Check(); err != nil {
+			t.Errorf("%v, laid on a slope: %v", o, err)
+		}
 		if got := left.Volume() + taken; math.Abs(got-whole.Volume()) > 1e-6*whole.Volume() {
 			t.Errorf("%v: left and taken are %.3f mm³ together, want %.3f", o, got, whole.Volume())
 		}

@@ -1,7 +1,8 @@
 // Package jobgen writes random job files for the audits. Each seed gives one
 // job, always the same; nearly all of them can be built. Between them they use
 // every option of the job file: both systems of units, every end rule, seat,
-// base and kind of fall, every way of holding the rafters and every tail, returns with posts fixed to them, openings, a soffit,
+// base and kind of fall, every way of holding the rafters and every tail, beams
+// that run past their posts, places that are kept clear of these, returns with posts fixed to them, openings, a soffit,
 // a deck, ground in steps.
 //
 // A job is drawn from the frame outwards: first the slope and the sections
@@ -24,6 +25,7 @@ func Job(seed uint64) []byte {
 	g.inches = g.chance(0.2)
 	g.shape()
 	g.settleForm(seed)
+	g.settleReach(seed)
 	g.heights()
 	g.settleOrder(seed)
 	g.settleLayers(seed)
@@ -64,7 +66,11 @@ type gen struct {
 	overhang, rise       float64 // of the tails; of rafters over the plate above its top
 	straps, order        string  // what the file says of straps, and of buying
 	layers               *layers
-	few                  bool    // there are too few battens to carry anything
+	few                  bool       // there are too few battens to carry anything
+	past                 [2]float64 // how much farther the beam runs past its end posts
+	site                 string     // keys of the site
+	postAt               []float64
+	hole                 float64 // across
 	fall                 float64 // of the line, plate's outer to beam's inner face
 }
 

@@ -34,6 +34,7 @@ func (g *gen) write(seed uint64) {
 	}
 	g.writeFall()
 	g.writeOrder()
+	g.writeSite(seed)
 }
 
 // settleOrder decides, from random numbers of its own, what the job says of
@@ -90,7 +91,7 @@ func (g *gen) writeProject(seed uint64) {
 		g.line("paper: {size: %s}", g.pick(sizes...))
 	}
 	if g.chance(0.5) {
-		g.line("site: {north: %d}", g.r.IntN(720)-360)
+		g.site = fmt.Sprintf("  north: %d\n", g.r.IntN(720)-360)
 	}
 	if g.chance(0.5) {
 		g.line("basis:\n  wind: {value: Medium, by: the designer}\n  ground: firm clay")
@@ -168,6 +169,7 @@ func (g *gen) writePosts() {
 	g.line("  chamfer: %d°\n  base: %s", g.r.IntN(31), g.pick("concrete", "stirrup"))
 	across := math.Hypot(g.post.depth, g.post.width)
 	wide := g.size(across+30, 450)
+	g.hole = wide
 	g.line("  footing: {shape: %s, size: %s, depth: %s, pad: %s, collar: %s, stand: %s}", g.pick("round", "square"),
 		g.s(wide), g.s(g.size(450, 1000)), g.s(g.size(0, 200)), g.s(g.size(0, 50)), g.s(g.size(50, 120)))
 	if g.rod > 0 {
@@ -182,12 +184,12 @@ func (g *gen) writePosts() {
 	if g.wallLeft {
 		first = g.from + g.wallGap + g.post.width/2
 	} else {
-		first = g.nearEnd(first, 1)
+		first = g.nearEnd(first, 1) + g.past[0]
 	}
 	if g.wallRight {
 		last = g.from + g.length - g.wallGap - g.post.width/2
 	} else {
-		last = g.nearEnd(last, -1)
+		last = g.nearEnd(last, -1) - g.past[1]
 	}
 	n := 2 + g.r.IntN(1+int((last-first)/max(1200, 2*wide)))
 	for i := range n {
@@ -195,6 +197,7 @@ func (g *gen) writePosts() {
 		if i > 0 && i < n-1 {
 			x = g.up(x) + g.size(-100, 100)
 		}
+		g.postAt = append(g.postAt, x)
 		g.writePost(x, i == 0 && g.wallLeft, i == n-1 && g.wallRight)
 	}
 }
