@@ -173,12 +173,14 @@ fall: {angle: %.5f}
 // overhang 13.89" more (US Navy, NAVEDTRA 14044, figures 2-17 and 2-19:
 // constructionmanuals.tpub.com/14044); rise 13 with a run of 10' 4" is 182.79"
 // (US Army carpentry subcourse, armyengineer.tpub.com/en0069a). Both multiply up
-// from lengths to two decimals.
+// from lengths to two decimals. Rise 12 with a run of 10 ft is 169.70562", to the
+// plumb line of the birdsmouth (diychatroom.com, thread 83020).
 func TestRafterLengthFromHeelToHeel(t *testing.T) {
 	const inch = 25.4
 	for _, c := range []struct{ rise, run, want, foot float64 }{
 		{7, 8 * 12, 111.12, 13.89},
 		{13, 10*12 + 4, 182.79, 17.69},
+		{12, 10 * 12, 169.70562, 16.97},
 	} {
 		const plate = 3.5 // the plate lies on the cladding: its outer face is so far out
 		f := figuresOf(t, fmt.Sprintf(overJob, 120+math.Ceil(c.run*c.rise/12), plate+c.run, math.Atan(c.rise/12)*180/math.Pi))
