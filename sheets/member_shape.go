@@ -42,7 +42,7 @@ func (s *timber) shapeWork(sh frame.Shape) work {
 const (
 	shapeScale = 1. / 2
 	shapeSmall = 1. / 5
-	shapeMost  = 220.0
+	shapeMost  = 260.0
 )
 
 // shapeViews show each shaped end from the side, with the figures to mark it by:
