@@ -39,7 +39,8 @@
 // # What is left out
 //
 //   - Curved solids other than bores. A curved profile is a row of facets that
-//     know that they are one curve, so that no facet's edge is drawn.
+//     know that they are one curve, so that no facet's edge is drawn; what an
+//     arc of a [Sweep] has cut is drawn as the true arc.
 //   - Unions. Bodies are drawn side by side, and never need to be one.
 //   - Seeing through a bore to what lies behind it, and bores that meet.
 //   - Perspective, shading and surfaces of any other kind.

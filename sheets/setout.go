@@ -33,6 +33,7 @@ func (m *maker) setoutSheets() []draft {
 		{{stackBlock{tables, small}, notes}},
 		{{stackBlock{besideBlock{tables, notes}, small}}},
 		{{stackBlock{tables, notes}}, {small}},
+		{{stackBlock{tables, besideBlock{notes, small}}}},
 	}
 	for _, scale := range m.scales(planScale) {
 		one := []float64{scale}

@@ -1,7 +1,7 @@
 package sheets
 
 import (
-	"fmt"
+	"strconv"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -29,18 +29,33 @@ func (m *maker) drawKeepOuts(p *page, v *draw.View, w wallPlan) {
 	}
 }
 
-// markKeepOuts names them, with where they lie.
+// keepOutKey is what a zone is called on the plan.
+func keepOutKey(i int) string { return "K" + strconv.Itoa(i+1) }
+
+// markKeepOuts puts its key on each zone; the table says what it is.
 func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
-	for _, k := range m.job.Site.KeepOuts {
-		r, ok := keepOutShown(k, w)
-		if !ok {
-			continue
+	for i, k := range m.job.Site.KeepOuts {
+		if r, ok := keepOutShown(k, w); ok {
+			p.placer.Part(draw.Part{View: v, At: geom.V((r.X0+r.X1)/2, r.Y0+0.3*r.H(), 0), Mark: keepOutKey(i), Flag: true})
 		}
-		what := "no hole here"
-		if k.Of == frame.KeepPost {
-			what = "no post here"
-		}
-		words := fmt.Sprintf("%s: %s, from %s to %s along from L", k.Name, what, m.said(k.From-m.rear().From), m.said(k.To-m.rear().From))
-		p.placer.Label(draw.Label{View: v, At: geom.V((r.X0+r.X1)/2, r.Y0+0.3*r.H(), 0), Text: words, Inside: true, Width: detailWords})
 	}
+}
+
+// keepOutTable says what is kept clear, and where it lies.
+func (m *maker) keepOutTable() draw.Table {
+	t := draw.Table{Title: "Keep clear", Columns: append([]draw.Column{{Head: "Key"}, {Head: "What is there", Width: 38}, {Head: "None of"}},
+		figureColumns("Left side", "Right side", "From wall", "To")...)}
+	left, _ := m.fixedPoints()
+	f := m.figures.Length
+	for i, k := range m.job.Site.KeepOuts {
+		what, end := "posts, holes", "on"
+		if k.Of == frame.KeepPost {
+			what = "posts"
+		}
+		if k.Far > 0 {
+			end = f(k.Far)
+		}
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), k.Name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
+	}
+	return t
 }

@@ -16,10 +16,14 @@ func (m *maker) setoutTables() stackBlock {
 	room := freeOf(m.room("")).W()
 	tape, hole := m.tapeTable(true), m.holeTable(true)
 	wide := func(t draw.Table) float64 { w, _ := t.Size(); return w }
+	out := stackBlock{&tableBlock{m.tapeTable(false)}, &tableBlock{m.stringTable()}, &tableBlock{m.holeTable(false)}}
 	if max(wide(tape), wide(hole)) <= room {
-		return stackBlock{&tableBlock{tape}, &tableBlock{hole}}
+		out = stackBlock{&tableBlock{tape}, &tableBlock{hole}}
 	}
-	return stackBlock{&tableBlock{m.tapeTable(false)}, &tableBlock{m.stringTable()}, &tableBlock{m.holeTable(false)}}
+	if t := m.keepOutTable(); len(t.Rows) > 0 {
+		out = append(out, &tableBlock{t})
+	}
+	return out
 }
 
 // figureColumns are columns of figures.

@@ -88,8 +88,9 @@ func (g *gen) writeSite(seed uint64) {
 
 // keepOuts are places that the posts of a job, or their holes, stay clear of.
 func (g *gen) keepOuts(job *gen) string {
-	out := ""
-	for i := 1; i < len(job.postAt); i++ {
+	const most = 3
+	out, n := "", 0
+	for i := 1; i < len(job.postAt) && n < most; i++ {
 		what, half := "hole", job.hole/2
 		if g.chance(0.4) {
 			what, half = "post", job.post.width/2
@@ -99,6 +100,7 @@ func (g *gen) keepOuts(job *gen) string {
 		if to-from < 80 || g.chance(0.4) {
 			continue
 		}
+		n++
 		near := g.size(0, job.out)
 		out += fmt.Sprintf("    - {name: %s, from: %s, to: %s, near: %s, far: %s, of: %s}\n",
 			g.pick("drain", "garden step", "water pipe"), g.s(g.up(from)), g.s(g.up(to)-g.up(2)), g.s(near), g.s(g.up(near+g.size(200, 1500))), what)

@@ -184,14 +184,15 @@ func (g *gen) writePosts() {
 	if g.wallLeft {
 		first = g.from + g.wallGap + g.post.width/2
 	} else {
-		first = g.nearEnd(first, 1) + g.past[0]
+		first = g.nearEnd(first, 1)
 	}
 	if g.wallRight {
 		last = g.from + g.length - g.wallGap - g.post.width/2
 	} else {
-		last = g.nearEnd(last, -1) - g.past[1]
+		last = g.nearEnd(last, -1)
 	}
 	n := 2 + g.r.IntN(1+int((last-first)/max(1200, 2*wide)))
+	first, last = first+g.past[0], last-g.past[1]
 	for i := range n {
 		x := first + (last-first)*float64(i)/float64(n-1)
 		if i > 0 && i < n-1 {
