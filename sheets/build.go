@@ -38,6 +38,7 @@ type stepView struct {
 
 // stage is what stands after a step.
 type stage struct {
+	roof   bool                      // its parts show
 	fresh  func(b frame.Member) bool // put up in this step
 	stands func(b frame.Member) bool // put up in this step or before
 }

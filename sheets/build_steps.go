@@ -20,6 +20,7 @@ func buildSteps() []buildStep {
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
 		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
 		{title: "Fix the laths", when: (*maker).hasLaths, adds: kinds(frame.KindLath), view: pictorialStep(false), says: (*maker).lathWords, hold: (*maker).holdLaths, care: careBattens},
+		{title: "Lay the roof", when: (*maker).hasRoof, view: roofStep(), says: (*maker).roofSaid, hold: holdRoof, care: careRoof},
 		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly, table: (*maker).checkTable},
 	}
 }

@@ -17,7 +17,7 @@ func housePieces(more ...string) []string {
 
 // aboveGround is the stage without the holes.
 func (s stage) aboveGround() stage {
-	return stage{fresh: s.fresh, stands: func(b frame.Member) bool { return b.Kind != frame.KindFooting && s.stands(b) }}
+	return stage{roof: s.roof, fresh: s.fresh, stands: func(b frame.Member) bool { return b.Kind != frame.KindFooting && s.stands(b) }}
 }
 
 // seeStage looks at what stands after a step, and at the named pieces of the
@@ -26,6 +26,9 @@ func (m *maker) seeStage(s stage, l look, house ...string) picture {
 	l.show = func(sc *scene, body int) bool {
 		if b, ok := sc.member(body); ok {
 			return s.stands(b)
+		}
+		if _, ok := sc.roof(body); ok {
+			return s.roof
 		}
 		h, _ := sc.house(body)
 		return slices.Contains(house, h.Name)

@@ -487,6 +487,7 @@ var (
 	carePattern  = fixedWords("Mark which face is up and which side is left before you turn a timber over to saw it.")
 	careFalls    = fixedWords("Most falls are from low heights. Nobody stands on a rafter that is not fixed at both ends.")
 	careBattens  = fixedWords("Battens carry nobody. Work from below, on a platform.")
+	careRoof     = fixedWords("Sheets carry nobody, and wind lifts them: work from below or from boards over the battens, and fix each sheet before the next is handed up.")
 	careYearly   = fixedWords("Look every year at collars, screws and ties, and at any water that stands.")
 
 	holdHoles    = fixedWords("Have the holes seen before concrete goes in, where local rules or the designer ask for it.")
@@ -494,5 +495,6 @@ var (
 	holdBeam     = fixedWords("The beam is straight, level and braced before a rafter is cut.")
 	holdPattern  = fixedWords("The front cut of every other rafter waits until the pattern fits.")
 	holdRafters  = fixedWords("The braces stay until every rafter is tied down at both ends.")
+	holdRoof     = fixedWords("No sheet goes on before the authorities have answered and the frame is tied down and braced for a roof's wind.")
 	holdCheck    = fixedWords("The braces come off last, when all the figures are written down and agree.")
 )

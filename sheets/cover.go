@@ -61,7 +61,7 @@ func (m *maker) coverWith(sp draw.Space, all []draft, picture *pictureBlock, par
 		fl.add(words("Look at these first", warnings(w)))
 	}
 	fl.add(words("General notes", m.generalNotes()))
-	fl.add(words("Cautions", cautions()))
+	fl.add(words("Cautions", append(m.roofCautions(), cautions()...)))
 	fl.add(drawingList(all))
 	fl.add(m.keySizes())
 	fl.add(m.designBasis())
@@ -100,10 +100,15 @@ func (m *maker) pictureBlock() *pictureBlock {
 		crop: &geom.Box3{Min: geom.V(-far, -far, ground), Max: geom.V(far, far, far)},
 		show: func(s *scene, body int) bool {
 			h, house := s.house(body)
-			return !house || h.Name != frame.HouseGround
+			r, roof := s.roof(body)
+			return (!house || h.Name != frame.HouseGround) && (!roof || r.Name != frame.RoofSheet)
 		},
 	})
-	return &pictureBlock{pic: pic, words: "The frame as built, seen from outside and above. House, deck and walls are drawn light."}
+	words := "The frame as built, seen from outside and above. House, deck and walls are drawn light."
+	if m.hasRoof() {
+		words += " The roof's sheets are left off."
+	}
+	return &pictureBlock{pic: pic, words: words}
 }
 
 // pictorial looks at the frame from outside and above, past a wall that comes
@@ -210,6 +215,7 @@ func (m *maker) keySizes() block {
 	add("Posts", fmt.Sprint(len(j.Posts.At)))
 	add("Rafters", fmt.Sprintf("%d at %s centres", len(s.Rafters), f.Length(s.Centres)))
 	m.layerSizes(add)
+	m.roofSizes(add)
 	return &tableBlock{t}
 }
 

@@ -220,6 +220,9 @@ func (m *maker) houseTop() float64 {
 	for _, mb := range m.frame.Members {
 		top = max(top, mb.Solid().Bounds().Max.Z+pastFrame)
 	}
+	for _, p := range m.frame.Roof.Parts {
+		top = max(top, p.Shape.Bounds().Max.Z+pastFrame)
+	}
 	if w := m.job.Wall; w.SoffitOut > 0 {
 		top = max(top, w.Soffit+eaveAbove)
 	}

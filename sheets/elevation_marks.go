@@ -93,7 +93,7 @@ func (m *maker) frontMarks(p *page, v *draw.View) {
 				return at
 			})
 		},
-		func() { m.battenWords(p, v) },
+		func() { m.battenWords(p, v); m.roofOnFront(p, v) },
 	})
 }
 
@@ -202,9 +202,15 @@ func (p *page) highestEdge(v *draw.View, of []frame.Member) (at geom.Vec, ok boo
 
 // onLine is the point of what a view draws of a member that is nearest to at.
 func (p *page) onLine(v *draw.View, mb frame.Member, at geom.Vec) geom.Vec {
+	return nearestOn(v, at, p.linesOf(v, mb))
+}
+
+// nearestOn is the point of some lines on the paper that is nearest to a point of
+// the model; that point itself where there are none.
+func nearestOn(v *draw.View, at geom.Vec, lines [][]geom.Pt) geom.Vec {
 	q := v.Pt(at)
 	best, least := q, math.Inf(1)
-	for _, line := range p.linesOf(v, mb) {
+	for _, line := range lines {
 		for i := 1; i < len(line); i++ {
 			d := line[i].Sub(line[i-1])
 			t := min(max(q.Sub(line[i-1]).Dot(d)/max(d.Dot(d), 1e-9), 0), 1)
@@ -245,8 +251,12 @@ func (p *page) enclosed(v *draw.View, mb frame.Member, at geom.Vec) bool {
 
 // linesOf are the lines that a view draws of a member.
 func (p *page) linesOf(v *draw.View, mb frame.Member) [][]geom.Pt {
-	id := memberID(mb)
-	within := v.Outline(projectBox(v.Axes, mb.Solid().Bounds())).Expand(1) // other views show it elsewhere
+	return p.linesNamed(v, memberID(mb), mb.Solid())
+}
+
+// linesNamed are the lines that a view draws of a body.
+func (p *page) linesNamed(v *draw.View, id string, solid geom.Solid) [][]geom.Pt {
+	within := v.Outline(projectBox(v.Axes, solid.Bounds())).Expand(1) // other views show it elsewhere
 	var out [][]geom.Pt
 	for _, it := range p.sheet.Items {
 		if it.Path != nil && it.Path.ID == id && it.Path.Stroke && within.Encloses(it.Path.Bounds()) {

@@ -81,6 +81,18 @@ func (m *maker) hardwareSize(kind frame.HardwareKind, s frame.HardwareSize) stri
 		return m.fine(s.Width) + " × " + m.fine(s.Thickness) + " × " + m.figures.Length(s.Length)
 	case frame.StrapNail:
 		return toBeStated
+	case frame.SheetOfRoof:
+		thick := "thickness " + toBeStated
+		if s.Thickness > 0 {
+			thick = m.fine(s.Thickness) + " thick"
+		}
+		return m.figures.Length(s.Width) + " wide, " + m.figures.Length(s.Length) + " long, " + thick
+	case frame.GutterLength:
+		return m.figures.Size(s.Thickness, s.Width) + ", " + m.figures.Length(s.Length) + " long"
+	case frame.DownpipeLength:
+		return "Ø " + m.fine(s.Diameter) + ", " + m.figures.Length(s.Length) + " long"
+	case frame.FlashingLength:
+		return m.figures.Length(s.Width) + " girth, " + m.figures.Length(s.Length) + " long"
 	case frame.Stirrup:
 		return "for a post " + m.figures.Length(s.Width) + " wide"
 	}
@@ -182,6 +194,9 @@ func (m *maker) hardwareNotes(faces frame.CutFaces) []string {
 		noBreaks(m.figures.FineArea(faces.Ends)), noBreaks(m.figures.FineArea(faces.Joints)), noBreaks(m.figures.FineArea(s.Spread*squareMetre))))
 	if len(m.frame.Of(frame.KindPacker)) > 0 {
 		notes = append(notes, "Packers are cut from timber: see the cutting list.")
+	}
+	if m.hasRoof() {
+		notes = append(notes, "Roof sheets, gutter, downpipes and flashing are counted at the sizes stated, without spares or the laps of what is sold shorter. Their screws, brackets, end pieces and closures are as their makers state, and not counted.")
 	}
 	if asked := m.notStated(); asked != "" {
 		notes = append(notes, "To be stated before ordering: "+asked+".")

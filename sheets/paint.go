@@ -52,6 +52,12 @@ func (p picture) paint(s *draw.Sheet, v *draw.View) {
 	p.paintTears(s, v)
 }
 
+// ofRoof reports whether a body is a part of the roof.
+func (p picture) ofRoof(body int) bool {
+	_, ok := p.scene.roof(body)
+	return ok
+}
+
 // sameLine is the distance, mm on paper, within which two lines are one: a tenth
 // of the narrowest pen.
 const sameLine = 0.013
@@ -84,6 +90,8 @@ func (p picture) ink(v *draw.View, st geom.Stroke) inkLine {
 		l.style, l.rank = draw.Style{Layer: draw.Outline, Pen: draw.Narrow}, 1
 	case timber:
 		l.style, l.rank = draw.Style{Layer: draw.Outline, Pen: draw.Middle}, 0
+	case p.ofRoof(st.Body):
+		l.style, l.rank = draw.Style{Layer: draw.Outline, Pen: draw.Narrow}, 1
 	default:
 		l.style, l.rank = draw.Style{Layer: draw.Context, Pen: draw.Narrow}, 2
 	}
@@ -149,9 +157,13 @@ func (p picture) paintCut(s *draw.Sheet, v *draw.View, c cutFace, drawn *thinner
 	}
 	st := draw.Style{Layer: draw.Outline, Pen: draw.Wide}
 	m, timber := p.scene.member(c.body)
-	if timber {
+	switch {
+	case timber:
 		hatchMember(s, p.axes, m, flat)
-	} else {
+	case p.ofRoof(c.body):
+		s.FillPolygon(draw.Outline, 1, flat...) // too thin for an outline of its own
+		return
+	default:
 		st = draw.Style{Layer: draw.Context, Pen: draw.Narrow}
 		p.hatchHouse(s, c.body, flat)
 	}

@@ -11,7 +11,7 @@ import (
 
 // scene is the frame and the house as things that can be looked at. A body's
 // number is its index here: the members in the order of Frame.Members, then
-// the house.
+// the house, then the parts of a roof.
 type scene struct {
 	frame  *frame.Frame
 	solids []geom.Solid
@@ -24,6 +24,9 @@ func newScene(f *frame.Frame) *scene {
 	s := &scene{frame: f, solids: f.Solids()}
 	for _, h := range f.House {
 		s.solids = append(s.solids, h.Shape)
+	}
+	for _, p := range f.Roof.Parts {
+		s.solids = append(s.solids, p.Shape)
 	}
 	return s
 }
@@ -44,12 +47,23 @@ func (s *scene) house(body int) (frame.Solid, bool) {
 	return frame.Solid{}, false
 }
 
+// roof is the part of the roof that a body is.
+func (s *scene) roof(body int) (frame.Solid, bool) {
+	if i := body - len(s.frame.Members) - len(s.frame.House); i >= 0 && i < len(s.frame.Roof.Parts) {
+		return s.frame.Roof.Parts[i], true
+	}
+	return frame.Solid{}, false
+}
+
 // id names a body in the files: "R1-3" is the third rafter, of mark R1.
 func (s *scene) id(body int) string {
 	if m, ok := s.member(body); ok {
 		return fmt.Sprintf("%s-%d", m.Mark, m.No)
 	}
-	h, _ := s.house(body)
+	h, ok := s.house(body)
+	if !ok {
+		h, _ = s.roof(body)
+	}
 	return strings.ReplaceAll(h.Name, " ", "-")
 }
 
@@ -149,7 +163,9 @@ func (l look) open(body int, s geom.Solid) (geom.Solid, []cutFace) {
 func (p *picture) grow(body int, b geom.Box3) {
 	r := projectBox(p.axes, b)
 	p.all = p.all.Union(r)
-	if _, ok := p.scene.member(body); ok {
+	_, timber := p.scene.member(body)
+	_, roof := p.scene.roof(body)
+	if timber || roof {
 		p.bounds = p.bounds.Union(r)
 	}
 }

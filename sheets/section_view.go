@@ -159,6 +159,9 @@ func (c *cross) nearest(mb frame.Member) bool {
 // foremost is the world y of what stands farthest out.
 func (c *cross) foremost() float64 {
 	y := min(c.frame.Setout.FrontOut(), c.footing.Solid().Bounds().Min.Y)
+	for _, p := range c.frame.Roof.Parts {
+		y = min(y, p.Shape.Bounds().Min.Y)
+	}
 	if l := c.job.Levels; l.DeckOut > 0 {
 		y = min(y, -l.DeckOut)
 	}

@@ -90,17 +90,18 @@ func (c *cross) notes() {
 	c.battenNote()
 	c.rafterNote()
 	c.plateNote()
-	c.outerWide, c.outerNarrow = c.outerNotes(false), c.outerNotes(true)
+	c.outerWide = c.outerNotes(false)
+	once := len(c.list)
+	c.outerNarrow = c.outerNotes(true)
 	c.outer = c.outerWide
-	if c.form == keyed {
-		c.list = c.list[:len(c.list)-2] // the narrow ones again
-	}
+	c.list = c.list[:once] // keyed, they are in it once
 }
 
 // outerNotes are those about what is near the beam; the line of sight with its
 // angle or without.
 func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
 	out := draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
+	c.roofNote(out)
 	beam := c.frame.Timber(c.front())
 	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3)})
 	if c.form != keyed {
@@ -168,7 +169,7 @@ func (c *cross) battenNote() {
 		words += fmt.Sprintf("%d in all, clear gaps of %s. ", n, c.figures.Length(c.frame.Setout.BattenGap))
 	}
 	if l := c.frame.Of(frame.KindLath); len(l) > 0 {
-		words += fmt.Sprintf("Over them %d %s, clear gaps of %s. ", len(l), c.stick("laths", l[0]), c.figures.Length(c.frame.Setout.Layers[1].Gap))
+		words += fmt.Sprintf("Over them %d laths %s, %s. ", len(l), l[0].Mark, c.figures.Size(l[0].Section.Depth, l[0].Section.Width))
 	}
 	words += "The row over them runs down the slope from the plate, to the edge nearest the house"
 	named := bt[0]

@@ -85,6 +85,7 @@ func (m *maker) drafts() []draft {
 	m.details = m.findDetails()
 	kinds := []func() []draft{
 		m.planSheets,
+		m.roofSheets,
 		m.setoutSheets,
 		m.setoutWallSheets,
 		m.elevationSheets,

@@ -47,6 +47,13 @@ var variants = []struct {
 	{"checked, over both", func(j *Job) { checkedIn(j); overBoth(j) }},
 	{"laths over the battens", lathed},
 	{"laths over checked battens, over both", func(j *Job) { lathed(j); overBoth(j); checkedIn(j) }},
+	{"roofed", roofed},
+	{"roofed in two courses, over both", func(j *Job) {
+		roofed(j)
+		overBoth(j)
+		j.Rafters.Tail.Overhang = 200
+		j.Roof.Longest, j.Roof.EndLap, j.Roof.From = 2000, 200, Right
+	}},
 	{"no battens", func(j *Job) { j.Battens = Battens{} }},
 	{"over both", overBoth},
 	{"over both, no fall", func(j *Job) { overBoth(j); j.Fall = Fall{Kind: FallDrop} }},
@@ -101,6 +108,16 @@ func checkedIn(j *Job) {
 // lathed lays laths over the battens.
 func lathed(j *Job) {
 	j.Laths = Laths{Section: Section{Depth: 20, Width: 40}, Shade: 0.4, Inset: 30, Overhang: 10, Screws: BattenScrews{Each: 1}}
+}
+
+// roofed lays sheets over the battens, with gutter, downpipe and flashing.
+func roofed(j *Job) {
+	j.Plate.Drop, j.Beam.Drop, j.Posts.Rod = 0, 0, Rod{}
+	j.Roof = Roof{
+		Sheet: "Sample sheet", Thickness: 0.8, Profile: 18, Width: 860, Lap: 90, From: Left, Gap: 20, Eave: 50, LeastFall: 0.04,
+		Gutter: Gutter{Section: Section{Depth: 100, Width: 120}, Under: 5}, Downpipes: []Downpipe{{Along: 1000, Size: 80, To: -150}},
+		Flashing: Flashing{Up: 100, Over: 150},
+	}
 }
 
 // steep makes the beam and the plate deep enough for a fall in degrees, and

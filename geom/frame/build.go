@@ -20,6 +20,7 @@ func Build(j *Job) (*Frame, error) {
 	b.mark()
 	b.carve()
 	b.checkLayers()
+	roof := b.roof()
 	if err := c.errs.Err(); err != nil {
 		return nil, err
 	}
@@ -30,8 +31,10 @@ func Build(j *Job) (*Frame, error) {
 		Members: b.members,
 		Joints:  b.joints,
 		Levels:  b.levels(),
-		House:   houseAround(j, b.members),
+		Roof:    roof,
+		House:   houseAround(j, b.members, roof),
 	}
+	f.Levels = append(f.Levels, roof.levels(c.set)...)
 	f.stockWarnings(c)
 	c.checkStraps()
 	f.Warnings = c.warns

@@ -26,7 +26,7 @@ const (
 )
 
 // houseAround makes the solids around the frame: those that the job states.
-func houseAround(j *Job, members []Member) []Solid {
+func houseAround(j *Job, members []Member, roof Roofing) []Solid {
 	w := j.Wall
 	from, to := min(w.From, j.Plate.From, j.Beam.From), max(w.To, j.Plate.To, j.Beam.To)
 	ground := j.Levels.Ground
@@ -34,6 +34,9 @@ func houseAround(j *Job, members []Member) []Solid {
 	for _, m := range members {
 		low = min(low, m.Place.O.Z)
 		high = max(high, m.solid.Bounds().Max.Z)
+	}
+	for _, p := range roof.Parts {
+		high = max(high, p.Shape.Bounds().Max.Z)
 	}
 	top := max(j.Plate.Top+aboveTop, high+aboveFrame)
 	if w.hasSoffit() {

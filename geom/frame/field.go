@@ -84,6 +84,8 @@ func (d *draft) fields() keys.Group {
 			Doc: "The battens across the rafters; left out, there are none."},
 		{Key: "laths", Is: d.lathFields(), Also: []string{"lath", "second_layer", "top_battens"},
 			Doc: "A second layer over the battens, parallel with the rafters; left out, there is none."},
+		{Key: "roof", Is: d.roofFields(), Also: []string{"roofing", "cover", "sheeting"},
+			Doc: "A roof of sheets over the battens; left out, the frame is open."},
 		{Key: "fall", Is: d.fallFields(), Need: true, Also: []string{"pitch", "slope"},
 			Doc: "The slope of the rafters' top edges, away from the house."},
 		{Key: "stock", Is: d.stockFields(), Also: []string{"merchant", "yard", "sticks"},

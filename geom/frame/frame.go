@@ -13,6 +13,7 @@ type Frame struct {
 	Joints   []Joint
 	Levels   []Level
 	Warnings []Warning
+	Roof     Roofing // without parts when the job has none
 	House    []Solid // wall, returns, soffit, deck, ground: context only
 }
 

@@ -91,7 +91,7 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.crossed(j, LathScrew, f.Job.Laths.Screws, UseLath)...)
 		}
 	}
-	return out
+	return append(out, f.roofed()...)
 }
 
 // crossed are the screws of a stick where it crosses another.
@@ -192,7 +192,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return []HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew}
+	return append([]HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the
@@ -204,7 +204,7 @@ func (f *Frame) HardwareTotals() []HardwareTotal {
 		if i < 0 {
 			i = len(out)
 			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size})
-			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Hanger {
+			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Hanger && h.Use != UseRoof {
 				out[i].Spares = f.Job.Supplies.HardwareSpares
 			}
 		}

@@ -18,6 +18,11 @@ func mirrored(j *Job) *Job {
 	m.Plate.From, m.Plate.To = -j.Plate.To, -j.Plate.From
 	m.Beam.From, m.Beam.To = -j.Beam.To, -j.Beam.From
 	m.Battens.OverLeft, m.Battens.OverRight = j.Battens.OverRight, j.Battens.OverLeft
+	m.Roof.From, m.Roof.OverLeft, m.Roof.OverRight = other(j.Roof.From), j.Roof.OverRight, j.Roof.OverLeft
+	m.Roof.Downpipes = slices.Clone(j.Roof.Downpipes)
+	for i := range m.Roof.Downpipes {
+		m.Roof.Downpipes[i].Along *= -1
+	}
 	m.Posts.At = slices.Clone(j.Posts.At)
 	slices.Reverse(m.Posts.At)
 	for i := range m.Posts.At {

@@ -228,6 +228,11 @@ func (f *filler) fillRoof() {
 	if !f.Given("battens.overhang_right") {
 		b.OverRight = f.overhang
 	}
+	for i := range f.Roof.Downpipes {
+		if p := &f.Roof.Downpipes[i]; !f.Given(fmt.Sprintf("roof.downpipes[%d].to", i)) {
+			p.To = GroundAt(f.Job, p.Along)
+		}
+	}
 	if b.Lie == LieChecked && !f.Given("battens.check.rafters") {
 		b.Check.Rafter = max(0, b.Section.Depth/2-b.Check.Batten)
 	}

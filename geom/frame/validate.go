@@ -144,6 +144,10 @@ func (c *checker) checkSizes() {
 		positive("laths", j.Laths.Section.Depth, j.Laths.Section.Width)
 		notNegative("laths", j.Laths.Inset, j.Laths.Overhang)
 	}
+	if j.hasRoof() {
+		positive("roof", j.Roof.Width, j.Roof.Profile)
+		notNegative("roof", j.Roof.Lap, j.Roof.Longest, j.Roof.EndLap, j.Roof.Gap, j.Roof.Eave, j.Roof.OverLeft, j.Roof.OverRight)
+	}
 	for i, p := range j.Posts.At {
 		positive(postPath(i), p.Footing.Size, p.Footing.Depth)
 		notNegative(postPath(i), p.Footing.Pad, p.Footing.Collar, p.Footing.Stand)

@@ -66,11 +66,12 @@ type gen struct {
 	overhang, rise       float64 // of the tails; of rafters over the plate above its top
 	straps, order        string  // what the file says of straps, and of buying
 	layers               *layers
-	few                  bool       // there are too few battens to carry anything
 	past                 [2]float64 // how much farther the beam runs past its end posts
 	site                 string     // keys of the site
 	postAt               []float64
 	hole                 float64 // across
+	proud                float64 // of the battens, above the rafters
+	soffit               bool
 	fall                 float64 // of the line, plate's outer to beam's inner face
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"plumbcut/geom"
 	"plumbcut/geom/frame"
 	"plumbcut/geom/frame/jobgen"
 )
@@ -31,6 +32,13 @@ func TestJobsAreSound(t *testing.T) {
 		}
 		for _, x := range f.Audit() {
 			t.Errorf("seed %d: %s", seed, x.What)
+		}
+		for _, p := range f.Roof.Parts {
+			for _, m := range f.Members {
+				if v := geom.Overlap(p.Shape, m.Solid()); v > 0.5 && m.Kind != frame.KindFooting {
+					t.Errorf("seed %d: the %s and %s %d share %.1f mm³", seed, p.Name, m.Kind, m.No, v)
+				}
+			}
 		}
 		for _, m := range f.Members {
 			if err := m.Solid().Check(); err != nil {
@@ -64,7 +72,7 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"wall: right", "ground:", "centres:", "number:", "ends: flush", "ends: centred", "inset:", "seat: level", "clearance:",
 		"gap:", "shade:", "overhang:", "overhang_left:", "drop: 0\n", "angle:", "slope:", "wall face", "plate inner arris", "beam outer arris",
 		"rafters: over", "rafters: between", "heel:", "head:", "tail:", "shape: plumb", "shape: square", "shape: bevelled", "shape: quarter round", "shape: ogee", "profile:", "hollow:", "round:", "keep_out:", "of: post",
-		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:",
+		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:", "roof:", "gutter:", "flashing:",
 	} {
 		if !strings.Contains(text, word) {
 			t.Errorf("no random job says %q", word)

@@ -122,6 +122,7 @@ func (g *gen) writeWall() {
 	}
 	g.writeOpenings()
 	if g.chance(0.3) {
+		g.soffit = true
 		// Above the plate and whatever stands on the rafters near it.
 		g.line("  soffit: {level: %s, out: %s}", g.s(g.top+g.up(g.rise)+g.size(200, 400)), g.s(g.size(300, 700)))
 	}
