@@ -202,12 +202,12 @@ func (p *page) highestEdge(v *draw.View, of []frame.Member) (at geom.Vec, ok boo
 
 // onLine is the point of what a view draws of a member that is nearest to at.
 func (p *page) onLine(v *draw.View, mb frame.Member, at geom.Vec) geom.Vec {
-	return nearestOn(v, at, p.linesOf(v, mb))
+	return nearestPoint(v, at, p.linesOf(v, mb))
 }
 
-// nearestOn is the point of some lines on the paper that is nearest to a point of
+// nearestPoint is the point of some lines on the paper that is nearest to a point of
 // the model; that point itself where there are none.
-func nearestOn(v *draw.View, at geom.Vec, lines [][]geom.Pt) geom.Vec {
+func nearestPoint(v *draw.View, at geom.Vec, lines [][]geom.Pt) geom.Vec {
 	q := v.Pt(at)
 	best, least := q, math.Inf(1)
 	for _, line := range lines {

@@ -298,7 +298,7 @@ func (m *maker) roofOnFront(p *page, v *draw.View) {
 	name := func(part, text string, at geom.Vec, way geom.Pt) {
 		if b, ok := m.roofPart(part); ok {
 			if lines := p.linesNamed(v, part, b.Shape); len(lines) > 0 {
-				p.placer.Label(draw.Label{View: v, At: nearestOn(v, at, lines), Text: text, Toward: way})
+				p.placer.Label(draw.Label{View: v, At: nearestPoint(v, at, lines), Text: text, Toward: way})
 			}
 		}
 	}

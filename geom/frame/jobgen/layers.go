@@ -79,7 +79,7 @@ func (g *gen) writeLaths(first float64) {
 // writeRoof lays a roof over the battens where nothing stands in its way, and
 // reports whether it did.
 func (g *gen) writeRoof() bool {
-	own := gen{r: rand.New(rand.NewPCG(g.layers.seed, 3)), inches: g.inches}
+	own := gen{r: rand.New(rand.NewPCG(g.layers.seed, 4)), inches: g.inches}
 	clear := g.proud - 2 - g.beam.width*g.tan
 	const nut = 30 // a rod stands above its beam, unless the job says otherwise
 	if g.soffit || own.chance(0.4) || g.hold[0] != over && g.drop[0] > clear || g.hold[1] != over && g.drop[1] > clear || g.rod > 0 && g.drop[1]+nut > clear {
