@@ -14,7 +14,8 @@ type Rule string
 // The rules of an audit.
 const (
 	RuleTextOnText   Rule = "text nearer than 1 mm to text"
-	RuleTextOnLine   Rule = "text nearer than 0.5 mm to a line"
+	RuleTextOnEdge   Rule = "text nearer than 0.5 mm to an edge"
+	RuleTextOnLine   Rule = "text nearer than 0.5 mm to a narrow line"
 	RuleOutside      Rule = "outside the frame"
 	RuleSmallText    Rule = "text under 2.5 mm high"
 	RuleDimFigure    Rule = "figure is not what the model measures"
@@ -169,25 +170,41 @@ func (a *auditor) textOnText() {
 }
 
 // textOnLines looks for lines near each text that are not hidden by a mask
-// under it.
+// under it. Of several it tells the heaviest: words on an edge or on a dark
+// fill are lost, those on a narrow line still read.
 func (a *auditor) textOnLines() {
 	for _, t := range a.texts {
+		var worst *segment
 		a.grid.segsNear(t.box.Expand(textToLine), func(s segment) bool {
-			least := textToLine + s.half
-			if t.Layer == Border && s.layer == Border {
-				least = borderToLine + s.half
+			if (worst == nil || s.heavy()) && a.nearText(t, s) && !a.masked(t, s) {
+				worst = &s
 			}
-			if !t.box.Expand(least).Overlaps(Bounds(s.a, s.b).Expand(slack)) ||
-				quadSegmentGap(t.quad, s.a, s.b) >= least-slack || a.masked(t, s) {
-				return true
-			}
-			a.found(RuleTextOnLine, nearest(t.box.Centre(), s.a, s.b), "%q and a line of the %s", t.String, s.layer)
-			return false
+			return worst == nil || !worst.heavy()
 		})
+		if worst != nil {
+			rule := RuleTextOnLine
+			if worst.heavy() {
+				rule = RuleTextOnEdge
+			}
+			a.found(rule, nearest(t.box.Centre(), worst.a, worst.b), "%q and a line of the %s", t.String, worst.layer)
+		}
 		if t.Height < leastHeight-slack {
 			a.found(RuleSmallText, t.box.Centre(), "%q is %.2g mm high", t.String, t.Height)
 		}
 	}
+}
+
+// heavy reports whether a segment drowns a text that it runs through: an edge,
+// or that of a dark fill.
+func (s segment) heavy() bool { return s.pen > Narrow || s.half == 0 }
+
+// nearText reports whether a line comes nearer to a text than it may.
+func (a *auditor) nearText(t inkText, s segment) bool {
+	least := textToLine + s.half
+	if t.Layer == Border && s.layer == Border {
+		least = borderToLine + s.half
+	}
+	return t.box.Expand(least).Overlaps(Bounds(s.a, s.b).Expand(slack)) && quadSegmentGap(t.quad, s.a, s.b) < least-slack
 }
 
 // masked reports whether a line is painted over by a white ground under the

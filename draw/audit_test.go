@@ -66,13 +66,18 @@ func TestAuditRules(t *testing.T) {
 			s.AddText(a)
 			s.AddText(b)
 		}},
-		{"a line through a text", RuleTextOnLine, func(s *Sheet) {
+		{"an edge through a text", RuleTextOnEdge, func(s *Sheet) {
 			s.AddText(note("ABC", 50, 50))
 			s.Line(Style{Layer: Outline, Pen: Wide}, geom.P(40, 51), geom.P(70, 51))
 		}},
 		{"a line too near a text", RuleTextOnLine, func(s *Sheet) {
 			s.AddText(note("ABC", 50, 50))
 			s.Line(narrow(Outline), geom.P(40, 49.5), geom.P(70, 49.5))
+		}},
+		{"a narrow line and an edge through a text", RuleTextOnEdge, func(s *Sheet) {
+			s.AddText(note("ABC", 50, 50))
+			s.Line(narrow(Outline), geom.P(40, 51), geom.P(70, 51))
+			s.Line(Style{Layer: Outline, Pen: Middle}, geom.P(52, 40), geom.P(52, 60))
 		}},
 		{"a line near enough", "", func(s *Sheet) {
 			s.AddText(note("ABC", 50, 50))
@@ -82,7 +87,7 @@ func TestAuditRules(t *testing.T) {
 			s.AddText(note("ABC", 50, 50))
 			s.Circle(narrow(Outline), geom.P(52, 31), 20)
 		}},
-		{"a dark fill over a text", RuleTextOnLine, func(s *Sheet) {
+		{"a dark fill over a text", RuleTextOnEdge, func(s *Sheet) {
 			s.AddText(note("ABC", 50, 50))
 			s.arrowhead(Notes, geom.P(52, 51), geom.P(1, 0))
 		}},

@@ -88,6 +88,13 @@ func (g *grid) edgeAlong(p, q geom.Pt) bool {
 	return hit
 }
 
+// Crosses reports whether the leaders of two marks cross. Leaders to one point
+// meet there, which is allowed.
+func (m Mark) Crosses(o Mark) bool {
+	_, bad := leadersCross(m, o)
+	return bad
+}
+
 // leadersCross finds where the leaders of two marks cross. Leaders to one
 // point meet there, which is allowed.
 func leadersCross(m, o Mark) (geom.Pt, bool) {

@@ -25,6 +25,7 @@ type Span struct {
 	Share  float64 // where along the line the figure stands, 0 at A to 1 at B; 0: in the middle
 	Reach  float64 // how far from Share a Placer may move the figure, in parts of the line; 0: anywhere
 	Beside bool    // Upright: a figure that does not fit along the line lies level beside it, away from the things measured
+	level  bool    // Upright: the figure lies so though it fits
 	Prefix string  // set before the figure, e.g. "drop "
 	AName  string  // Upright: the surface at A, lettered at the end of its extension line
 	BName  string  // Upright: the surface at B
@@ -98,22 +99,23 @@ func (d Span) figure(h Hand, l *spanPlan) {
 		String: l.dim.figure(SingleDim, h.Figures),
 	}
 	up := dir.Left().Mul(overLine(l.text.String, l.text.Height))
-	if l.text.Width()+2*nearStroke <= l.hi.Sub(l.lo).Len() {
-		at := l.p.Lerp(l.q, 0.5)
-		if d.Share != 0 {
-			at = l.p.Lerp(l.q, d.Share)
-		}
+	fits := l.text.Width()+2*nearStroke <= l.hi.Sub(l.lo).Len()
+	at := l.p.Lerp(l.q, 0.5)
+	if d.Share != 0 && (fits || d.level) {
+		at = l.p.Lerp(l.q, d.Share)
+	}
+	if fits && !d.level {
 		l.text.At = at.Add(up)
 		return
 	}
 	l.text.Align = Start
-	if d.Beside && d.Dir == Upright {
+	if d.Dir == Upright && (d.Beside || d.level) {
 		side := l.side()
 		if side < 0 {
 			l.text.Align = End
 		}
 		l.text.Turn = 0
-		l.text.At = l.lo.Lerp(l.hi, 0.5).Add(geom.P(side*(h.extension()+nearLine), -l.text.Height/2))
+		l.text.At = at.Add(geom.P(side*(h.extension()+nearLine), -l.text.Height/2))
 		return
 	}
 	l.text.At = l.hi.Add(dir.Mul(nearStroke)).Add(up)
@@ -172,28 +174,44 @@ func (d Span) names(h Hand, l spanPlan) []spanName {
 // Span draws the dimension at the first free place: at its own offset, with the
 // figure where it stands best or elsewhere along the line, or further out in
 // steps. More spans are other ways to dimension the same, e.g. with fewer
-// words, tried at each offset in their order. If no place is free, it takes the
-// one that disturbs least.
+// words, tried at each offset in their order. If no place is free for the figure
+// of an upright one, it may lie level beside its line. If none is at all, the
+// span takes the place that disturbs least.
 func (p *Placer) Span(tries ...Span) {
+	best, cost := p.span(tries)
+	if cost > 0 && tries[0].Dir == Upright {
+		lying := make([]Span, len(tries))
+		for i, d := range tries {
+			d.level = true
+			lying[i] = d
+		}
+		if d, less := p.span(lying); less < cost {
+			best = d
+		}
+	}
+	best.Draw(p.Sheet, p.Hand)
+}
+
+// span is the first free place of some spans, or the one that disturbs least,
+// with its cost.
+func (p *Placer) span(tries []Span) (best Span, least float64) {
 	const steps = 8
-	var best Span
-	least := math.Inf(1)
+	least = math.Inf(1)
 	for i := range steps {
 		for _, d := range tries {
 			d.Offset += float64(i) * math.Copysign(rowPitch/2, d.Offset)
 			for _, at := range d.slid(p.Hand) {
 				cost := p.spanCost(at)
-				if cost == 0 {
-					at.Draw(p.Sheet, p.Hand)
-					return
-				}
 				if cost < least {
 					best, least = at, cost
+				}
+				if cost == 0 {
+					return best, 0
 				}
 			}
 		}
 	}
-	best.Draw(p.Sheet, p.Hand)
+	return best, least
 }
 
 // slid is the span with its figure at its own place, as far as it stands clear
@@ -203,6 +221,9 @@ func (d Span) slid(h Hand) []Span {
 	const places = 20 // in the length of the line
 	l := d.plan(h)
 	length, half := l.q.Sub(l.p).Len(), l.text.Width()/2+nearStroke
+	if d.level {
+		half = l.text.Height/2 + nearStroke
+	}
 	if 2*half > length {
 		return []Span{d} // beside the line or beyond its end
 	}
@@ -431,26 +452,37 @@ func (l fallPlan) draw(s *Sheet) {
 // tried at each offset in their order. If no place is free, it takes the one
 // that disturbs least.
 func (p *Placer) Fall(tries ...Fall) {
-	const steps = 4
-	var best fallPlan
-	least := math.Inf(1)
-	for i := range steps {
+	const far, fine = 1.5 * rowPitch, 1.0
+	best, cost := p.fall(tries, steps(0, far, rowPitch/2), fallPlaces())
+	if cost > 0 {
+		if l, less := p.fall(tries, steps(-fine, far, fine), steps(0.1, 0.9, 0.02)); less < cost {
+			best = l
+		}
+	}
+	best.draw(p.Sheet)
+}
+
+// fall is the first free place for a fall, so much further off than it would
+// stand and at such parts of its line; if none is free, the place that disturbs
+// least, with its cost.
+func (p *Placer) fall(tries []Fall, further, parts []float64) (best fallPlan, least float64) {
+	least = math.Inf(1)
+	for _, more := range further {
 		for _, f := range tries {
-			f.Offset += math.Copysign(float64(i)*rowPitch/2, f.Offset)
-			for _, t := range fallPlaces() {
+			f.Offset += math.Copysign(more, f.Offset*more)
+			for _, t := range parts {
 				l := f.plan(p.Hand, t)
 				cost := p.textCost(l.text) + costText*float64(p.textsUnder(l.tail, l.tip)+p.linesCrossed(l.tail, l.tip))
 				if cost < least {
 					best, least = l, cost
 				}
 				if cost == 0 {
-					best.draw(p.Sheet)
-					return
+					return best, 0
 				}
 			}
 		}
 	}
-	best.draw(p.Sheet)
+	return best, least
 }
 
 // fallPlaces are where along its line an arrow is tried, coarsely first.

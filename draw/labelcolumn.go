@@ -191,15 +191,19 @@ func (c *NoteColumn) Draw(p *Placer) {
 		return
 	}
 	out := c.View.Outline(c.Bounds)
-	for _, plan := range c.settle(p, c.plan(), out) {
-		m := Mark{Kind: NoteMark, Label: plan.note.Text, Box: c.box(plan, out), Inside: plan.note.Inside, ID: plan.note.ID}
-		m.Leader = c.leader(p, plan)
-		p.Sheet.drawLeader(m.Leader, m.Inside)
-		at, align := geom.P(m.Box.X0, m.Box.Y1), Start
+	plans := c.settle(p, c.plan(), out)
+	for _, plan := range plans {
+		box := c.box(plan, out)
+		at, align := geom.P(box.X0, box.Y1), Start
 		if c.Side == Left {
-			at.X, align = m.Box.X1, End
+			at.X, align = box.X1, End
 		}
 		plan.text.draw(p.Sheet, Notes, at, align)
+	}
+	for i, line := range c.leaders(p, plans) {
+		n := plans[i].note
+		m := Mark{Kind: NoteMark, Label: n.Text, Box: c.box(plans[i], out), Leader: line, Inside: n.Inside, ID: n.ID}
+		p.Sheet.drawLeader(m.Leader, m.Inside)
 		p.Sheet.Marks = append(p.Sheet.Marks, m)
 	}
 }
@@ -229,31 +233,91 @@ func (c *NoteColumn) settle(p *Placer, plans []columnPlan, out Rect) []columnPla
 	return plans
 }
 
-// leader chooses the target and the bend whose leader disturbs least.
-func (c *NoteColumn) leader(p *Placer, plan columnPlan) []geom.Pt {
+// leaders chooses for each note the target and the bend with which the leaders
+// disturb the sheet and each other least. Where one cannot but touch something,
+// it looks at more bends.
+func (c *NoteColumn) leaders(p *Placer, plans []columnPlan) [][]geom.Pt {
+	lines, cost := c.choose(p, plans, coarseBends())
+	if cost >= costLeader {
+		if fine, less := c.choose(p, plans, fineBends()); less < cost {
+			return fine
+		}
+	}
+	return lines
+}
+
+// coarseBends and fineBends are how much farther from the words than it must a
+// leader may bend, mm on paper.
+func coarseBends() []float64 { return []float64{0, 3, 6, 9, 12} }
+
+func fineBends() []float64 { return steps(0, 30, 1) }
+
+// choose is leaders with some bends to choose from. It starts with the best
+// leader for each note by itself and changes one after the other as long as
+// that takes crossings away.
+func (c *NoteColumn) choose(p *Placer, plans []columnPlan, bends []float64) (lines [][]geom.Pt, worst float64) {
+	const rounds = 4 // more change nothing
+	tries := make([][]leadPlace, len(plans))
+	chosen := make([]int, len(plans))
+	for i, plan := range plans {
+		tries[i] = c.tries(p, plan, bends)
+	}
+	total := func(i, k int) float64 {
+		cost := tries[i][k].cost
+		for j := range plans {
+			if j != i && linesCross(tries[i][k].leader, tries[j][chosen[j]].leader) {
+				cost += costLeader
+			}
+		}
+		return cost
+	}
+	for range rounds {
+		changed := false
+		for i := range plans {
+			for k := range tries[i] {
+				if total(i, k) < total(i, chosen[i]) {
+					chosen[i], changed = k, true
+				}
+			}
+		}
+		if !changed {
+			break
+		}
+	}
+	for i, k := range chosen {
+		lines = append(lines, tries[i][k].leader)
+		worst = max(worst, total(i, k))
+	}
+	return lines, worst
+}
+
+// tries are the leaders that a note may have, each with what it disturbs: back
+// from the words to the thing or, if that stands over or under them, straight
+// there.
+func (c *NoteColumn) tries(p *Placer, plan columnPlan, bends []float64) []leadPlace {
 	side := 1.0
 	if c.Side == Left {
 		side = -1
 	}
 	start := plan.bend.Add(geom.P(side*shoulder, 0))
-	var best leadPlace
-	best.cost = math.Inf(1)
+	var back, across []leadPlace
 	for rank, at := range plan.note.At {
-		for _, longer := range []float64{0, 3, 6, 9, 12} {
-			bend := plan.bend.Sub(geom.P(side*longer, 0))
-			to := c.View.Pt(at)
-			if (bend.X-to.X)*side < shoulder {
-				continue
-			}
+		for _, longer := range bends {
+			bend, to := plan.bend.Sub(geom.P(side*longer, 0)), c.View.Pt(at)
 			try := leadPlace{leader: []geom.Pt{start, bend, to}}
 			try.cost = p.leaderCost(try.leader) + longer/3 + float64(rank)
-			if try.cost < best.cost {
-				best = try
+			if (bend.X-to.X)*side >= shoulder {
+				back = append(back, try)
+			} else {
+				across = append(across, try)
 			}
 		}
 	}
-	if best.leader == nil {
-		return []geom.Pt{start, plan.bend, plan.to}
+	if len(back) == 0 {
+		return across
 	}
-	return best.leader
+	return back
 }
+
+// linesCross reports whether two broken lines cross.
+func linesCross(a, b []geom.Pt) bool { return Mark{Leader: a}.Crosses(Mark{Leader: b}) }

@@ -275,7 +275,8 @@ func plateStep() stepView {
 	return stepView{
 		marks: func(c *buildCell, p *page) {
 			plate := c.frame.Timber(c.rear())
-			p.placer.Part(draw.Part{View: c.view, At: c.plateArris(plate), Edge: true, Toward: geom.P(0.3, 1), Mark: plate.Mark})
+			arris, edge := onInk(p, c.view, memberID(plate), c.plateArris(plate)) // a thin plate shows one of its two
+			p.placer.Part(draw.Part{View: c.view, At: arris, Edge: edge, Toward: geom.P(0.3, 1), Mark: plate.Mark})
 			p.placer.Label(draw.Label{View: c.view, At: plate.Place.O, Text: "hook the tape here", Width: 30})
 		},
 		see: func(m *maker, s stage) picture {

@@ -1,10 +1,13 @@
 package sheets
 
 import (
+	"fmt"
 	"iter"
 	"math"
+	"slices"
 
 	"plumbcut/draw"
+	"plumbcut/geom"
 )
 
 // cleanest is the first of several layouts of the same sheets that has no
@@ -59,28 +62,120 @@ func strained(marks []draw.Mark) int {
 	return n
 }
 
-// cleanestOrder places words group by group, in the order given or, if that
-// has faults, in the turned order that has the fewest.
-func (p *page) cleanestOrder(groups []func()) {
+// cleanestOrder places words in the order given. If that has faults, those that
+// are part of one go to the front, where they find the room that they need, and
+// all is placed again, a few times over; the order with the fewest faults stays.
+func (p *page) cleanestOrder(words ...func()) {
 	before := p.placer.State()
-	placeFrom := func(first int) int {
-		p.placer.Back(before)
-		for i := range groups {
-			groups[(first+i)%len(groups)]()
-		}
-		return faultsOf(p.sheet, p.hand.Figures) + strained(p.sheet.Marks)
+	o := orders{page: p, words: words, before: before, tried: map[string]bool{}}
+	order := make([]int, len(words))
+	for i := range order {
+		order[i] = i
 	}
-	best, fewest := 0, math.MaxInt
-	for first := range groups {
-		n := placeFrom(first)
-		if n == 0 {
-			return
+	faults, guilty := o.place(order)
+	if faults == 0 {
+		return
+	}
+	p.placer.Back(before)
+	there := faultsOf(p.sheet, p.hand.Figures) + strained(p.sheet.Marks) // whatever the order
+	best, fewest := order, faults
+	var stands []int // the order in which the words now stand on the sheet
+	for range mostOrders {
+		next := o.promoted(order, guilty)
+		if fewest <= there || next == nil {
+			break
 		}
-		if n < fewest {
-			best, fewest = first, n
+		order, stands = next, next
+		if faults, guilty = o.place(order); faults < fewest {
+			best, fewest = order, faults
 		}
 	}
-	placeFrom(best)
+	if !slices.Equal(stands, best) {
+		o.place(best)
+	}
+}
+
+// mostOrders bounds the search: words that a dozen orders cannot part lack room.
+const mostOrders = 12
+
+// orders is a search for the order in which to place words.
+type orders struct {
+	page   *page
+	words  []func()
+	before draw.State
+	tried  map[string]bool
+}
+
+// place places the words in an order and tells how bad the faults then are, and
+// which words are part of them, the last placed of each fault first.
+func (o *orders) place(order []int) (faults int, guilty []int) {
+	o.tried[fmt.Sprint(order)] = true
+	p := o.page
+	p.placer.Back(o.before)
+	owner := make([]int, len(p.sheet.Marks)) // of each mark; what was there before has none
+	for i := range owner {
+		owner[i] = -1
+	}
+	for _, w := range order {
+		o.words[w]()
+		for len(owner) < len(p.sheet.Marks) {
+			owner = append(owner, w)
+		}
+	}
+	found := p.sheet.Audit(p.hand.Figures)
+	for _, f := range found {
+		faults += faultWeight(f.Rule)
+	}
+	for _, i := range blamed(p.sheet.Marks, found) {
+		if w := owner[i]; w >= 0 && !slices.Contains(guilty, w) {
+			guilty = append(guilty, w)
+		}
+	}
+	return faults + strained(p.sheet.Marks), guilty
+}
+
+// promoted is an order not tried yet, with some guilty words in front; nil if
+// there is none.
+func (o *orders) promoted(order, guilty []int) []int {
+	for _, w := range guilty {
+		next := append([]int{w}, slices.DeleteFunc(slices.Clone(order), func(x int) bool { return x == w })...)
+		if !o.tried[fmt.Sprint(next)] {
+			return next
+		}
+	}
+	return nil
+}
+
+// blamed are the marks that are part of a fault, the last ones first: those whose
+// leaders cross or are too long, and those whose words or leader a finding is
+// about.
+func blamed(marks []draw.Mark, found []draw.Finding) []int {
+	const about = 1.0 // mm on paper, from words to the place of a finding
+	var out []int
+	for i := len(marks) - 1; i >= 0; i-- {
+		m := marks[i]
+		bad := strained(marks[i:i+1]) > 0 || slices.ContainsFunc(found, func(f draw.Finding) bool {
+			return f.Rule != draw.RuleLeaderCross && (m.Box.Expand(about).Contains(f.At) || passes(m.Leader, f.At))
+		})
+		for k := 0; k < len(marks) && !bad; k++ {
+			bad = k != i && m.Crosses(marks[k])
+		}
+		if bad {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// passes reports whether a broken line leads through a point.
+func passes(line []geom.Pt, at geom.Pt) bool {
+	const on = 0.05 // mm on paper: rounding
+	for i := 1; i < len(line); i++ {
+		if nearest(at, line[i-1], line[i]).Sub(at).Len() < on {
+			return true
+		}
+	}
+	return false
 }
 
 // trial draws a sheet whose place in the set is not known yet. Its marks lead
@@ -106,7 +201,7 @@ const (
 
 func faultWeight(r draw.Rule) int {
 	switch r {
-	case draw.RuleTextOnText, draw.RuleOutside:
+	case draw.RuleTextOnText, draw.RuleTextOnEdge, draw.RuleOutside:
 		return unreadable
 	case draw.RuleTextOnLine:
 		return poor

@@ -69,32 +69,26 @@ func (m *maker) nameOpenings(p *page, v *draw.View) {
 // frontMarks marks what the front elevation shows.
 func (m *maker) frontMarks(p *page, v *draw.View) {
 	posts := m.job.Posts.At
-	p.cleanestOrder([]func(){
-		func() { m.bubbleDetails(p, v, onElevations); m.nameOpenings(p, v) },
-		func() {
-			for _, mb := range m.frame.Of(frame.KindBeam) {
-				m.partMark(p, v, mb, mb.Mark, mb.Place.Point(geom.V(mb.Length/3, 0, mb.Section.Depth/2)))
-			}
-		},
-		func() {
-			m.marksAlong(p, v, frame.KindPost, func(mb frame.Member) geom.Vec {
-				ground := posts[mb.No-1].Ground
-				at := mb.Solid().Bounds().Centre()
-				at.Z = ground + (mb.Place.O.Z+mb.Length-ground)*0.6
-				return at
-			})
-		},
-		func() {
-			m.marksAlong(p, v, frame.KindFooting, func(mb frame.Member) geom.Vec {
-				post := posts[mb.No-1]
-				at := mb.Solid().Bounds().Centre()
-				at.Z = post.Ground - 0.6*post.Footing.Depth
-				at.X -= 0.3 * mb.Section.Width
-				return at
-			})
-		},
-		func() { m.battenWords(p, v); m.roofOnFront(p, v) },
-	})
+	words := append(m.detailBubbles(p, v, onElevations), func() { m.nameOpenings(p, v) })
+	for _, mb := range m.frame.Of(frame.KindBeam) {
+		words = append(words, func() {
+			m.partMark(p, v, mb, mb.Mark, mb.Place.Point(geom.V(mb.Length/3, 0, mb.Section.Depth/2)))
+		})
+	}
+	words = append(words, m.marksAlong(p, v, frame.KindPost, func(mb frame.Member) geom.Vec {
+		ground := posts[mb.No-1].Ground
+		at := mb.Solid().Bounds().Centre()
+		at.Z = ground + (mb.Place.O.Z+mb.Length-ground)*0.6
+		return at
+	})...)
+	words = append(words, m.marksAlong(p, v, frame.KindFooting, func(mb frame.Member) geom.Vec {
+		post := posts[mb.No-1]
+		at := mb.Solid().Bounds().Centre()
+		at.Z = post.Ground - 0.6*post.Footing.Depth
+		at.X -= 0.3 * mb.Section.Width
+		return at
+	})...)
+	p.cleanestOrder(append(words, func() { m.battenWords(p, v) }, func() { m.roofOnFront(p, v) })...)
 }
 
 // partMark marks a member at the point, or where the view draws it nearest to
@@ -117,17 +111,19 @@ func (m *maker) partMark(p *page, v *draw.View, mb frame.Member, mark string, at
 
 // marksAlong marks the members of a kind; many alike in a row once, with their
 // number.
-func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(mb frame.Member) geom.Vec) {
+func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(mb frame.Member) geom.Vec) []func() {
 	const many = 3
+	var out []func()
 	for _, run := range alikeRuns(m.frame.Of(k)) {
 		if len(run) >= many {
-			m.partMark(p, v, run[0], fmt.Sprintf("%s × %d", run[0].Mark, len(run)), at(run[0]))
+			out = append(out, func() { m.partMark(p, v, run[0], fmt.Sprintf("%s × %d", run[0].Mark, len(run)), at(run[0])) })
 			continue
 		}
 		for _, mb := range run {
-			m.partMark(p, v, mb, mb.Mark, at(mb))
+			out = append(out, func() { m.partMark(p, v, mb, mb.Mark, at(mb)) })
 		}
 	}
+	return out
 }
 
 // alikeRuns are the members in runs of one mark.
@@ -294,8 +290,10 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	const under = 7 // mm on paper, below the rafter
 	depth := rafter.Section.Depth / rafter.Place.W.Z * v.Scale
 	const room = 46 // mm on paper that the arrow and its figure take
-	if (s.Rear().Outer-s.Front().Inner)*v.Scale > room {
-		p.placer.Fall(draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "})
+	fall := func() {
+		if (s.Rear().Outer-s.Front().Inner)*v.Scale > room {
+			p.placer.Fall(draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "})
+		}
 	}
 	ground := m.job.Posts.At[end].Ground
 	pb := post.Solid().Bounds()
@@ -304,6 +302,7 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	}
 	plate, beam := m.frame.Timber(m.rear()), m.frame.Timber(m.front())
 	marks := []func(){
+		fall,
 		part(rafter, rafter.Place.Point(geom.V(rafter.Length/2, 0, rafter.Section.Depth/2))),
 		part(post, geom.V(0, (pb.Min.Y+pb.Max.Y)/2, ground+0.5*(pb.Max.Z-ground))),
 		part(plate, plate.Solid().Bounds().Centre()),
@@ -311,15 +310,9 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	}
 	if f, ok := m.frame.FootingOf(end); ok {
 		at := geom.V(0, f.Solid().Bounds().Min.Y+0.2*f.Section.Width, ground-0.6*m.job.Posts.At[end].Footing.Depth)
-		marks = slices.Insert(marks, 2, part(f, at))
+		marks = slices.Insert(marks, 3, part(f, at))
 	}
-	p.cleanestOrder(marks)
-}
-
-// markDetails puts the marks of the details on a view that carries them.
-func (m *maker) markDetails(p *page, v *draw.View, topic string) {
-	m.ringDetails(p, v, topic)
-	m.bubbleDetails(p, v, topic)
+	p.cleanestOrder(marks...)
 }
 
 // ringDetails draws the rings of those marks, for words to keep clear of.
@@ -331,13 +324,17 @@ func (m *maker) ringDetails(p *page, v *draw.View, topic string) {
 	}
 }
 
-// bubbleDetails adds the bubbles to the rings.
-func (m *maker) bubbleDetails(p *page, v *draw.View, topic string) {
+// detailBubbles add the bubbles to the rings.
+func (m *maker) detailBubbles(p *page, v *draw.View, topic string) []func() {
+	var out []func()
 	for _, d := range m.details {
 		if slices.Contains(d.on, topic) {
-			p.placer.Detail(draw.Detail{
-				View: v, At: d.at, Radius: d.radius, Number: strconv.Itoa(d.number), Sheet: p.refs[detailTopic(d.number)], Ringed: true,
+			out = append(out, func() {
+				p.placer.Detail(draw.Detail{
+					View: v, At: d.at, Radius: d.radius, Number: strconv.Itoa(d.number), Sheet: p.refs[detailTopic(d.number)], Ringed: true,
+				})
 			})
 		}
 	}
+	return out
 }

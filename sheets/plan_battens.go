@@ -70,7 +70,8 @@ func (m *maker) battenView(row bool) *viewBlock {
 	m.battenRows(b.Around, row)
 	b.marks = func(p *page, v *draw.View) {
 		all := m.frame.Of(frame.KindBatten)
-		m.markMember(p, v, all[len(all)-1], fmt.Sprintf("%s × %d", all[0].Mark, len(all)))
+		last := all[len(all)-1]
+		m.partMark(p, v, last, fmt.Sprintf("%s × %d", last.Mark, len(all)), m.markPoint(last))
 	}
 	return b
 }

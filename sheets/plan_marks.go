@@ -15,13 +15,9 @@ func (m *maker) framingMarks(p *page, plan *planView) {
 	v := plan.view
 	m.keepRings(p, v, onPlan)
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
-	p.leastCrossed([]func(){
-		func() { m.markDetails(p, v, onPlan); m.wallWords(p, plan) },
-		func() { m.markEach(p, v, frame.KindPlate) },
-		func() { m.markEach(p, v, frame.KindBeam) },
-		func() { m.markEach(p, v, frame.KindPost) },
-		func() { m.markEach(p, v, frame.KindRafter) },
-	})
+	m.ringDetails(p, v, onPlan)
+	words := append(m.detailBubbles(p, v, onPlan), func() { m.wallWords(p, plan) })
+	p.cleanestOrder(append(words, m.eachMark(p, v, frame.KindPlate, frame.KindBeam, frame.KindPost, frame.KindRafter)...)...)
 }
 
 // keepRings keeps words out of the rings of the details that are marked later.
@@ -33,56 +29,6 @@ func (m *maker) keepRings(p *page, v *draw.View, view string) {
 			p.placer.Reserve(draw.Rect{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
 		}
 	}
-}
-
-// leastCrossed places marks group by group, in the order given or, if leaders
-// then cross, in the turned order in which they cross least.
-func (p *page) leastCrossed(groups []func()) {
-	before := p.placer.State()
-	placeFrom := func(first int) int {
-		p.placer.Back(before)
-		for i := range groups {
-			groups[(first+i)%len(groups)]()
-		}
-		return crossings(p.sheet.Marks)
-	}
-	best, fewest := 0, math.MaxInt
-	for first := range groups {
-		n := placeFrom(first)
-		if n == 0 {
-			return
-		}
-		if n < fewest {
-			best, fewest = first, n
-		}
-	}
-	placeFrom(best)
-}
-
-// crossings counts the pairs of leaders that cross.
-func crossings(marks []draw.Mark) int {
-	n := 0
-	for i, a := range marks {
-		for _, b := range marks[:i] {
-			if leadersCross(a.Leader, b.Leader) {
-				n++
-			}
-		}
-	}
-	return n
-}
-
-func leadersCross(a, b []geom.Pt) bool {
-	side := func(p, q, r geom.Pt) float64 { return q.Sub(p).Cross(r.Sub(p)) }
-	for i := 1; i < len(a); i++ {
-		for k := 1; k < len(b); k++ {
-			p, q, r, s := a[i-1], a[i], b[k-1], b[k]
-			if side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0 {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // fallArrow shows the fall in a bay that nothing else is in; where the bays are
@@ -130,31 +76,24 @@ func (m *maker) clearBay() float64 {
 // memberID names a member in the files.
 func memberID(mb frame.Member) string { return fmt.Sprintf("%s-%d", mb.Mark, mb.No) }
 
-// markEach marks every member of a kind; alike ones in a row once, with their
-// number.
-func (m *maker) markEach(p *page, v *draw.View, k frame.Kind) {
-	const alike = 3 // so many in a row are marked once
-	all := m.frame.Of(k)
-	for from, to := 0, 0; from < len(all); from = to {
-		for to = from + 1; to < len(all) && all[to].Mark == all[from].Mark; to++ {
-		}
-		run := all[from:to]
-		if len(run) >= alike {
-			mb := run[(len(run)-1)*2/3] // one right of the middle, where the section is, and not at the end
-			m.markMember(p, v, mb, fmt.Sprintf("%s × %d", mb.Mark, len(run)))
-			continue
-		}
-		for _, mb := range run {
-			m.markMember(p, v, mb, mb.Mark)
+// eachMark marks every member of some kinds; alike ones in a row once, with
+// their number.
+func (m *maker) eachMark(p *page, v *draw.View, kinds ...frame.Kind) []func() {
+	const many = 3 // so many in a row are marked once
+	var out []func()
+	for _, k := range kinds {
+		for _, run := range alikeRuns(m.frame.Of(k)) {
+			mark := run[0].Mark
+			if n := len(run); n >= many {
+				mark = fmt.Sprintf("%s × %d", mark, n)
+				run = run[(n-1)*2/3:][:1] // one right of the middle, where the section is, and not at the end
+			}
+			for _, mb := range run {
+				out = append(out, func() { m.partMark(p, v, mb, mark, m.markPoint(mb)) })
+			}
 		}
 	}
-}
-
-// markMember marks a member where it is drawn.
-func (m *maker) markMember(p *page, v *draw.View, mb frame.Member, mark string) {
-	if at, edge, ok := p.onDrawn(v, mb, m.markPoint(mb)); ok {
-		p.placer.Part(draw.Part{View: v, At: at, Mark: mark, ID: memberID(mb), Edge: edge})
-	}
+	return out
 }
 
 // onDrawn is the point nearest to at where a view shows a member: small scales

@@ -129,12 +129,28 @@ func TestManyBattensGetATable(t *testing.T) {
 	}
 }
 
-func TestCrossings(t *testing.T) {
-	leader := func(x0, y0, x1, y1 float64) draw.Mark {
-		return draw.Mark{Leader: []geom.Pt{geom.P(x0, y0), geom.P(x1, y1)}}
+// TestCleanestOrder places three words of which the last finds a clear place only
+// if it comes before the others.
+func TestCleanestOrder(t *testing.T) {
+	paper, _ := draw.PaperByName("A4")
+	s := &draw.Sheet{Paper: paper}
+	p := &page{sheet: s, placer: draw.NewPlacer(s, draw.Hand{Paper: paper})}
+	var order string
+	word := func(name string, x0, y0, x1, y1 float64) func() {
+		return func() {
+			order += name
+			end := geom.P(x1, y1)
+			if name == "c" && len(s.Marks) > 0 {
+				end.X = 130 // across the others
+			}
+			s.Marks = append(s.Marks, draw.Mark{Kind: draw.DetailMark, Leader: []geom.Pt{geom.P(x0, y0), end}})
+		}
 	}
-	marks := []draw.Mark{leader(0, 0, 10, 10), leader(0, 10, 10, 0), leader(20, 0, 20, 10), leader(0, 5, 30, 5)}
-	if got := crossings(marks); got != 4 { // the first two and the last one cross each other; the last crosses the third
-		t.Errorf("crossings = %d, want 4", got)
+	p.cleanestOrder(word("a", 100, 100, 100, 120), word("b", 110, 100, 110, 120), word("c", 90, 110, 80, 110))
+	if order != "abccab" {
+		t.Errorf("the words were placed in the order %s", order)
+	}
+	if n := len(blamed(s.Marks, nil)); n != 0 || len(s.Marks) != 3 {
+		t.Errorf("of %d marks %d are blamed at last", len(s.Marks), n)
 	}
 }

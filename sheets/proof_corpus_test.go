@@ -163,7 +163,7 @@ func (l *ledger) add(rule, job, format string, args ...any) {
 }
 
 // told is how many findings of a rule are told in full, each of another job.
-const told = 5
+const told = 40
 
 // report makes each rule that was broken a failing subtest.
 func (l *ledger) report(t *testing.T) {

@@ -22,7 +22,8 @@ func levelKey(i int) string {
 
 // keyMarks puts the marks of the members on a keyed section, on a line of theirs
 // where the scale has left out the one that the note speaks of.
-func (c *cross) keyMarks(p *page, v *draw.View) {
+func (c *cross) keyMarks(p *page, v *draw.View) []func() {
+	var out []func()
 	for _, n := range c.list {
 		mb, at := n.member, n.note.At[0]
 		if mb.Mark == "" {
@@ -32,8 +33,11 @@ func (c *cross) keyMarks(p *page, v *draw.View) {
 		if edge {
 			at = p.onLine(v, mb, at)
 		}
-		p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: n.note.ID, Edge: edge})
+		out = append(out, func() {
+			p.placer.Part(draw.Part{View: v, At: at, Mark: mb.Mark, ID: n.note.ID, Edge: edge})
+		})
 	}
+	return out
 }
 
 // The width of the lists of a keyed section and, in it, of the names of its

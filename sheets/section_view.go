@@ -230,13 +230,14 @@ func (c *cross) draw(p *page, at geom.Pt, scale float64) {
 }
 
 func (c *cross) finish(p *page) {
-	p.cleanestOrder([]func(){
+	words := []func(){
 		func() { c.inner.Draw(p.placer) },
-		func() { c.middle.Draw(p.placer); c.outer.Draw(p.placer) },
+		func() { c.middle.Draw(p.placer) },
+		func() { c.outer.Draw(p.placer) },
 		func() { c.footingWords(p, c.view) },
-		func() { c.keyMarks(p, c.view) },
-		func() { c.bubbleDetails(p, c.view, onSection) },
-	})
+	}
+	words = append(words, c.keyMarks(p, c.view)...)
+	p.cleanestOrder(append(words, c.detailBubbles(p, c.view, onSection)...)...)
 }
 
 // barBefore draws the scale bar to the left of the title.

@@ -147,9 +147,6 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
 		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of deck"})
 	}
-	p.leastCrossed([]func(){
-		func() { m.markEach(p, v, frame.KindPost) },
-		func() { m.markEach(p, v, frame.KindFooting) },
-	})
+	p.cleanestOrder(m.eachMark(p, v, frame.KindPost, frame.KindFooting)...)
 	m.markKeepOuts(p, v, w)
 }
