@@ -189,12 +189,18 @@ func hang(text string, height float64) float64 {
 // narrow is the style of dimension and extension lines.
 func narrow(layer Layer) Style { return Style{Layer: layer, Pen: Narrow} }
 
-// stroke45 draws the terminator of a dimension line that runs along dir: a
-// stroke at 45° to it, rising to the right for who reads the figure.
-func (s *Sheet) stroke45(at, dir geom.Pt) {
+// terminator draws the end of a dimension line that runs along dir.
+func (s *Sheet) terminator(at, dir geom.Pt) {
+	ends := stroke45(at, dir)
+	s.Line(Style{Layer: Dimension, Pen: Middle}, ends[:]...)
+}
+
+// stroke45 is the terminator of a dimension line that runs along dir: a stroke
+// at 45° to it, rising to the right for who reads the figure.
+func stroke45(at, dir geom.Pt) [2]geom.Pt {
 	d := readable(dir)
 	tip := d.Add(d.Left()).Unit().Mul(strokeLength / 2)
-	s.Line(Style{Layer: Dimension, Pen: Middle}, at.Sub(tip), at.Add(tip))
+	return [2]geom.Pt{at.Sub(tip), at.Add(tip)}
 }
 
 // arrowhead fills an arrowhead whose tip is at tip and which points along dir.

@@ -22,7 +22,7 @@ func (r *Rows) Draw(s *Sheet, h Hand) {
 			p.runningEnds(s, w)
 		} else {
 			for _, st := range w.stops {
-				s.stroke45(p.pt(st.u, w.v), p.dir())
+				s.terminator(p.pt(st.u, w.v), p.dir())
 			}
 		}
 		for _, f := range w.figs {

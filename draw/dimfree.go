@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"plumbcut/geom"
 )
@@ -43,11 +44,12 @@ type spanPlan struct {
 // Draw puts the dimension on the sheet.
 func (d Span) Draw(s *Sheet, h Hand) {
 	l := d.plan(h)
-	d.extension(s, h, l.pa, l.p)
-	d.extension(s, h, l.pb, l.q)
+	for _, e := range l.extensions(h) {
+		s.Line(narrow(Dimension), e[:]...)
+	}
 	s.Line(narrow(Dimension), l.lo, l.hi)
-	s.stroke45(l.p, l.q.Sub(l.p))
-	s.stroke45(l.q, l.q.Sub(l.p))
+	s.terminator(l.p, l.q.Sub(l.p))
+	s.terminator(l.q, l.q.Sub(l.p))
 	s.AddText(l.text)
 	s.Dims = append(s.Dims, Placed{
 		Dim: l.dim, Kind: SingleDim, Figure: l.text.String, P: l.p, Q: l.q, Box: l.text.Box(), Row: -1,
@@ -122,14 +124,17 @@ func (d Span) figure(h Hand, l *spanPlan) {
 	l.hi = l.hi.Add(dir.Mul(nearStroke + l.text.Width()))
 }
 
-// extension draws the extension line from a point to its terminator.
-func (d Span) extension(s *Sheet, h Hand, from, to geom.Pt) {
-	way := to.Sub(from)
-	if way.Len() <= h.extension() {
-		return
+// extensions are the extension lines from the points to their terminators, with
+// what they run past those; one that would be no longer than its gap is none.
+func (l spanPlan) extensions(h Hand) [][2]geom.Pt {
+	var out [][2]geom.Pt
+	for _, e := range [][2]geom.Pt{{l.pa, l.p}, {l.pb, l.q}} {
+		if way := e[1].Sub(e[0]); way.Len() > h.extension() {
+			gap := way.Unit().Mul(h.extension())
+			out = append(out, [2]geom.Pt{e[0].Add(gap), e[1].Add(gap)})
+		}
 	}
-	gap := way.Unit().Mul(h.extension())
-	s.Line(narrow(Dimension), from.Add(gap), to.Add(gap))
+	return out
 }
 
 // spanName is the name of a surface at the end of an extension line, and the
@@ -173,33 +178,45 @@ func (d Span) names(h Hand, l spanPlan) []spanName {
 
 // Span draws the dimension at the first free place: at its own offset, with the
 // figure where it stands best or elsewhere along the line, or further out in
-// steps. More spans are other ways to dimension the same, e.g. with fewer
+// steps, or else nearer. More spans are other ways to dimension the same, e.g. with fewer
 // words, tried at each offset in their order. If no place is free for the figure
 // of an upright one, it may lie level beside its line. If none is at all, the
 // span takes the place that disturbs least.
 func (p *Placer) Span(tries ...Span) {
-	best, cost := p.span(tries)
-	if cost > 0 && tries[0].Dir == Upright {
-		lying := make([]Span, len(tries))
-		for i, d := range tries {
-			d.level = true
-			lying[i] = d
+	const far, near, step = 3.5 * rowPitch, 0.75 * rowPitch, rowPitch / 2
+	out, in := steps(0, far, step), steps(step/2, near, step/2)
+	for i := range in {
+		in[i] = -in[i]
+	}
+	best, cost := p.span(tries, out)
+	if cost > 0 {
+		if d, less := p.span(tries, in); less < cost {
+			best, cost = d, less
 		}
-		if d, less := p.span(lying); less < cost {
+	}
+	if cost > 0 && tries[0].Dir == Upright {
+		lying := slices.Clone(tries)
+		for i := range lying {
+			lying[i].level = true
+		}
+		if d, less := p.span(lying, out); less < cost {
 			best = d
 		}
 	}
 	best.Draw(p.Sheet, p.Hand)
 }
 
-// span is the first free place of some spans, or the one that disturbs least,
-// with its cost.
-func (p *Placer) span(tries []Span) (best Span, least float64) {
-	const steps = 8
+// span is the first free place of some spans, so much further out than they
+// would stand, or the one that disturbs least, with its cost.
+func (p *Placer) span(tries []Span, further []float64) (best Span, least float64) {
+	const closest = 4.0 // mm on paper, of a dimension line to what it measures
 	least = math.Inf(1)
-	for i := range steps {
+	for _, more := range further {
 		for _, d := range tries {
-			d.Offset += float64(i) * math.Copysign(rowPitch/2, d.Offset)
+			if more < 0 && math.Abs(d.Offset)+more < closest {
+				continue
+			}
+			d.Offset += math.Copysign(more, d.Offset*more)
 			for _, at := range d.slid(p.Hand) {
 				cost := p.spanCost(at)
 				if cost < least {
@@ -253,7 +270,7 @@ func (d Span) slid(h Hand) []Span {
 // touch nothing and its lines no words.
 func (p *Placer) spanCost(d Span) float64 {
 	l := d.plan(p.Hand)
-	lines := [][2]geom.Pt{{l.lo, l.hi}, {l.pa, l.p}, {l.pb, l.q}}
+	lines := append(l.extensions(p.Hand), [2]geom.Pt{l.lo, l.hi}, stroke45(l.p, l.q.Sub(l.p)), stroke45(l.q, l.q.Sub(l.p)))
 	cost := p.textCost(l.text)
 	for _, n := range d.names(p.Hand, l) {
 		cost += p.textCost(n.text)
@@ -273,7 +290,7 @@ func (p *Placer) textCost(t Text) float64 {
 	if !p.Sheet.Paper.Inner().Encloses(box.Expand(nearLine)) {
 		cost += costBox
 	}
-	if !p.freeOfText(box, textGap) {
+	if !p.freeOfText(quad, textGap) {
 		cost += costBox
 	}
 	p.grid.segsNear(box.Expand(nearLine), func(s segment) bool {
@@ -449,14 +466,21 @@ func (l fallPlan) draw(s *Sheet) {
 
 // Fall draws the fall at the first free place along its line, at its own
 // offset or further off in steps. More falls are other ways to show the same,
-// tried at each offset in their order. If no place is free, it takes the one
-// that disturbs least.
-func (p *Placer) Fall(tries ...Fall) {
+// tried at each offset in their order, and others such as are tried after all
+// of those. If no place is free, it takes the one that disturbs least.
+func (p *Placer) Fall(tries []Fall, others ...Fall) {
 	const far, fine = 1.5 * rowPitch, 1.0
-	best, cost := p.fall(tries, steps(0, far, rowPitch/2), fallPlaces())
-	if cost > 0 {
-		if l, less := p.fall(tries, steps(-fine, far, fine), steps(0.1, 0.9, 0.02)); less < cost {
-			best = l
+	var best fallPlan
+	least := math.Inf(1)
+	for _, falls := range [][]Fall{tries, others} {
+		for _, sweep := range [][2][]float64{{steps(0, far, rowPitch/2), fallPlaces()}, {steps(-fine, far, fine), steps(0.1, 0.9, 0.02)}} {
+			if l, cost := p.fall(falls, sweep[0], sweep[1]); cost < least {
+				best, least = l, cost
+			}
+			if least == 0 {
+				best.draw(p.Sheet)
+				return
+			}
 		}
 	}
 	best.draw(p.Sheet)

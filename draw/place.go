@@ -69,7 +69,7 @@ type segment struct {
 type grid struct {
 	cols, rows int
 	segs       []segment
-	boxes      []Rect
+	boxes      []inkBox
 	inSegs     [][]int32
 	inBoxes    [][]int32
 	seen       []int32 // for each segment, the last query that met it
@@ -90,10 +90,17 @@ func (g *grid) span(r Rect) (c0, r0, c1, r1 int) {
 	return at(r.X0, g.cols), at(r.Y0, g.rows), at(r.X1, g.cols), at(r.Y1, g.rows)
 }
 
-func (g *grid) addBox(r Rect) {
-	g.boxes = append(g.boxes, r)
+// inkBox is the room of a text, which may be turned, or a reserved rectangle.
+type inkBox struct {
+	quad [4]geom.Pt
+	box  Rect // round it
+}
+
+func (g *grid) addBox(quad [4]geom.Pt) {
+	b := inkBox{quad, Bounds(quad[:]...)}
+	g.boxes = append(g.boxes, b)
 	id := int32(len(g.boxes) - 1)
-	c0, r0, c1, r1 := g.span(r)
+	c0, r0, c1, r1 := g.span(b.box)
 	for c := c0; c <= c1; c++ {
 		for r := r0; r <= r1; r++ {
 			k := r*g.cols + c
@@ -155,12 +162,12 @@ func heightsWithin(a, b geom.Pt, x0, x1 float64) (lo, hi float64) {
 
 // boxesNear calls f for each box that comes within r; false stops. A box in
 // several cells may be met more than once.
-func (g *grid) boxesNear(r Rect, f func(Rect) bool) {
+func (g *grid) boxesNear(r Rect, f func(inkBox) bool) {
 	c0, r0, c1, r1 := g.span(r)
 	for row := r0; row <= r1; row++ {
 		for c := c0; c <= c1; c++ {
 			for _, id := range g.inBoxes[row*g.cols+c] {
-				if b := g.boxes[id]; b.Overlaps(r) && !f(b) {
+				if b := g.boxes[id]; b.box.Overlaps(r) && !f(b) {
 					return
 				}
 			}
@@ -203,7 +210,7 @@ func NewPlacer(s *Sheet, h Hand) *Placer {
 }
 
 // Reserve keeps a rectangle free of labels.
-func (p *Placer) Reserve(r Rect) { p.grid.addBox(r) }
+func (p *Placer) Reserve(r Rect) { p.grid.addBox([4]geom.Pt(r.Corners())) }
 
 // State is how far a sheet was drawn at a moment, for Back.
 type State struct{ items, dims, marks, segs, boxes int }
@@ -237,7 +244,7 @@ func (p *Placer) sync() {
 	for ; p.read < len(p.Sheet.Items); p.read++ {
 		it := p.Sheet.Items[p.read]
 		if it.Text != nil {
-			p.grid.addBox(it.Text.Box())
+			p.grid.addBox(it.Text.Quad())
 			continue
 		}
 		addPath(p.grid, it.Path, p.read, p.Sheet.Paper)
@@ -272,12 +279,18 @@ func (p *Placer) Free(r Rect, gap float64) bool {
 	if !p.Sheet.Paper.Inner().Encloses(r.Expand(gap)) {
 		return false
 	}
-	return p.freeOfText(r, gap) && p.linesThrough(r.Expand(gap)) == 0
+	return p.freeOfText([4]geom.Pt(r.Corners()), gap) && p.linesThrough(r.Expand(gap)) == 0
 }
 
-func (p *Placer) freeOfText(r Rect, gap float64) bool {
+// freeOfText reports whether no text and no reserved box comes within the gap of
+// a rectangle, which may be turned.
+func (p *Placer) freeOfText(quad [4]geom.Pt, gap float64) bool {
 	free := true
-	p.grid.boxesNear(r.Expand(max(gap, textGap)), func(Rect) bool { free = false; return false })
+	gap = max(gap, textGap)
+	p.grid.boxesNear(Bounds(quad[:]...).Expand(gap), func(b inkBox) bool {
+		free = quadGap(b.quad, quad) >= gap
+		return free
+	})
 	return free
 }
 
@@ -309,8 +322,8 @@ func (p *Placer) FreeBox(candidates []Rect, gap float64) (Rect, bool) {
 func (p *Placer) textsUnder(a, b geom.Pt) int {
 	p.sync()
 	n := 0
-	p.grid.boxesNear(Bounds(a, b).Expand(leaderClear), func(r Rect) bool {
-		if segmentMeets(a, b, r.Expand(leaderClear)) {
+	p.grid.boxesNear(Bounds(a, b).Expand(leaderClear), func(t inkBox) bool {
+		if quadSegmentGap(t.quad, a, b) <= leaderClear {
 			n++
 		}
 		return true

@@ -130,9 +130,21 @@ func (p placing) fit(h draw.Hand, sp draw.Space) ([][]geom.Pt, bool) {
 		left := geom.P(spare.X-extra.X*float64(len(p.cols)-1), spare.Y-extra.Y*float64(len(p.rows)-1))
 		return p.places(geom.P(room.X0+left.X/2, room.Y1-left.Y/2), extra), true
 	}
-	// No clear rectangle holds it; perhaps it fits round the title block.
+	// No clear rectangle holds it; perhaps it fits round the title block, as far
+	// from the left edge as it can: its marks may need the room there.
+	for _, part := range []float64{0.5, 0.3, 0.15, 0} {
+		at := p.places(geom.P(free.X0+part*(free.W()-p.w), free.Y1), geom.Pt{})
+		if p.clears(h, at, free, sp.Block) {
+			return at, true
+		}
+	}
+	return nil, false
+}
+
+// clears reports whether all pieces of a grid so placed lie in the free space
+// and keep clear of the title block.
+func (p placing) clears(h draw.Hand, at [][]geom.Pt, free, titleBlock draw.Rect) bool {
 	const slack = 1e-6 // mm: rounding, where a piece touches the edge
-	at := p.places(geom.P(free.X0, free.Y1), geom.Pt{})
 	for r, row := range p.grid {
 		for c, b := range row {
 			if b == nil {
@@ -140,13 +152,13 @@ func (p placing) fit(h draw.Hand, sp draw.Space) ([][]geom.Pt, bool) {
 			}
 			for _, e := range piecesOf(b, h, p.scale) {
 				e = e.Move(at[r][c])
-				if !free.Expand(slack).Encloses(e) || e.Expand(blockGap/2).Overlaps(sp.Block) {
-					return nil, false
+				if !free.Expand(slack).Encloses(e) || e.Expand(blockGap/2).Overlaps(titleBlock) {
+					return false
 				}
 			}
 		}
 	}
-	return at, true
+	return true
 }
 
 // mostSpread is the greatest extra room between two bands: views that stand

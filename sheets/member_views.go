@@ -190,7 +190,9 @@ func (s *timber) workOnEnd() bool {
 // faceView is one long face with what is marked on it.
 func (s *timber) faceView(face frame.Face, ws []work, shown stretches) *viewBlock {
 	axes := s.facing(face)
-	b := newView(string(face), s.scene().see(look{axes: axes, hidden: func(*scene, int) bool { return true }}), geom.Vec{})
+	pic := s.scene().see(look{axes: axes, hidden: func(*scene, int) bool { return true }})
+	stick := geom.Box3{Max: geom.V(s.Length, s.Section.Width, s.Section.Depth)} // its waste is drawn too
+	b := newViewIn(string(face), pic, geom.Vec{}, pic.bounds.Union(projectBox(axes, stick)))
 	b.Title = nil
 	b.view.Name = s.Mark + ", " + string(face)
 	b.view.Figures = s.fine
@@ -205,21 +207,32 @@ func (s *timber) faceView(face frame.Face, ws []work, shown stretches) *viewBloc
 	if face != s.mainFace() {
 		n.Width, name = 0, strings.ReplaceAll(name, "\n", " ")
 	}
-	n.Add(name, s.datumPoint(face, across*nameUp))
+	n.Add(name, s.datumPoint(pic, face, across*nameUp, across*(datumUp+nameUp)/2))
 	b.under = func(p *page, v *draw.View) { s.underFace(p, v, face, shown) }
 	b.over = func(p *page, v *draw.View) { s.overFace(p, v, face, shown) }
 	if face == s.mainFace() {
-		n.Add(fmt.Sprintf("Datum end (%s): hook the tape here", s.endName(frame.FaceStart)), s.datumPoint(face, across*datumUp))
+		n.Add(fmt.Sprintf("Datum end (%s): hook the tape here", s.endName(frame.FaceStart)), s.datumPoint(pic, face, across*datumUp, across*nameUp))
 		b.marks = func(p *page, v *draw.View) { s.flags(p, v, ws, shown) }
 	}
 	return b
 }
 
-// datumPoint is the point of a face on the cut of the datum end.
-func (s *timber) datumPoint(face frame.Face, across float64) geom.Vec {
-	p := s.OnFace(face, 0, across)
-	p.X = s.EndCut(frame.FaceStart).Meets(s.Member, p.Y, p.Z)
-	return p
+// datumPoint is the point of a face on the cut of the datum end: at the first of
+// some distances across the face where the picture has an edge there, since
+// another cut may have taken a part of the end away.
+func (s *timber) datumPoint(pic picture, face frame.Face, across ...float64) geom.Vec {
+	var first geom.Vec
+	for i, at := range across {
+		p := s.OnFace(face, 0, at)
+		p.X = s.EndCut(frame.FaceStart).Meets(s.Member, p.Y, p.Z)
+		if pic.hasEdge(p) {
+			return p
+		}
+		if i == 0 {
+			first = p
+		}
+	}
+	return first
 }
 
 // sideName is what a face is called on a member's drawing.

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"plumbcut/draw"
@@ -187,4 +188,12 @@ func projectBox(v geom.View, b geom.Box3) draw.Rect {
 		pts = append(pts, v.Project(c))
 	}
 	return draw.Bounds(pts...)
+}
+
+// hasEdge reports whether a visible edge of the picture passes through a point.
+func (p picture) hasEdge(at geom.Vec) bool {
+	q := p.axes.Project(at)
+	return slices.ContainsFunc(p.strokes, func(st geom.Stroke) bool {
+		return !st.Hidden && st.Arc == nil && distance(q, st.A, st.B) < onTear
+	})
 }

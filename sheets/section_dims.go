@@ -197,18 +197,21 @@ func (c *cross) slope(p *page, v *draw.View) {
 	if (a-b)*v.Scale > fallShare {
 		b = (a + b) / 2
 	}
-	off := -c.plumbDepth()*v.Scale - fallOff
-	if c.slopeAbove() {
-		a, b = s.Rear().Outer, s.Front().Inner
-		off = fallOff
-		for _, rows := range c.Sloped {
-			off += rows.Depth(p.hand) + c.job.Battens.Section.Depth*v.Scale
-		}
+	under := draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: -c.plumbDepth()*v.Scale - fallOff, Prefix: "fall "}
+	over := draw.Fall{View: v, A: c.top(s.Rear().Outer), B: c.top(s.Front().Inner), Offset: fallOff, Prefix: "fall "}
+	for _, rows := range c.Sloped {
+		over.Offset += rows.Depth(p.hand) + c.job.Battens.Section.Depth*v.Scale
 	}
-	fall := draw.Fall{View: v, A: c.top(a), B: c.top(b), Offset: off, Prefix: "fall "}
-	short := fall
-	short.Prefix = ""
-	p.placer.Fall(fall, short)
+	with := func(f draw.Fall) []draw.Fall { // its word or, where there is no room for that, without
+		short := f
+		short.Prefix = ""
+		return []draw.Fall{f, short}
+	}
+	if c.slopeAbove() {
+		p.placer.Fall(with(over))
+		return
+	}
+	p.placer.Fall(with(under), with(over)...)
 }
 
 // slopeAbove reports whether the arrow of the fall has no room between the
