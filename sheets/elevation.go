@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -22,7 +23,12 @@ const (
 // stands to the right of the front, its levels in line with it.
 func (m *maker) elevationSheets() []draft {
 	const title, ends = "Elevations", "End elevations"
-	front, left, right := m.frontElevation(), m.endElevation(frame.Left), m.endElevation(frame.Right)
+	pic := m.frontPicture()
+	front, left, right := m.frontElevation(pic, false), m.endElevation(frame.Left), m.endElevation(frame.Right)
+	alone := []grid{{{front}}}
+	if m.smallPaper() { // the names of the levels take half the width
+		alone = append(alone, grid{{m.frontElevation(pic, true)}, {&tableBlock{m.frontLevels()}}})
+	}
 	for _, scale := range m.scales(elevationScale) {
 		left.title.NoBar, right.title.NoBar = true, true // one scale bar a sheet
 		if all, ok := m.fitted(title, scale, grid{{left, front, right}}, grid{{front, right}, {left, nil}},
@@ -32,7 +38,7 @@ func (m *maker) elevationSheets() []draft {
 		if scale > oneSheetScale && m.job.Paper.Scale == 0 {
 			continue
 		}
-		a, fits := m.fitted("Front elevation", scale, grid{{front}})
+		a, fits := m.fitted("Front elevation", scale, alone...)
 		if !fits {
 			continue
 		}
@@ -56,10 +62,15 @@ func (m *maker) fitted(title string, scale float64, grids ...grid) (draft, bool)
 	return draft{title, []string{onElevations}, a}, ok
 }
 
-// frontElevation is the frame seen from outside.
-func (m *maker) frontElevation() *viewBlock {
+// frontPicture is the frame and the house seen from outside.
+func (m *maker) frontPicture() picture {
+	return m.elevation(geom.Front(), func(int) bool { return true }, 0)
+}
+
+// frontElevation is the view of that picture, its levels named or, keyed, with
+// the letters of frontLevels.
+func (m *maker) frontElevation(pic picture, keyed bool) *viewBlock {
 	j, s := m.job, m.frame.Setout
-	pic := m.elevation(geom.Front(), func(int) bool { return true }, 0)
 	b := newViewIn("Front elevation", pic, geom.V(m.rear().From, 0, 0), m.elevationBounds(pic))
 	b.title.Note = "seen standing outside, facing the house"
 
@@ -78,7 +89,10 @@ func (m *maker) frontElevation() *viewBlock {
 	from, to := m.reachAlong()
 	high := m.frame.RafterTop(s.Rear().Outer)
 	b.Top.Overall("overall", at(from, high), at(to, high))
-	for _, l := range m.namedLevels(m.seenInFront) {
+	for i, l := range m.levelsInFront() {
+		if keyed {
+			l.Name = levelKey(i)
+		}
 		b.level(draw.Right).Add(l.Name, l.At)
 	}
 	b.over = func(p *page, v *draw.View) {
@@ -87,6 +101,19 @@ func (m *maker) frontElevation() *viewBlock {
 	}
 	b.marks = m.frontMarks
 	return b
+}
+
+// levelsInFront are the levels that the front elevation marks, from the top.
+func (m *maker) levelsInFront() []frame.Level {
+	levels := m.namedLevels(m.seenInFront)
+	slices.SortStableFunc(levels, func(a, b frame.Level) int { return cmp.Compare(b.Z, a.Z) })
+	return levels
+}
+
+// frontLevels are the levels of a keyed front elevation by their letters.
+func (m *maker) frontLevels() draw.Table {
+	const width = 110 // mm on paper: it stands by itself
+	return m.levelTable("Levels of the front elevation", m.levelsInFront(), width)
 }
 
 // seenInFront reports whether a level is of a surface that the front elevation

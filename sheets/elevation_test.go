@@ -94,7 +94,7 @@ func TestElevationsLineUp(t *testing.T) {
 // What lies below ground or deck is dashed, and nothing else is hidden.
 func TestElevationsHideBelowGroundOnly(t *testing.T) {
 	m := detailMaker(t, courtyard(t), nil)
-	for _, b := range []*viewBlock{m.frontElevation(), m.endElevation(frame.Left), m.endElevation(frame.Right)} {
+	for _, b := range []*viewBlock{m.frontElevation(m.frontPicture(), false), m.endElevation(frame.Left), m.endElevation(frame.Right)} {
 		below := 0
 		for _, st := range b.pic.strokes {
 			if !st.Hidden {
@@ -163,4 +163,30 @@ func must(d draft, ok bool) draft {
 		panic("does not fit")
 	}
 	return d
+}
+
+// On an upright sheet the names of the levels would halve the scale, to 1:200: letters
+// stand for them, and a table under the view says which is which.
+func TestElevationOnSmallPaperIsKeyed(t *testing.T) {
+	m := detailMaker(t, courtyard(t), nil)
+	m.hand.Paper, _ = draw.PaperByName("A4")
+	m.hand.Paper = m.hand.Paper.Portrait()
+	sheet := m.drawAll(m.elevationSheets()).Sheets[0]
+	if got, want := sheet.Views[0].Scale, 1.0/100; got < want {
+		t.Errorf("the front elevation stands at %s, want 1:100 at least", draw.ScaleName(got))
+	}
+	words := map[string]bool{}
+	for _, it := range sheet.Items {
+		if it.Text != nil {
+			words[it.Text.String] = true
+		}
+	}
+	for i, l := range m.levelsInFront() {
+		if mark := m.figures.Level(l.Z) + "  " + levelKey(i); !words[mark] {
+			t.Errorf("no mark %q", mark)
+		}
+		if !words[l.Name] {
+			t.Errorf("the table does not name %q", l.Name)
+		}
+	}
 }

@@ -165,6 +165,12 @@ func (p placing) clears(h draw.Hand, at [][]geom.Pt, free, titleBlock draw.Rect)
 // further apart no longer read together.
 const mostSpread = 30.0
 
+// smallPaper reports whether the sheets leave little room beside a view.
+func (m *maker) smallPaper() bool {
+	const wide = 250 // mm
+	return m.hand.Paper.Inner().W() < wide
+}
+
 // freeOf is the drawing space with the title block's corner still in it.
 func freeOf(sp draw.Space) draw.Rect {
 	free := sp.Above

@@ -162,7 +162,7 @@ func (s *timber) unfoldPart(ws []work, shown stretches) *unfolded {
 		u.end = s.endView(main)
 	}
 	v := u.faces[u.main].view
-	u.title = draw.Title{View: v, Name: s.Mark + " " + string(s.Kind), Note: s.titleNote(), Under: s.narrow()}
+	u.title = draw.Title{View: v, Name: s.Mark + " " + string(s.Kind), Note: s.titleNote(), Under: s.smallPaper()}
 	v.Name = u.title.Name
 	return u
 }
@@ -265,16 +265,10 @@ const (
 	datumUp    = 0.75
 )
 
-// narrow reports whether the paper leaves little room beside a member.
-func (s *timber) narrow() bool {
-	const wide = 250 // mm
-	return s.hand.Paper.Inner().W() < wide
-}
-
 // faceWidth is the width of the words beside the faces, mm on paper.
 func (s *timber) faceWidth() float64 {
 	const usual, narrow = 26, 19
-	if s.narrow() {
+	if s.smallPaper() {
 		return narrow
 	}
 	return usual
@@ -331,7 +325,7 @@ func (s *timber) endView(main geom.View) *viewBlock {
 // joints, one for cuts, one for fixings, all from the datum end.
 func (s *timber) hangRows(u *unfolded, ws []work) {
 	low, high := u.faces[len(u.faces)-1].row(draw.Bottom), u.faces[0].row(draw.Top)
-	low.Within, high.Within = s.narrow(), s.narrow()
+	low.Within, high.Within = s.smallPaper(), s.smallPaper()
 	at := func(row *draw.Rows, title string, us ...float64) {
 		if len(us) == 0 {
 			return

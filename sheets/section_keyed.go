@@ -50,10 +50,7 @@ const (
 // lists are the levels by their letters, the members by their marks, and how
 // the fall is set.
 func (c *cross) lists() stackBlock {
-	levels := draw.Table{Title: "Levels of section A", Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface", Width: surfaceWidth}}}
-	for i, l := range c.surfaces() {
-		levels.Rows = append(levels.Rows, draw.TableRow{Cells: []string{levelKey(i), c.figures.Level(l.Z), l.Name}})
-	}
+	levels := c.levelTable("Levels of section A", c.surfaces(), surfaceWidth)
 	members := draw.NoteBlock{Title: "Members of section A", Width: listWidth}
 	for _, n := range c.list {
 		members.Notes = append(members.Notes, sentence(n.note.Text))
@@ -63,6 +60,15 @@ func (c *cross) lists() stackBlock {
 		out = append(out, &wordBlock{c.fallWords(listWidth)})
 	}
 	return out
+}
+
+// levelTable lists levels by their letters, their names in a column of a width.
+func (m *maker) levelTable(title string, levels []frame.Level, width float64) draw.Table {
+	t := draw.Table{Title: title, Columns: []draw.Column{{Head: "Mark"}, {Head: "Level", Align: draw.End}, {Head: "Surface", Width: width}}}
+	for i, l := range levels {
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{levelKey(i), m.figures.Level(l.Z), l.Name}})
+	}
+	return t
 }
 
 // listSheets puts the lists on sheets of their own.
