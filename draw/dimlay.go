@@ -152,6 +152,9 @@ func (p *rowsPlan) layRunning(w *rowPlan) {
 	figs, gap, over := make([]figPlan, n), 0.0, 0.0
 	for i, s := range w.stops {
 		d := Dim{View: p.r.View, A: w.pts[0], B: s.p, Along: p.along()}
+		if w.before(s) {
+			d.Prefix = minusSign
+		}
 		figs[i] = figPlan{text: d.figure(RunningDim, p.h.Figures), kind: RunningDim, dim: d, u: [2]float64{w.datum, s.u}}
 		gap = max(gap, overLine(figs[i].text, height))
 		over = max(over, rise(figs[i].text, height))
@@ -184,6 +187,19 @@ func (p *rowsPlan) layRunning(w *rowPlan) {
 		}
 		w.figs = append(w.figs, f)
 	}
+}
+
+// minusSign is the true minus sign, as wide as the plus.
+const minusSign = "\u2212"
+
+// before reports whether a stop of a running row lies on the other side of its
+// datum than most of the row: its figure has a minus sign.
+func (w *rowPlan) before(s stop) bool {
+	under, over := w.datum-w.stops[0].u, w.stops[len(w.stops)-1].u-w.datum
+	if under > over {
+		return s.u > w.datum+sameSpot
+	}
+	return s.u < w.datum-sameSpot
 }
 
 // The step by which a crowded extension line moves aside, mm outwards: long

@@ -78,6 +78,27 @@ func TestRowFigures(t *testing.T) {
 	}
 }
 
+// Of a row that runs both ways from its datum the shorter part has minus signs.
+func TestRunningRowBeforeItsDatum(t *testing.T) {
+	for _, test := range []struct {
+		datum float64
+		xs    []float64
+		want  string
+	}{
+		{100, []float64{0, 400, 900}, "\u2212100 0 300 800"},
+		{800, []float64{0, 400, 900}, "800 400 0 \u2212100"},
+		{900, []float64{0, 400, 900}, "900 500 0"},
+	} {
+		s := &Sheet{}
+		r := NewRows(front(0.2, geom.P(100, 100)), Rect{0, 0, 3000, 500}, Bottom)
+		r.Running("", geom.V(test.datum, 0, 0), along(test.xs...)...)
+		r.Draw(s, hand("A3"))
+		if got := figuresOf(s, RunningDim); got != test.want {
+			t.Errorf("from %g, %v: %s, want %s", test.datum, test.xs, got, test.want)
+		}
+	}
+}
+
 // A printed chain adds up to its printed overall, in millimetres.
 func TestChainClosesOnOverall(t *testing.T) {
 	r := rand.New(rand.NewSource(3))

@@ -437,7 +437,27 @@ func (m *maker) tieWords() string {
 		return "Tie each down at both ends as the designer states. " + m.heldBy()
 	}
 	return fmt.Sprintf("Tie each down with a strap %s, %s long, over each end: half its length and half its %s on the rafter. %s",
-		strings.ReplaceAll(m.fine(t.Width)+" × "+m.fine(t.Thickness), " ", "\u00a0"), m.said(t.Length), count(t.Nails, "nail"), m.heldBy())
+		m.strapSection(), m.said(t.Length), count(t.Nails, "nail"), m.heldBy())
+}
+
+// strapSection is the width and thickness of the straps, on one line.
+func (m *maker) strapSection() string {
+	t := m.job.Rafters.Strap
+	size := m.fine(t.Width)
+	if t.Thickness > 0 {
+		size += " × " + m.fine(t.Thickness)
+	} else {
+		size += " wide"
+	}
+	return strings.ReplaceAll(size, " ", "\u00a0")
+}
+
+// tieDown says in a detail what holds a rafter down.
+func (m *maker) tieDown() string {
+	if m.job.Rafters.Strap.Width == 0 {
+		return "Tie-down as its designer states."
+	}
+	return "Tie-down: a strap " + m.strapSection() + " over its end, as its designer confirms."
 }
 
 func (m *maker) sayBattens() []string {

@@ -190,7 +190,7 @@ func (h housed) words(n *draw.NoteColumn) {
 	n.Width = detailWords
 	depth := h.rafter.Section.Depth
 	middle := h.face - h.in*depth*rafterStub/2 // of the rafter shown
-	n.AddInside(h.stick("Rafter", h.rafter)+". Tie-down as its designer states.", h.at(middle, h.frame.RafterTop(middle)-depth*0.25))
+	n.AddInside(h.stick("Rafter", h.rafter)+". "+h.tieDown(), h.at(middle, h.frame.RafterTop(middle)-depth*0.25))
 	n.AddInside(h.stick(upperFirst(string(h.timber.Kind)), h.timber), h.at((h.face+h.back)/2, h.low+h.timber.Section.Depth*0.1))
 	seat := "Bearing: the seat follows the fall; the rafter's underside lies on all of it."
 	if h.housing.Slope == 0 {

@@ -85,7 +85,7 @@ func (o laidOver) hungSection() *viewBlock {
 	n.Width = detailWords
 	middle := o.top((face + torn) / 2)
 	middle.Z -= o.plumb() * 0.3
-	n.AddInside(o.stick("Rafter", o.rafter)+". Tie-down as its designer states.", middle)
+	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), middle)
 	n.AddInside(o.stick(upperFirst(string(o.timber.Kind)), o.timber), o.at((k.Inner+k.Outer)/2, k.Bottom+(k.Top-k.Bottom)*0.12))
 	cut := "Square end cut"
 	if a := o.frame.Slope.Angle; a > 0 {

@@ -210,7 +210,7 @@ func (o laidOver) words(n *draw.NoteColumn) {
 	out := max(k.Outer-0.35*depth, o.frame.Setout.RafterEnd+closeMargin/2)
 	inside := o.top(out)
 	inside.Z -= o.plumb() * 0.3
-	n.AddInside(o.stick("Rafter", o.rafter)+". Tie-down as its designer states.", inside)
+	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), inside)
 	middle := (k.Inner + k.Outer) / 2
 	n.Add(fmt.Sprintf("Bearing: a level seat, %s of the %s's %s", o.fine(o.seat()), k.Short, o.fine(k.Section.Width)), o.at(k.Outer+o.seat()*0.3, k.Top), o.at(middle, k.Top))
 	if o.notched {

@@ -80,18 +80,19 @@ func (s *timber) paintStraps(p *page, v *draw.View, face frame.Face, shown stret
 	}
 }
 
-// Density of softwood treated against decay, dry: from memory, no source. Wet
-// from treatment it weighs up to half as much again.
-const softwood = 550.0 // kg/m³
-
-// weight is about what the finished member weighs.
+// weight is about what the finished member weighs, and of what density that is.
 func (s *timber) weight() string {
 	const cubicMetre, pound, perCubicFoot = 1e9, 0.45359237, 35.3146667
-	kg := s.solid.Volume() / cubicMetre * softwood
+	density := s.Timber.Density
+	kg := s.solid.Volume() / cubicMetre * density
+	words := fmt.Sprintf("about %s kg at %.0f kg/m³", roughly(kg), density)
 	if s.job.Units == frame.FeetInches {
-		return fmt.Sprintf("about %s lb at %.0f lb/ft³", roughly(kg/pound), softwood/pound/perCubicFoot)
+		words = fmt.Sprintf("about %s lb at %.0f lb/ft³", roughly(kg/pound), density/pound/perCubicFoot)
 	}
-	return fmt.Sprintf("about %s kg at %.0f kg/m³", roughly(kg), softwood)
+	if !s.Timber.DensityGiven {
+		words += ", assumed"
+	}
+	return words
 }
 
 // roughly is a number to two figures, as far as it is small.

@@ -230,6 +230,8 @@ func (s *timber) markTable(ws []work) draw.Table {
 			c := ""
 			if at, ok := w.find(stop); ok {
 				c = s.fine.Length(at)
+			} else if stop == w.open {
+				c = "end"
 			}
 			cells = append(cells, c)
 		}

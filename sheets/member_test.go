@@ -69,7 +69,7 @@ func marks(s *timber) []string {
 func TestWorkedMarking(t *testing.T) {
 	m := detailMaker(t, courtyard(t), nil)
 	housings := func(from int) []string {
-		out := []string{"housing 1 |  | 22.5 | 45.5 | 14 deep, end"}
+		out := []string{"housing 1 | end | 22.5 | 45.5 | 14 deep"}
 		for k, e := range [][3]string{
 			{"569.5", "592", "615"}, {"1139", "1161.5", "1184.5"}, {"1708.5", "1731", "1754"},
 			{"2278", "2300.5", "2323.5"}, {"2847.5", "2870", "2893"}, {"3417", "3439.5", "3462.5"},
@@ -77,7 +77,7 @@ func TestWorkedMarking(t *testing.T) {
 		} {
 			out = append(out, fmt.Sprintf("housing %d | %s | %s | %s | 14 deep", k+2, e[0], e[1], e[2]))
 		}
-		return append(out, "housing 11 | 5695 | 5717.5 |  | 14 deep, end")
+		return append(out, "housing 11 | 5695 | 5717.5 | end | 14 deep")
 	}
 	ends := []string{"left end | 0 |  |  | square", "right end | 5740 |  |  | square"}
 	for _, c := range []struct {

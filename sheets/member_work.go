@@ -27,6 +27,7 @@ type work struct {
 	name  string     // e.g. "housing 3"
 	face  frame.Face // to mark and cut on
 	stops []stop     // along the member, in rising order
+	open  string     // the stop that is none because the work runs out to the end of the stick there
 	how   string     // what is done there
 	hold  string     // key of the hold that it waits for; empty: none
 	spot  geom.Vec   // a point of it, on the face, for the hold's flag
@@ -225,17 +226,18 @@ func (s *timber) housingWork(h frame.Housing) work {
 	from, to := h.At-h.Width/2, h.At+h.Width/2
 	if from > 0 {
 		w.stops = append(w.stops, stop{firstEdge, from})
+	} else {
+		w.open = firstEdge
 	}
 	if h.At >= 0 && h.At <= s.Length {
 		w.stops = append(w.stops, stop{centreLine, h.At})
 	}
 	if to < s.Length {
 		w.stops = append(w.stops, stop{secondEdge, to})
+	} else {
+		w.open = secondEdge
 	}
 	w.how = s.fine.Length(h.Depth) + " deep"
-	if from <= 0 || to >= s.Length {
-		w.how += ", end"
-	}
 	w.spot = s.OnFace(h.Face, min(max(h.At, 0), s.Length), h.Floor)
 	return w
 }

@@ -107,10 +107,10 @@ func (r *rebuilder) face(name string) frame.Face {
 func (r *rebuilder) housing(row cells) {
 	shape := r.first("housings")
 	lo, hi := -1.0, r.m.Length+1 // beyond the ends
-	if row["from"] != "" {
+	if row["from"] != "end" {
 		lo = r.length(row["from"])
 	}
-	if row["to"] != "" {
+	if row["to"] != "end" {
 		hi = r.length(row["to"])
 	}
 	floor, back, deep := r.length(shape["floor up"]), r.length(shape["up at"]), r.length(shape["deep"])

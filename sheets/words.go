@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -37,11 +38,30 @@ func words(title string, notes []string) block {
 	return &wordBlock{draw.NoteBlock{Title: title, Notes: notes, Numbered: true, Width: wordWidth}}
 }
 
-// warnings words what is buildable but doubtful.
+// warnings words what is buildable but doubtful. What holds of several posts is
+// said once.
 func warnings(ws []frame.Warning) []string {
-	var out []string
+	post := regexp.MustCompile(`\bpost \d+\b`)
+	var keys []string
+	posts := map[string][]string{}
 	for _, w := range ws {
-		out = append(out, sentence(w.Message))
+		key := w.Message
+		if at := post.FindStringIndex(key); at != nil {
+			key = w.Message[:at[0]] + "post %" + w.Message[at[1]:]
+		}
+		if _, ok := posts[key]; !ok {
+			keys = append(keys, key)
+		}
+		posts[key] = append(posts[key], strings.TrimPrefix(post.FindString(w.Message), "post "))
+	}
+	var out []string
+	for _, key := range keys {
+		first, others := posts[key][0], posts[key][1:]
+		words := sentence(strings.Replace(key, "post %", "post "+first, 1))
+		if len(others) > 0 && first != "" {
+			words += " The same holds of " + plural("post", len(others)) + " " + joined(others) + "."
+		}
+		out = append(out, words)
 	}
 	return out
 }

@@ -217,6 +217,8 @@ func timberFields(t *Timber) keys.Group {
 		{Key: "grade", Is: keys.Text(&t.Grade, titleText), Doc: "Grade."},
 		{Key: "treatment", Is: keys.Text(&t.Treatment, titleText), Doc: "Treatment."},
 		{Key: "finish", Is: keys.Text(&t.Finish, titleText), Doc: "Finish."},
+		{Key: "density", Is: keys.Number(&t.Density, keys.Between(200, 1400)), Else: "that of the job's timber, or 550 (from memory, no source: confirm)", Also: []string{"weight"},
+			Doc: "What a cubic metre of it weighs as it is built in, kg. Only the weights on the member drawings rest on it."},
 	}}
 }
 

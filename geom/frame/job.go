@@ -152,7 +152,12 @@ type Section struct{ Depth, Width float64 }
 func (s Section) String() string { return fmt.Sprintf("%g × %g", s.Depth, s.Width) }
 
 // Timber is what a member is made of. Empty fields print as "to be stated".
-type Timber struct{ Species, Grade, Treatment, Finish, Nominal string }
+type Timber struct {
+	Species, Grade, Treatment, Finish, Nominal string
+
+	Density      float64 // kg/m³, as built in
+	DensityGiven bool    // the job file states it
+}
 
 // Plate is the wall plate.
 type Plate struct {

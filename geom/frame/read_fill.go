@@ -103,8 +103,19 @@ func (f *filler) fillTimber() {
 		inherit("grade", &t.Grade, f.timber.Grade)
 		inherit("treatment", &t.Treatment, f.timber.Treatment)
 		inherit("finish", &t.Finish, f.timber.Finish)
+		t.DensityGiven = f.Given(m.path+".timber.density") || f.Given("timber.density")
+		if !f.Given(m.path + ".timber.density") {
+			t.Density = f.timber.Density
+		}
+		if t.Density == 0 {
+			t.Density = softwood
+		}
 	}
 }
+
+// softwood is the density of softwood treated against decay, dry, kg/m³: from
+// memory, no source. Wet from treatment it weighs up to half as much again.
+const softwood = 550.0
 
 func (f *filler) fillPlateAndBeam() {
 	p, b := &f.Plate, &f.Beam
