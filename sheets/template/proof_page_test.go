@@ -275,7 +275,7 @@ func TestNothingTouches(t *testing.T) {
 		}
 		var touching []string
 		for _, x := range blemishes {
-			if x.Rule == draw.RuleTextOnLine {
+			if x.Rule == draw.RuleTextOnLine || x.Rule == draw.RuleTextOnEdge {
 				touching = append(touching, x.String())
 				continue
 			}
