@@ -68,7 +68,7 @@ func (s *timber) shapeView(sh frame.Shape) block {
 	pic := s.scene().see(look{axes: s.facing(s.mainFace()), crop: &crop, torn: true, hidden: func(*scene, int) bool { return true }})
 	b := newView("Outline of the "+s.endName(sh.End), pic, s.onOutline(sh, 0, 0))
 	b.fixed = shapeScale
-	if s.narrow() || max(back+past+beside, depth) > shapeMost {
+	if s.smallPaper() || max(back+past+beside, depth) > shapeMost {
 		b.fixed = shapeSmall
 	}
 	b.view.Scale = b.fixed
