@@ -486,6 +486,7 @@ func (c *buildCell) markFall(p *page, under bool) {
 		at.Z -= c.job.Rafters.Section.Depth / math.Cos(angle)
 		way = geom.P(-0.5, -1)
 	}
+	at, _ = onInk(p, c.view, memberID(c.frame.Of(frame.KindRafter)[0]), at) // the edge may be thinned out here
 	words := fmt.Sprintf("fall %s (%s)", c.figures.Angle(angle), c.figures.Slope(angle))
 	p.placer.Label(draw.Label{View: c.view, At: at, Text: words, Toward: way})
 }
