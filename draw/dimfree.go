@@ -466,9 +466,13 @@ func (l fallPlan) draw(s *Sheet) {
 
 // Fall draws the fall at the first free place along its line, at its own
 // offset or further off in steps. More falls are other ways to show the same,
-// tried at each offset in their order, and others such as are tried after all
-// of those. If no place is free, it takes the one that disturbs least.
-func (p *Placer) Fall(tries []Fall, others ...Fall) {
+// tried at each offset in their order. If no place is free, it takes the one
+// that disturbs least.
+func (p *Placer) Fall(tries ...Fall) { p.FallOr(tries) }
+
+// FallOr is Fall with other ways that are tried where no place of the first is
+// free.
+func (p *Placer) FallOr(tries []Fall, others ...Fall) {
 	const far, fine = 1.5 * rowPitch, 1.0
 	var best fallPlan
 	least := math.Inf(1)

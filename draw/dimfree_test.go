@@ -100,8 +100,8 @@ func TestPlacerFallAndAngle(t *testing.T) {
 	s.Line(narrow(Outline), v.Pt(a), v.Pt(b))
 	s.AddText(note("IN THE WAY", 145, 113))
 	p := NewPlacer(s, h)
-	p.Fall([]Fall{{View: v, A: a, B: b, Offset: 4}})
-	p.Fall([]Fall{{View: v, A: a, B: b, Offset: 4}})
+	p.Fall(Fall{View: v, A: a, B: b, Offset: 4})
+	p.Fall(Fall{View: v, A: a, B: b, Offset: 4})
 	p.Angle(Angle{View: v, Apex: a, A: geom.V(1000, 0, 100), B: geom.V(0, 0, 1000)})
 	p.Angle(Angle{View: v, Apex: a, A: geom.V(1000, 0, 100), B: geom.V(0, 0, 1000)})
 	if len(s.Dims) != 4 {

@@ -174,7 +174,7 @@ func (h housed) section() *viewBlock {
 			return // the cross-section shows it
 		}
 		a, z := h.face, out
-		p.placer.Fall([]draw.Fall{{View: v, A: h.at(a, h.frame.RafterTop(a)), B: h.at(z, h.frame.RafterTop(z)), Offset: fallOver}})
+		p.placer.Fall(draw.Fall{View: v, A: h.at(a, h.frame.RafterTop(a)), B: h.at(z, h.frame.RafterTop(z)), Offset: fallOver})
 	}
 	return b
 }

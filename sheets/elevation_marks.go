@@ -292,7 +292,7 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	const room = 46 // mm on paper that the arrow and its figure take
 	fall := func() {
 		if (s.Rear().Outer-s.Front().Inner)*v.Scale > room {
-			p.placer.Fall([]draw.Fall{{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "}})
+			p.placer.Fall(draw.Fall{View: v, A: from, B: to, Offset: -depth - under, Prefix: "fall "})
 		}
 	}
 	ground := m.job.Posts.At[end].Ground

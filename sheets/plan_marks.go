@@ -43,11 +43,11 @@ func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
 	if (s.Rear().Outer-s.Front().Inner)*v.Scale < long {
 		return // the section gives it
 	}
-	p.placer.Fall([]draw.Fall{{
+	p.placer.Fall(draw.Fall{
 		View: v, Prefix: "fall ", Offset: -figureHalf,
 		A: geom.V(x, s.Rear().Outer, m.frame.RafterTop(s.Rear().Outer)),
 		B: geom.V(x, s.Front().Inner, m.frame.RafterTop(s.Front().Inner)),
-	}})
+	})
 }
 
 // figureHalf sets the arrow off so far, mm on paper, that it stands in the

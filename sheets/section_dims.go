@@ -208,10 +208,10 @@ func (c *cross) slope(p *page, v *draw.View) {
 		return []draw.Fall{f, short}
 	}
 	if c.slopeAbove() {
-		p.placer.Fall(with(over))
+		p.placer.Fall(with(over)...)
 		return
 	}
-	p.placer.Fall(with(under), with(over)...)
+	p.placer.FallOr(with(under), with(over)...)
 }
 
 // slopeAbove reports whether the arrow of the fall has no room between the
