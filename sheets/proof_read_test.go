@@ -130,7 +130,7 @@ const (
 )
 
 // running reads a running row: the figures in order along it, those on the far
-// side of its 0 negative. It reports false if there is no such row.
+// side of its 0 with their minus signs. It reports false if there is no such row.
 func (p printed) running(r row) ([]float64, bool) {
 	across := r.side == draw.Top || r.side == draw.Bottom
 	for _, page := range p.pages {
@@ -187,7 +187,7 @@ func rowFigures(page []phrase, q phrase, side draw.Side) []float64 {
 }
 
 // increasing is the longest run of stops from the 0 of a row on whose figures
-// rise, and those before the 0, which rise backwards.
+// rise, and those before the 0, whose minus figures fall backwards.
 func increasing(stops []stop) []float64 {
 	slices.SortFunc(stops, func(a, b stop) int { return compareFloats(a.at, b.at) })
 	zero := slices.IndexFunc(stops, func(s stop) bool { return s.value == 0 })
@@ -196,7 +196,7 @@ func increasing(stops []stop) []float64 {
 	}
 	var before []float64
 	for i := zero - 1; i >= 0; i-- {
-		before = append(before, stops[i].value)
+		before = append(before, -stops[i].value)
 	}
 	var after []float64
 	for _, s := range stops[zero+1:] {
