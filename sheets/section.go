@@ -23,7 +23,10 @@ func (m *maker) sectionSheets() []draft {
 	for _, scale := range m.scales(sectionScale) {
 		out, faults := m.cleanest(c.layouts(pic, scale, wide, high, tight))
 		if out == nil && scale > oneSheetScale && m.job.Paper.Scale == 0 {
-			continue // rather smaller than in lists
+			if lists, n := m.cleanest(c.layouts(pic, scale, keyed)); len(lists) == 1 && n < poor {
+				return lists
+			}
+			continue // rather smaller than with lists on another sheet
 		}
 		if faults >= poor {
 			if lists, n := m.cleanest(c.layouts(pic, scale, keyed)); n < faults {
