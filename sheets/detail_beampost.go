@@ -87,11 +87,11 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 	n.AddInside(m.stick("Post", post)+", its outer face flush with the beam's", at(inner-post.Section.Depth*0.25, crop.Min.Z+closeMargin))
 	n.Add("Bearing: level seat, as wide as the beam", at(beamInner-beam.Section.Width*0.2, seat))
 	if rod {
-		n.Add("Rod Ø"+m.fine(m.job.Posts.Rod.Diameter)+" in a hole Ø"+m.fine(hole.Diameter)+", upright through the beam and "+m.fine(hole.Depth)+" into the post. Glue, nut and washer as its designer states.",
+		n.Add("Rod Ø"+m.fine(m.job.Posts.Rod.Diameter)+" in a hole Ø"+m.fine(hole.Diameter)+", upright through the beam and "+m.tape(hole.Depth)+" into the post. Glue, nut and washer as its designer states.",
 			at(middle+hole.Diameter/2, seat+beam.Section.Depth*0.35))
 	}
 	if weathered {
-		n.Add("Chamfer "+m.figures.Angle(chamfer.Angle)+" sheds water to the house side: "+m.fine(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
+		n.Add("Chamfer "+m.figures.Angle(chamfer.Angle)+" sheds water to the house side: "+m.tape(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
 	}
 	return b
 }

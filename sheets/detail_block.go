@@ -18,7 +18,7 @@ type detailBlock struct {
 	least  float64 // where a smaller one saves a sheet
 	wanted float64 // of the two
 	now    laidOut
-	fine   draw.Figures // details are figured finer than the rest of the set
+	fine   draw.Figures // details are figured as the drawings of the members are
 	laid   map[laidOut][]detailCell
 }
 
@@ -33,7 +33,7 @@ const titleAbove = 5.0
 func (m *maker) newDetailBlock(d detail) *detailBlock {
 	b := &detailBlock{
 		number: d.number, views: d.spec.views(m, d), scale: d.spec.scale, least: d.spec.scale,
-		wanted: d.spec.scale, fine: m.fineFigures(), laid: map[laidOut][]detailCell{},
+		wanted: d.spec.scale, fine: m.tapeFigures(), laid: map[laidOut][]detailCell{},
 	}
 	if d.spec.least != 0 {
 		b.least = d.spec.least

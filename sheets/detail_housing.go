@@ -197,7 +197,7 @@ func (h housed) words(n *draw.NoteColumn) {
 		seat = "Bearing: the seat is level; the rafter's underside lies on all of it."
 	}
 	if h.shoulder() > 0 {
-		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it, " + h.fine(h.shoulder()) + " off its deep end."
+		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it, " + h.tape(h.shoulder()) + " off its deep end."
 	}
 	n.Add(seat, h.mouth.Lerp(h.inside, 0.5), h.mouth, h.mouth.Lerp(h.inside, 0.8))
 	cut := "Square end cut"
@@ -272,11 +272,11 @@ func (h housed) cutNotes(b *viewBlock) {
 	at := func(z float64) geom.Vec { return geom.V(x, h.face, z) }
 	tall := h.high - h.mouth.Z
 	n.AddInside(fmt.Sprintf("Housing %s deep, %s wide: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
-		h.fine(h.housing.Depth), h.fine(h.housing.Width), h.fine(h.joint.Clearance)), at(h.high-tall*0.25))
+		h.tape(h.housing.Depth), h.tape(h.housing.Width), h.fine(h.joint.Clearance)), at(h.high-tall*0.25))
 	n.AddInside("Hold until the rafters are delivered: cut each housing to the actual width of its own rafter. Treat the cut faces.", at(h.high-tall*0.55))
-	floor := fmt.Sprintf("Floor above the underside: %s at the face, %s at the back.", h.fine(h.housing.Floor), h.fine(h.housing.FloorInside()))
+	floor := fmt.Sprintf("Floor above the underside: %s at the face, %s at the back.", h.tape(h.housing.Floor), h.tape(h.housing.FloorInside()))
 	if h.housing.Slope == 0 {
-		floor = "Floor level, " + h.fine(h.housing.Floor) + " above the underside."
+		floor = "Floor level, " + h.tape(h.housing.Floor) + " above the underside."
 	}
 	n.Add(floor, at(h.mouth.Z))
 }

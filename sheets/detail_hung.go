@@ -31,7 +31,7 @@ func hungHolding() holding {
 		},
 		mark: func(m *maker, k frame.Carrier) string {
 			return fmt.Sprintf("Square the marks down its face: there the hangers go, with the bottom of each rafter %s above the lower edge. Nothing is cut into it.",
-				m.saidFine(m.underside(k)-k.Bottom))
+				m.saidTape(m.underside(k)-k.Bottom))
 		},
 		hold: func(*maker, frame.Carrier) string {
 			return "Fix the hangers only when one stands in hand: its seat is set to the rafter's measured depth."

@@ -48,7 +48,7 @@ func overHolding() holding {
 			words := "over the " + k.Short + " no notch"
 			if n, ok := m.notchOver(m.frame.Of(frame.KindRafter)[0], k); ok {
 				words = fmt.Sprintf("over the %s a birdsmouth with its heel's plumb line %s down the top edge and %s left above the seat",
-					k.Short, m.said(n.At), m.saidFine(n.Heel))
+					k.Short, m.said(n.At), m.saidTape(n.Heel))
 			}
 			if k.End == frame.FaceEnd {
 				return words + ", the tail " + m.tailWords()
@@ -64,7 +64,7 @@ func overHolding() holding {
 		},
 		note: func(m *maker) []string {
 			return []string{fmt.Sprintf("Rafters lie over what carries them on a level seat with a plumb heel. The heel height, plumb from the seat to the top edge, is %s on each: gauge it from the top edge, so that all tops lie in one plane whatever the timber measures.",
-				m.fine(m.frame.Setout.Heel))}
+				m.tape(m.frame.Setout.Heel))}
 		},
 	}
 }
@@ -212,10 +212,10 @@ func (o laidOver) words(n *draw.NoteColumn) {
 	inside.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), inside)
 	middle := (k.Inner + k.Outer) / 2
-	n.Add(fmt.Sprintf("Bearing: a level seat, %s of the %s's %s", o.fine(o.seat()), k.Short, o.fine(k.Section.Width)), o.at(k.Outer+o.seat()*0.3, k.Top), o.at(middle, k.Top))
+	n.Add(fmt.Sprintf("Bearing: a level seat, %s of the %s's %s", o.tape(o.seat()), k.Short, o.tape(k.Section.Width)), o.at(k.Outer+o.seat()*0.3, k.Top), o.at(middle, k.Top))
 	if o.notched {
 		words := fmt.Sprintf("Birdsmouth %s deep at its heel, measured plumb; the heel height of %s is the same at every carrier. Saw set %s off square for the heel. Treat the cut faces.",
-			o.fine(o.notch.Deep(depth)), o.fine(o.notch.Heel), o.figures.Angle(o.frame.Slope.Angle))
+			o.tape(o.notch.Deep(depth)), o.tape(o.notch.Heel), o.figures.Angle(o.frame.Slope.Angle))
 		n.Add(words, o.at(k.Outer, k.Top-o.notch.Deep(depth)*0.5))
 	}
 	n.AddInside(o.stick(upperFirst(string(o.timber.Kind)), o.timber)+", nothing cut into it for the rafters", o.at(middle, k.Bottom+(k.Top-k.Bottom)*0.25))

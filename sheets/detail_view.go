@@ -81,14 +81,6 @@ func (m *maker) stick(name string, b frame.Member) string {
 	return words
 }
 
-// fineFigures writes the figures of details.
-func (m *maker) fineFigures() draw.Figures {
-	f := m.figures
-	const tenth, small = 0.1, 32 // of a millimetre; 1/32 inch
-	f.Step, f.Fraction = tenth, small
-	return f
-}
-
 // crossLine draws a chain line through two points of the model, a little
 // beyond both.
 func crossLine(p *page, v *draw.View, a, b geom.Vec) {

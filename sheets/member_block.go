@@ -170,7 +170,11 @@ func (s *timber) least(u *unfolded, l lists, scale float64, at place) *card {
 			if !ok || len(cards) > 1 {
 				continue
 			}
-			if a := cards[0].extent(s.hand, 1).H() * p.room.W(); a < area {
+			a := cards[0].extent(s.hand, 1).H() * p.room.W()
+			if s.Length*scale <= wantedWhole && f.length < s.Length*scale-onTear {
+				a *= needless
+			}
+			if a < area {
 				best, area, bestFit = cards[0], a, f
 			}
 		}
@@ -180,6 +184,10 @@ func (s *timber) least(u *unfolded, l lists, scale float64, at place) *card {
 	}
 	return best
 }
+
+// needless is how many times as much paper a short member may take rather than
+// be broken.
+const needless = 1.6
 
 // leastFull is the smallest scale to which a member is reduced only to keep its
 // lists on its sheet, leastPart that to which it is reduced rather than drawn in

@@ -187,6 +187,7 @@ const (
 	groundRow = "ground"
 	rafterRow = "rafters"
 	landRow   = "rafters here"
+	postRow   = "posts"
 )
 
 // The names of the lines round a post.
@@ -202,7 +203,7 @@ func (s *timber) lines() []markLine {
 	case frame.KindPlate:
 		return append(append(joins, s.studLines()...), s.landLines()...)
 	case frame.KindBeam:
-		return append(joins, s.landLines()...)
+		return append(append(joins, s.landLines()...), s.postLines()...)
 	case frame.KindPost:
 		return append(joins, s.groundLines()...)
 	case frame.KindBatten:
@@ -305,6 +306,25 @@ func (s *timber) landLines() []markLine {
 			if u := s.where.Local(geom.V(x, 0, 0)).X; u >= 0 && u <= s.Length {
 				out = append(out, markLine{at: u, half: s.job.Rafters.Section.Width / 2, name: "rafter", row: landRow, of: ofCarrier(k).land})
 			}
+		}
+	}
+	return out
+}
+
+// postLines are the centres of the posts under a beam that no rod holds to them:
+// the holes of rods show where the others stand.
+func (s *timber) postLines() []markLine {
+	if s.Kind != frame.KindBeam || slices.ContainsFunc(s.Features, func(f frame.Feature) bool {
+		h, ok := f.(frame.Hole)
+		return ok && h.Use == frame.UseRod
+	}) {
+		return nil
+	}
+	var out []markLine
+	for _, b := range s.frame.Of(frame.KindPost) {
+		middle := b.Place.Point(geom.V(b.Length, b.Section.Width/2, b.Section.Depth/2))
+		if u := s.where.Local(middle).X; u >= 0 && u <= s.Length {
+			out = append(out, markLine{at: u, name: "post", row: postRow, of: b.Mark})
 		}
 	}
 	return out

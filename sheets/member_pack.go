@@ -39,8 +39,9 @@ func (b *binder) open() []place {
 		}
 		slices.Sort(xs)
 		slices.SortFunc(ys, func(a, b float64) int { return cmp.Compare(b, a) })
-		for _, y := range slices.Compact(ys) {
-			for _, x := range slices.Compact(xs) {
+		xs, ys = slices.Compact(xs), slices.Compact(ys)
+		for _, y := range ys {
+			for _, x := range xs {
 				r := draw.Rect{X0: x, Y0: free.Y0, X1: free.X1, Y1: y}
 				corner := draw.Rect{X0: x, Y0: y - 1, X1: x + 1, Y1: y}
 				if r.W() > leastCard && r.H() > leastCard && !overlapsAny(corner, s.taken) {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
@@ -36,6 +37,10 @@ func (s *timber) lists(ws []work) lists {
 		if len(t.Rows) > 0 {
 			l.tables = append(l.tables, measuredBy(s.hand, &tableBlock{t}))
 		}
+	}
+	if n := s.battenEdges(); len(n.Notes) > 0 {
+		n.Width = holdWidths()[0]
+		l.tables = append(l.tables, measuredBy(s.hand, &wordBlock{n}))
 	}
 	if n := s.notes(ws); len(n.Notes) > 0 {
 		for _, width := range holdWidths() {
@@ -238,6 +243,28 @@ func (s *timber) markTable(ws []work) draw.Table {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: append(cells, w.how, holdLabel(holds, w.hold), "")})
 	}
 	return t
+}
+
+// battenEdges gives the places of the battens that lie on a rafter: a row of
+// figures of its own would leave no stretch to break. Checks for battens are in
+// the marking list.
+func (s *timber) battenEdges() draw.NoteBlock {
+	n := draw.NoteBlock{Title: s.Mark + ": battens on its top edge"}
+	checked := slices.ContainsFunc(s.Features, func(f frame.Feature) bool {
+		_, ok := f.(frame.Check)
+		return ok
+	})
+	if s.Kind != frame.KindRafter || checked {
+		return n
+	}
+	var at []string
+	for _, b := range s.frame.Of(frame.KindBatten) {
+		at = append(at, strings.ReplaceAll(s.fine.Length(s.where.Local(houseEdge(b)).X), " ", "\u00a0"))
+	}
+	if len(at) > 0 {
+		n.Notes = append(n.Notes, "House-side edge of each batten, from the datum end along the top edge: "+joined(at)+".")
+	}
+	return n
 }
 
 // holdLabel is the flag of a hold, "H1"; empty for none.

@@ -28,7 +28,7 @@ type unfolded struct {
 	stick *timber
 	faces []*viewBlock // from the top
 	main  int
-	end   *viewBlock // beside the main face; nil: none
+	end   *viewBlock // beside the main face or, on small paper, under the far end; nil: none
 	title draw.Title
 	shown stretches
 
@@ -160,6 +160,10 @@ func (s *timber) unfoldPart(ws []work, shown stretches) *unfolded {
 	s.hangRows(u, ws)
 	if s.workOnEnd() {
 		u.end = s.endView(main)
+		if u.end.title.NoBar = true; s.smallPaper() { // it stands by itself
+			u.end.title.Name = upperFirst(s.endName(frame.FaceEnd))
+			u.end.Title = &u.end.title
+		}
 	}
 	v := u.faces[u.main].view
 	u.title = draw.Title{View: v, Name: s.Mark + " " + string(s.Kind), Note: s.titleNote(), Under: s.smallPaper()}
@@ -362,6 +366,10 @@ func (s *timber) hangRows(u *unfolded, ws []work) {
 		title = "rafters"
 	case frame.KindLath:
 		title = "battens"
+	case frame.KindBeam:
+		if len(s.postLines()) > 0 {
+			title = postRow
+		}
 	}
 	at(high, title, places(fixingPass)...)
 	for _, row := range []string{studRow} {
@@ -507,14 +515,20 @@ func (u *unfolded) cells(h draw.Hand) (at []geom.Pt, title geom.Pt, room draw.Re
 	for i, r := range rooms {
 		room = room.Union(r.Move(at[i]))
 	}
+	w, d := u.title.Size(h)
+	title = geom.P(room.X0, room.Y0-titleAbove)
 	if u.end != nil {
 		r := u.end.measure(h, u.end.fixed)
 		e := geom.P(room.X1+endGap-r.X0, 0)
+		if u.stick.smallPaper() {
+			e = geom.P(max(room.X1-r.X1, title.X+w+endGap-r.X0), room.Y0-endGap-r.Y1)
+		}
 		at = append(at, e)
 		room = room.Union(r.Move(e))
+		if !u.stick.smallPaper() {
+			title.Y = room.Y0 - titleAbove
+		}
 	}
-	w, d := u.title.Size(h)
-	title = geom.P(room.X0, room.Y0-titleAbove)
 	room = room.Union(draw.Rect{X0: title.X, Y0: title.Y - d, X1: title.X + w, Y1: title.Y})
 	return at, title, room
 }

@@ -97,6 +97,11 @@ func (s *timber) works() []work {
 				pass: cutPass, name: "join", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
 				how: "square, " + s.joinPlace(), spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())),
 			})
+		case postRow:
+			out = append(out, work{
+				pass: fixingPass, name: "post", face: s.mainFace(), stops: []stop{{centreLine, l.at}},
+				how: "line only: centre of " + l.of, spot: s.OnFace(s.mainFace(), l.at, s.across(s.mainFace())),
+			})
 		case groundRow:
 			out = append(out, work{
 				pass: cutPass, name: l.name, face: s.mainFace(), stops: []stop{{centreLine, l.at}},
@@ -107,7 +112,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "strap", frame.UseScrew, frame.UseRod} {
+	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "post", "strap", frame.UseScrew, frame.UseRod} {
 		numberOff(out, name)
 	}
 	return out

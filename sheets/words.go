@@ -10,6 +10,7 @@ import (
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
 	"plumbcut/geom/frame/keys"
+	"plumbcut/geom/measure"
 )
 
 // toBeStated stands wherever the job file is silent on something that others
@@ -102,10 +103,21 @@ func (m *maker) generalNotes() []string {
 	)
 }
 
-// fine writes a length that whole millimetres are too coarse for.
-func (m *maker) fine(mm float64) string {
-	return m.fineFigures().Length(mm)
+// fine writes the size of a thing that is bought or a gap, for which half a
+// division of a tape is too coarse: a screw, a strap, a clearance.
+func (m *maker) fine(mm float64) string { return m.fineFigures().Length(mm) }
+
+// fineFigures writes such sizes, and the points of curved outlines.
+func (m *maker) fineFigures() measure.Format {
+	const tenth, small = 0.1, 32 // of a millimetre; 1/32 inch
+	f := m.figures
+	f.Step, f.Fraction = tenth, small
+	return f
 }
+
+// tape writes a length that is marked, the same in words, lists and drawings of
+// joints and members.
+func (m *maker) tape(mm float64) string { return m.tapeFigures().Length(mm) }
 
 // cautions are the usual ones. They defer to local rules and licensed people
 // and claim nothing.
