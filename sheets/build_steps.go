@@ -20,6 +20,7 @@ func buildSteps() []buildStep {
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
 		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
 		{title: "Fix the laths", when: (*maker).hasLaths, adds: kinds(frame.KindLath), view: pictorialStep(false), says: (*maker).lathWords, hold: (*maker).holdLaths, care: careBattens},
+		{title: "Fix the slats", when: (*maker).hasSlats, adds: (*maker).slatsAndCleats, view: pictorialStep(false), says: (*maker).slatSaid, hold: (*maker).slatHold, care: careBattens},
 		{title: "Lay the roof", when: (*maker).hasRoof, view: roofStep(), says: (*maker).roofSaid, hold: holdRoof, care: careRoof},
 		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly, table: (*maker).checkTable},
 	}
@@ -59,3 +60,8 @@ func (m *maker) packs(b frame.Member, kind frame.JointKind) bool {
 func (m *maker) isPattern(b frame.Member) bool { return b.Kind == frame.KindRafter && b.No == 1 }
 
 func (m *maker) hasBattens() bool { return len(m.frame.Of(frame.KindBatten)) > 0 }
+
+// slatsAndCleats reports whether a member is a slat or what it lies on.
+func (m *maker) slatsAndCleats(b frame.Member) bool {
+	return b.Kind == frame.KindSlat || b.Kind == frame.KindCleat
+}

@@ -35,7 +35,7 @@ func (m *maker) siteTable() draw.Table {
 		s    frame.Section
 	}{
 		{"Wall plate as delivered", m.rear().Section}, {"Beam as delivered", m.front().Section}, {"Posts as delivered", j.Posts.Section},
-		{"Rafters as delivered", j.Rafters.Section}, {"Battens as delivered", j.Battens.Section}, {"Laths as delivered", j.Laths.Section},
+		{"Rafters as delivered", j.Rafters.Section}, {"Battens as delivered", j.Battens.Section}, {"Laths as delivered", j.Laths.Section}, {"Slats as delivered", j.Slats.Section},
 	} {
 		if k.s.Depth > 0 {
 			addRow(&t, k.what, m.figures.Size(k.s.Depth, k.s.Width))
@@ -104,7 +104,9 @@ func (m *maker) checkTable() draw.Table {
 	addRow(&t, "Diagonal from the plate's right end", f.Length(b))
 	addRow(&t, fmt.Sprintf("Drop of the rafters, over a level run of %s", f.Length(sl.Run)), f.Length(sl.Drop))
 	for _, l := range s.Layers {
-		if len(l.At) > 1 {
+		if l.Kind == frame.KindSlat && len(l.At) > 1 {
+			addRow(&t, "Slats, from centre to centre", f.Length(l.Centres()))
+		} else if len(l.At) > 1 {
 			addRow(&t, "Clear gap between "+string(l.Kind)+"s", f.Length(l.Gap))
 		}
 	}

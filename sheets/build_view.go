@@ -155,8 +155,8 @@ func (c *buildCell) markFresh(p *page) {
 	seen := map[string]bool{}
 	for _, k := range frame.Kinds() {
 		all := c.frame.Of(k)
-		if k == frame.KindPacker {
-			continue // the plate hides them
+		if k == frame.KindPacker || k == frame.KindCleat {
+			continue // the plate, or the slats, hide them
 		}
 		for i := range all {
 			b := all[len(all)-1-i] // the nearest to the viewer first

@@ -50,6 +50,7 @@ const (
 func detailSpecs() []detailSpec {
 	return []detailSpec{
 		battenRafterDetail(),
+		slatCleatDetail(),
 		rafterPlateDetail(),
 		rafterOverPlateDetail(),
 		rafterHungPlateDetail(),

@@ -99,6 +99,10 @@ func (m *maker) layerSizes(add func(what, figure string)) {
 	s := m.frame.Setout
 	for _, l := range s.Layers {
 		name := upperFirst(string(l.Kind)) + "s"
+		if l.Kind == frame.KindSlat {
+			add("Slats in each bay", fmt.Sprintf("%d at %s centres", len(l.At), m.figures.Length(l.Centres())))
+			continue
+		}
 		if len(l.At) == 1 {
 			add(name, "1")
 			continue
@@ -116,7 +120,7 @@ func (m *maker) shadeNote() []string {
 	if s.Shade() == 0 {
 		return nil
 	}
-	words := "Shade is the share of the area that is covered, seen square to the slope: a stick's width over its distance from the next, centre to centre; it does not follow the sun. "
+	words := "Shade is the share of the area that is covered, seen square to the slope: a stick's width as seen so over its distance from the next, centre to centre; it does not follow the sun. "
 	for _, l := range s.Layers {
 		if l.Shade() > 0 {
 			words += fmt.Sprintf("The %ss: %s. ", l.Kind, shadeWords(l))

@@ -45,7 +45,7 @@ const (
 // mainFace is the face that carries most of the work.
 func (s *timber) mainFace() frame.Face {
 	f := s.Faces()
-	if s.Kind == frame.KindBatten || s.Kind == frame.KindLath {
+	if s.Kind == frame.KindBatten || s.Kind == frame.KindLath || s.Kind == frame.KindSlat {
 		return f[3] // where they are screwed through
 	}
 	best := map[frame.Kind]frame.Face{frame.KindPacker: f[2]}[s.Kind]

@@ -90,6 +90,9 @@ func (m *maker) restOfPlans(v plans, rest []block) []draft {
 	title := planMoreTitle
 	if len(rest) == 0 {
 		title = battenTitle
+		if m.hasSlats() {
+			title = "Slat plan"
+		}
 	}
 	rest = append(rest[:len(rest):len(rest)], v.battens...)
 	if len(rest) == 0 {
@@ -201,7 +204,7 @@ func (m *maker) framingView(full bool) block {
 		axes: geom.Plan(),
 		show: func(s *scene, body int) bool {
 			mb, ok := s.member(body)
-			return ok && mb.Kind != frame.KindBatten && mb.Kind != frame.KindLath && mb.Kind != frame.KindFooting
+			return ok && !slices.Contains(onSlope(), mb.Kind) && mb.Kind != frame.KindFooting
 		},
 		hidden: func(s *scene, body int) bool {
 			mb, _ := s.member(body)

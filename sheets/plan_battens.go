@@ -17,31 +17,41 @@ func (m *maker) battenPlan() []block {
 	if m.hasLaths() {
 		out = append(out, m.lathView())
 	}
-	return out
+	return append(out, m.slatPlan()...)
+}
+
+// onSlope are the kinds of what lies on the rafters or between them.
+func onSlope() []frame.Kind {
+	return []frame.Kind{frame.KindBatten, frame.KindLath, frame.KindSlat, frame.KindCleat}
 }
 
 // battensAlone is the plan of the battens; if there are more than a dimension
 // row takes on this paper, a table gives their places.
 func (m *maker) battensAlone() []block {
-	bs := m.frame.Of(frame.KindBatten)
-	if len(bs) == 0 {
+	if !m.hasBattens() {
 		return nil
 	}
+	return m.withPlaces(m.battenView, "Battens", "Batten", m.frame.Setout.Battens)
+}
+
+// withPlaces is a view with a row of places down the slope or, if there are more
+// than a row takes on this paper, the view and a table of them.
+func (m *maker) withPlaces(view func(row bool) *viewBlock, title, head string, at []float64) []block {
 	high := 0.0
 	for _, r := range rooms(m.room(battenTitle)) {
 		high = max(high, r.H())
 	}
-	if pitch := m.hand.FigureHeight() + figureGap; float64(len(bs)+2)*pitch <= high-roundRow {
-		view := m.battenView(true)
-		if _, ok := arrange(m.hand, m.room(battenTitle), m.scales(planScale), grid{{view}}); ok {
-			return []block{view}
+	if pitch := m.hand.FigureHeight() + figureGap; float64(len(at)+2)*pitch <= high-roundRow {
+		v := view(true)
+		if _, ok := arrange(m.hand, m.room(battenTitle), m.scales(planScale), grid{{v}}); ok {
+			return []block{v}
 		}
 	}
 	var tables besideBlock
-	for _, t := range m.battenTable().Split(high - 2*blockGap) {
+	for _, t := range m.placeTable(title, head, at).Split(high - 2*blockGap) {
 		tables = append(tables, &tableBlock{t})
 	}
-	return []block{m.battenView(false), tables}
+	return []block{view(false), tables}
 }
 
 // What a row of crowded figures takes, mm on paper.
@@ -50,11 +60,11 @@ const (
 	roundRow  = 35.0 // the title under the view, the row of overhangs
 )
 
-// battenTable gives the places of the battens.
-func (m *maker) battenTable() draw.Table {
-	t := draw.Table{Title: "Battens", Columns: []draw.Column{{Head: "Batten"}, {Head: "House-side edge", Align: draw.End}}}
-	for i, at := range m.frame.Setout.Battens {
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{strconv.Itoa(i + 1), m.figures.Length(at)}})
+// placeTable gives places down the slope.
+func (m *maker) placeTable(title, head string, at []float64) draw.Table {
+	t := draw.Table{Title: title, Columns: []draw.Column{{Head: head}, {Head: "House-side edge", Align: draw.End}}}
+	for i, u := range at {
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{strconv.Itoa(i + 1), m.figures.Length(u)}})
 	}
 	return t
 }

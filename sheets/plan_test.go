@@ -117,7 +117,7 @@ func TestManyBattensGetATable(t *testing.T) {
 	if n := len(m.battenPlan()); n != 2 {
 		t.Fatalf("%d blocks for many battens, want the view and the table", n)
 	}
-	rows := m.battenTable().Rows
+	rows := m.placeTable("Battens", "Batten", m.frame.Setout.Battens).Rows
 	if got, want := len(rows), len(m.frame.Of(frame.KindBatten)); got != want {
 		t.Errorf("the table has %d battens of %d", got, want)
 	}

@@ -42,28 +42,50 @@ func (c *cross) narrow() bool {
 
 // battenRow dimensions the battens along the slope, above them.
 func (c *cross) battenRow() {
-	bt := c.frame.Of(frame.KindBatten)
-	if len(bt) == 0 {
+	r, ok := c.spacedOnSlope()
+	if !ok {
 		return
 	}
 	s := c.frame.Setout
-	up := bt[0].Place.W.Mul(bt[0].Section.Depth)
-	from, to := c.top(s.Rear().Outer), c.top(s.BattenEnd)
-	stops := []geom.Vec{}
-	for _, mb := range bt {
-		edge := houseEdge(mb)
-		edge.X = c.x
-		stops = append(stops, edge.Add(up))
-	}
-	const title = "batten edges"
+	up, stops, title := r.up, r.stops, r.name+" edges"
+	from, to := c.top(s.Rear().Outer), c.top(r.end)
 	last := stops[len(stops)-1]
 	c.fullRow = draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
 	c.fullRow.Running(title, from, append(slices.Clone(stops), to)...)
 	c.shortRow = draw.NewSlopedRows(c.view, from.Add(up), to.Add(up))
 	if len(stops) > 1 {
-		c.shortRow.Equal("batten centres", len(stops)-1, stops[0], last)
+		c.shortRow.Equal(r.name+" centres", len(stops)-1, stops[0], last)
 	}
 	c.shortRow.Running(title, from, stops[0], last, to)
+}
+
+// slopeRow is what the row above the section gives the places of.
+type slopeRow struct {
+	name  string
+	stops []geom.Vec
+	up    geom.Vec // from the rafters' top edges to where the row stands off from
+	end   float64  // world y of the end of the row
+	high  float64  // level of the highest of them
+}
+
+// spacedOnSlope are the battens, or the slats of one bay; false without either.
+func (c *cross) spacedOnSlope() (slopeRow, bool) {
+	s := c.frame.Setout
+	if bt := c.frame.Of(frame.KindBatten); len(bt) > 0 {
+		r := slopeRow{name: "batten", up: bt[0].Place.W.Mul(bt[0].Section.Depth), end: s.BattenEnd, high: bt[0].Solid().Bounds().Max.Z}
+		for _, mb := range bt {
+			edge := houseEdge(mb)
+			edge.X = c.x
+			r.stops = append(r.stops, edge.Add(r.up))
+		}
+		return r, true
+	}
+	layer, ok := c.slats()
+	r := slopeRow{name: "slat", end: s.Front().Inner, high: c.frame.RafterTop(s.RafterStart)}
+	for _, u := range layer.At {
+		r.stops = append(r.stops, c.onRoof(c.x, u))
+	}
+	return r, ok
 }
 
 // over draws what stands in the section itself: first the lines that have their

@@ -88,6 +88,7 @@ func (c *cross) notes() {
 		c.say(c.below, c.footing, c.footingNote())
 	}
 	c.battenNote()
+	c.slatNote()
 	c.rafterNote()
 	c.plateNote()
 	c.outerWide = c.outerNotes(false)
@@ -289,21 +290,21 @@ func (c *cross) placeWords(h draw.Hand) {
 func (c *cross) placeBattenRow(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
 	c.dropOff, c.Sloped = dropOff, nil
-	bt := c.frame.Of(frame.KindBatten)
-	if len(bt) == 0 {
+	r, ok := c.spacedOnSlope()
+	if !ok {
 		return
 	}
 	rows := c.fullRow
-	length := (s.Rear().Outer - s.BattenEnd) / bt[0].Place.W.Z * k
-	if float64(len(bt))*figurePitch > rowSpread*length {
+	length := (s.Rear().Outer - r.end) / c.rafter.Place.W.Z * k
+	if float64(len(r.stops))*figurePitch > rowSpread*length {
 		rows = c.shortRow
 	}
-	rows.First = max(leastRow, (c.houseTop()-bt[0].Solid().Bounds().Max.Z)*k+overHouse)
+	rows.First = max(leastRow, (c.houseTop()-r.high)*k+overHouse)
 	rows.Before = c.steep()
 	if sl := c.frame.Slope; c.falls() && !c.steep() {
 		sin, cos := math.Sincos(sl.Angle)
-		line := c.frame.RafterTop(s.Arris(sl.From)) - c.frame.RafterTop(s.BattenEnd)
-		rows.First = max(rows.First, (line*k+titleClear+titleRun*sin)/cos-bt[0].Section.Depth*k)
+		line := c.frame.RafterTop(s.Arris(sl.From)) - c.frame.RafterTop(r.end)
+		rows.First = max(rows.First, (line*k+titleClear+titleRun*sin)/cos-r.up.Len()*k)
 	}
 	c.Sloped = []*draw.SlopedRows{rows}
 }

@@ -54,6 +54,14 @@ var variants = []struct {
 		j.Rafters.Tail.Overhang = 200
 		j.Roof.Longest, j.Roof.EndLap, j.Roof.From = 2000, 200, Right
 	}},
+	{"slats between the rafters", slatted},
+	{"slats, outer side up, hung on both", func(j *Job) { slatted(j); j.Slats.OuterUp = true; j.Plate.Hold, j.Beam.Hold = Between, Between }},
+	{"slats on edge, no fall", func(j *Job) {
+		slatted(j)
+		j.Fall = Fall{Kind: FallDrop}
+		j.Slats.Angle, j.Slats.Centres, j.Slats.Section.Width = math.Pi/2, 90, 70
+	}},
+	{"slats that lie flat, over both", func(j *Job) { slatted(j); overBoth(j); j.Slats.Angle, j.Slats.First = 0, 40 }},
 	{"no battens", func(j *Job) { j.Battens = Battens{} }},
 	{"over both", overBoth},
 	{"over both, no fall", func(j *Job) { overBoth(j); j.Fall = Fall{Kind: FallDrop} }},
@@ -108,6 +116,15 @@ func checkedIn(j *Job) {
 // lathed lays laths over the battens.
 func lathed(j *Job) {
 	j.Laths = Laths{Section: Section{Depth: 20, Width: 40}, Shade: 0.4, Inset: 30, Overhang: 10, Screws: BattenScrews{Each: 1}}
+}
+
+// slatted stands slats between the rafters instead of the battens.
+func slatted(j *Job) {
+	j.Battens = Battens{}
+	j.Slats = Slats{
+		Section: Section{Depth: 15, Width: 60}, Angle: 35 * math.Pi / 180, Centres: 110, First: 30, Last: 30, Down: 5, Clearance: 2,
+		Screws: BattenScrews{Each: 1}, Cleats: Cleats{Section: Section{Depth: 18, Width: 25}, Screws: BattenScrews{Each: 2}},
+	}
 }
 
 // roofed lays sheets over the battens, with gutter, downpipe and flashing.

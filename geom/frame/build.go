@@ -20,6 +20,7 @@ func Build(j *Job) (*Frame, error) {
 	b.mark()
 	b.carve()
 	b.checkLayers()
+	b.checkSlatEnds()
 	roof := b.roof()
 	if err := c.errs.Err(); err != nil {
 		return nil, err
@@ -52,9 +53,9 @@ type builder struct {
 	joints  []Joint
 
 	// index of the first of each kind
-	posts, rafters, battens, laths, packers int
-	footings                                []int   // per post, its footing's index
-	postPackers                             [][]int // per post, its packers' indices
+	posts, rafters, battens, laths, slats, cleats, packers int
+	footings                                               []int   // per post, its footing's index
+	postPackers                                            [][]int // per post, its packers' indices
 }
 
 // add appends a prism and returns its index.
@@ -88,6 +89,7 @@ func (b *builder) prisms() {
 	b.rafterPrisms()
 	b.battenPrisms()
 	b.lathPrisms()
+	b.slatPrisms()
 	b.packerPrisms()
 	b.footingPrisms()
 }
@@ -195,6 +197,7 @@ func (b *builder) join() {
 			b.job.Battens.Lie.lay().join(b, b.battens+i, b.rafters+k)
 		}
 	}
+	b.joinSlats()
 	if laths, ok := b.set.Layer(KindLath); ok {
 		for i := range laths.At {
 			for k := range b.set.Battens {

@@ -28,12 +28,15 @@
 //	rafter   house end          out, down the fall left to right    bottom to top
 //	batten   left               right              outer to house   bottom to top
 //	lath     house end          out, down the fall left to right    bottom to top
+//	slat     left               right              outer to house   bottom to top
+//	cleat    house end          out, along the slat left to right   bottom to top
 //	packer   bottom             up                 left to right    outer to house
 //	footing  bottom of the hole up                 left to right    outer to house
 //
 // Left and right are as seen from outside facing the wall that the member
 // belongs to; a packer between a post and a return is seen facing the return.
-// Battens and laths lie on the slope, so their V and W are turned by the fall.
+// Battens and laths lie on the slope, so their V and W are turned by the fall;
+// those of slats by their own angle too.
 //
 // # What is left out
 //

@@ -63,3 +63,27 @@ func stickScrewFields(s *BattenScrews, crossing string) keys.Group {
 		{Key: "length", Is: keys.Length(&s.Length, keys.Between(10, 500)), Else: "to be stated", Doc: "Their length under the head."},
 	}}
 }
+
+// slatFields are the keys of slats between the rafters.
+func (d *draft) slatFields() keys.Group {
+	l := &d.Slats
+	c := &l.Cleats
+	return keys.Group{Opt: true,
+		Choices: []keys.Choice{{Keys: []string{"number", "centres", "shade"}, Need: true}},
+		Fields: memberFields(&l.Section, &l.Timber, "depth x width, as if it lay flat in the slope",
+			keys.Field{Key: "angle", Is: keys.Angle(&l.Angle, keys.Between(0, 90)), Need: true, Also: []string{"tilt"}, Doc: "By how much they are turned out of the slope: 0 lies flat in it, 90° stands on edge."},
+			keys.Field{Key: "raised", Is: keys.Either(&l.OuterUp, "outer side", "house side"), Def: "house side", Doc: "Which of their edges is raised."},
+			keys.Field{Key: "number", Is: keys.Count(&l.Number, 1, maxSticks), Doc: "How many in each bay."},
+			keys.Field{Key: "centres", Is: keys.Length(&l.Centres, keys.Between(5, 5000)), Also: []string{"spacing", "centers"}, Doc: "Or the greatest distance from one to the next, along the slope."},
+			keys.Field{Key: "shade", Is: keys.Share(&l.Shade, keys.Between(0.02, 1)),
+				Doc: "Or the share of the area that they cover at least: a slat's width at its angle, as seen square to the slope, over its distance from the next."},
+			keys.Field{Key: "first", Is: keys.Length(&l.First, anywhere()), Def: "0", Doc: "Near edge of the first, as seen square to the slope, down it from the plate's outer face."},
+			keys.Field{Key: "last", Is: keys.Length(&l.Last, anywhere()), Def: "0", Doc: "Far edge of the last, up the slope from the beam's inner face."},
+			keys.Field{Key: "down", Is: keys.Length(&l.Down, keys.Between(0, 1000)), Def: "0", Doc: "How far their highest edges lie below the rafters' top edges."},
+			keys.Field{Key: "clearance", Is: keys.Length(&l.Clearance, keys.Between(0, 20)), Def: "2 mm", Habit: true, Doc: "How much shorter a slat is than its bay is wide."},
+			keys.Field{Key: "screws", Is: stickScrewFields(&l.Screws, "slat and cleat"), Also: []string{"fixing", "fixings", "nails"}, Doc: "The screws that hold them down on each cleat."},
+			keys.Field{Key: "cleats", Is: keys.Group{Fields: memberFields(&c.Section, &c.Timber, "depth (square to the slat) x width (off the rafter's side)",
+				keys.Field{Key: "screws", Is: stickScrewFields(&c.Screws, "cleat and rafter"), Also: []string{"fixing", "fixings", "nails"}, Doc: "The screws of each into the rafter."})},
+				Need: true, Also: []string{"blocks"}, Doc: "The blocks under their ends, along the rafters' sides."}),
+	}
+}

@@ -52,6 +52,8 @@ func (f *filler) fillOrder() {
 	}
 	f.fillScrews("battens", f.Battens.Section, &f.Battens.Screws)
 	f.fillScrews("laths", f.Laths.Section, &f.Laths.Screws)
+	f.fillScrews("slats", f.Slats.Section, &f.Slats.Screws)
+	f.fillScrews("slats.cleats", f.Slats.Cleats.Section, &f.Slats.Cleats.Screws)
 }
 
 // fillScrews sets how many screws hold a stick where it crosses another.
@@ -84,6 +86,7 @@ func (f *filler) checkStock() {
 	}{
 		{"plate.section", f.Plate.Section}, {"beam.section", f.Beam.Section}, {"posts.section", f.Posts.Section},
 		{"rafters.section", f.Rafters.Section}, {"battens.section", f.Battens.Section}, {"laths.section", f.Laths.Section},
+		{"slats.section", f.Slats.Section}, {"slats.cleats.section", f.Slats.Cleats.Section},
 	} {
 		if f.given.Sound(m.path) {
 			used = append(used, m.s)

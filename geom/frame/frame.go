@@ -119,6 +119,8 @@ const (
 	JointPostWall     JointKind = "post on wall"
 	JointBattenRafter JointKind = "batten on rafter"
 	JointLathBatten   JointKind = "lath on batten"
+	JointSlatCleat    JointKind = "slat on cleat"
+	JointCleatRafter  JointKind = "cleat on rafter"
 )
 
 // Solid is a thing around the frame, drawn light.

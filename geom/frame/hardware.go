@@ -29,6 +29,8 @@ const (
 	StrapNail   HardwareKind = "strap nail"
 	BattenScrew HardwareKind = "batten screw"
 	LathScrew   HardwareKind = "lath screw"
+	SlatScrew   HardwareKind = "slat screw"
+	CleatScrew  HardwareKind = "cleat screw"
 	Stirrup     HardwareKind = "post stirrup"
 	Hanger      HardwareKind = "rafter hanger"
 )
@@ -54,6 +56,8 @@ const (
 	UseRafterBeam  = "rafter to beam"
 	UseBatten      = "batten to rafter"
 	UseLath        = "lath to batten"
+	UseSlat        = "slat to cleat"
+	UseCleat       = "cleat to rafter"
 	UsePostFoot    = "post to footing"
 )
 
@@ -89,6 +93,10 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.crossed(j, BattenScrew, f.Job.Battens.Screws, UseBatten)...)
 		case JointLathBatten:
 			out = append(out, f.crossed(j, LathScrew, f.Job.Laths.Screws, UseLath)...)
+		case JointSlatCleat:
+			out = append(out, f.crossed(j, SlatScrew, f.Job.Slats.Screws, UseSlat)...)
+		case JointCleatRafter:
+			out = append(out, f.crossed(j, CleatScrew, f.Job.Slats.Cleats.Screws, UseCleat)...)
 		}
 	}
 	return append(out, f.roofed()...)
@@ -192,7 +200,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the

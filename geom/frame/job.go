@@ -28,6 +28,7 @@ type Job struct {
 	Rafters Rafters
 	Battens Battens // Section.Depth is 0 when the job has none
 	Laths   Laths   // the same
+	Slats   Slats   // Section.Depth is 0 when the job has none
 	Roof    Roof    // Width is 0 when the job has none
 	Fall    Fall
 

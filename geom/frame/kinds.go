@@ -13,6 +13,8 @@ const (
 	KindRafter  Kind = "rafter"
 	KindBatten  Kind = "batten"
 	KindLath    Kind = "lath"
+	KindSlat    Kind = "slat"
+	KindCleat   Kind = "cleat"
 	KindPacker  Kind = "packer"
 	KindFooting Kind = "footing"
 )
@@ -50,6 +52,8 @@ var kindTable = []kindTraits{
 	{KindRafter, "R", slopingFaces, outEnds, false, "rafters", ""},
 	{KindBatten, "BT", lyingFaces, alongEnds, true, "battens", "over rafters, at "},
 	{KindLath, "LT", slopingFaces, outEnds, false, "laths", "over battens, at "},
+	{KindSlat, "SL", lyingFaces, alongEnds, true, "slats", ""},
+	{KindCleat, "CL", slopingFaces, outEnds, false, "slats.cleats", ""},
 	{KindPacker, "PK", uprightFaces, heightEnds, false, "plate.packers", ""},
 	{KindFooting, "F", uprightFaces, heightEnds, false, "posts.footing", ""},
 }

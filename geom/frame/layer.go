@@ -1,6 +1,10 @@
 package frame
 
-import "plumbcut/geom"
+import (
+	"math"
+
+	"plumbcut/geom"
+)
 
 // Lie is how battens lie to the rafters. The zero value is LieOver.
 type Lie string
@@ -58,7 +62,7 @@ func (l Layer) Centres() float64 {
 // repeats nothing.
 func (l Layer) Shade() float64 {
 	if c := l.Centres(); c > 0 {
-		return l.Wide / c
+		return math.Min(1, l.Wide/c) // slats may cover each other
 	}
 	return 0
 }

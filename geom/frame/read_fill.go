@@ -92,6 +92,7 @@ func (f *filler) fillTimber() {
 	}{
 		{"plate", &f.Plate.Timber}, {"beam", &f.Beam.Timber}, {"posts", &f.Posts.Timber},
 		{"rafters", &f.Rafters.Timber}, {"battens", &f.Battens.Timber}, {"laths", &f.Laths.Timber},
+		{"slats", &f.Slats.Timber}, {"slats.cleats", &f.Slats.Cleats.Timber},
 	} {
 		t := m.t
 		inherit := func(key string, to *string, from string) {

@@ -9,6 +9,9 @@ const RuleIdle Rule = "idle key"
 func (f *filler) checkIdle() {
 	p, b, tail := f.Plate.Hold, f.Beam.Hold, f.Rafters.Tail.Shape
 	housed, over := p.housed() || b.housed(), p == Over || b == Over
+	if f.Given("slats") && f.Given("battens") {
+		f.fault(RuleIdle, "slats", "slats stand between the rafters instead of battens over them, and the job has both; take one of them out")
+	}
 	if f.Given("laths") && !f.Given("battens") {
 		f.fault(RuleIdle, "laths", "laths lie over battens, and the job has none; add battens, or take the laths out")
 	}

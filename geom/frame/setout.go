@@ -101,6 +101,7 @@ func layOut(c *checker) {
 	layOutRafters(c)
 	if len(c.errs) == 0 {
 		layOutBattens(c)
+		layOutSlats(c)
 	}
 	if len(c.errs) == 0 {
 		layOutFixings(c)

@@ -140,6 +140,10 @@ func (c *checker) checkSizes() {
 	if j.Battens.Section.Depth != 0 {
 		positive("battens", j.Battens.Section.Depth, j.Battens.Section.Width)
 	}
+	if l := j.Slats; l.Section.Depth != 0 {
+		positive("slats", l.Section.Depth, l.Section.Width, l.Cleats.Section.Depth, l.Cleats.Section.Width)
+		notNegative("slats", l.Angle, l.Down, l.Clearance)
+	}
 	if j.Laths.Section.Depth != 0 {
 		positive("laths", j.Laths.Section.Depth, j.Laths.Section.Width)
 		notNegative("laths", j.Laths.Inset, j.Laths.Overhang)

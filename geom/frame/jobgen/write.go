@@ -30,7 +30,9 @@ func (g *gen) write(seed uint64) {
 	g.writePosts()
 	g.writeRafters()
 	if g.chance(0.8) {
+		from := g.b.Len()
 		g.writeBattens()
+		g.writeSlats(from)
 	}
 	g.writeFall()
 	g.writeOrder()
