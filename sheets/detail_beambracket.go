@@ -86,6 +86,6 @@ func (o boltedJoint) onBracket() *viewBlock {
 	n.Width = detailWords
 	n.AddInside(o.stick("Beam", beam), o.at(k.Inner-beam.Section.Width*0.2, k.Bottom+beam.Section.Depth*0.75))
 	n.AddInside(o.stick("Post", o.post)+"; the beam stands with "+o.bracketLine(), o.at(o.inner-o.post.Section.Depth*0.25, o.low()+closeMargin))
-	n.Add(o.bracketWords(k), o.at((k.Inner+k.Outer)/2, (o.top+k.Bottom)/2))
+	n.Add(o.bracketWords(k), o.at((k.Inner+k.Outer)/2, k.Bottom))
 	return b
 }

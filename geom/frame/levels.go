@@ -27,7 +27,7 @@ func (b *builder) levels() []Level {
 		at("top of beam", mid, beam.Outer, beam.Top),
 		at(b.job.Posts.Meet.Meeting.way().under(), mid, beam.Outer, beam.Bottom),
 	}
-	if z := beam.PostTop; math.Abs(z-beam.Top) > slack && math.Abs(z-beam.Bottom) > slack {
+	if z := beam.PostTop; math.Abs(z-beam.Bottom) > slack {
 		out = append(out, at("top of posts", mid, beam.PostOuter, z))
 	}
 	if s.RafterEnd < s.Front().Outer-slack {
