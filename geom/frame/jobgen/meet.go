@@ -24,6 +24,7 @@ type meet struct {
 	way           string
 	deep          float64 // of the check-outs
 	said          bool    // the file says how deep
+	tall          bool    // the posts stand above the beam
 	bolt, edge    float64
 	number        int
 	pattern, tops string
@@ -90,7 +91,7 @@ func (g *gen) settleBolts(seed uint64) {
 	case m.twin():
 		top = 0
 		if own.chance(0.4) {
-			m.tops = own.s(own.size(drop+30, 250))
+			m.tops, m.tall = own.s(own.size(drop+30, 250)), true
 		}
 	}
 	if m.tops == "" && own.chance(0.3) {
