@@ -336,7 +336,7 @@ func setoutStep() stepView {
 			c.drawString(p, c.view)
 			const half = 2.0 // mm on paper, of a mark across the string
 			for _, q := range c.postCentres() {
-				at := c.view.Pt(geom.V(q.X, c.front().Outer, q.Z))
+				at := c.view.Pt(geom.V(q.X, c.postLine(), q.Z))
 				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(geom.P(0, half)), at.Add(geom.P(0, half)))
 			}
 			l, r := c.fixedPoints()
@@ -346,7 +346,7 @@ func setoutStep() stepView {
 		},
 		marks: func(c *buildCell, p *page) {
 			l, r := c.fixedPoints()
-			string0 := geom.V(l.X, c.front().Outer, l.Z)
+			string0 := geom.V(l.X, c.postLine(), l.Z)
 			c.upright(p, l, string0, -4, "")
 			c.crossTapes(p)
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
@@ -365,7 +365,7 @@ func (c *buildCell) onString() geom.Vec {
 	if n := len(posts); n > 1 {
 		x = posts[n-2].X
 	}
-	return geom.V((x+last)/2, c.front().Outer, 0)
+	return geom.V((x+last)/2, c.postLine(), 0)
 }
 
 // crossTapes draws the two tapes that prove the outer posts, with their figures

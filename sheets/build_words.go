@@ -176,7 +176,6 @@ func (m *maker) holdFixPlate() string {
 func (m *maker) saySetOut() []string {
 	l, r := m.fixedPoints()
 	along, out := m.triangle()
-	s := m.frame.Setout
 	var centres []float64
 	for _, c := range m.postCentres() {
 		centres = append(centres, c.X)
@@ -184,9 +183,9 @@ func (m *maker) saySetOut() []string {
 	return []string{
 		fmt.Sprintf("Mark L and R on the cladding, plumb under the ends of the plate, %s apart.", m.said(r.X-l.X)),
 		fmt.Sprintf("Square off the wall at L: %s along, %s out, and %s across.", m.said(along), m.said(out), m.said(math.Hypot(along, out))),
-		fmt.Sprintf("Stretch a string %s from the cladding, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-s.Front().Outer)),
+		fmt.Sprintf("Stretch a string %s from the cladding, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-m.postLine())),
 		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
-			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-s.Front().Outer)),
+			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-m.postLine())),
 	}
 }
 
@@ -314,25 +313,13 @@ func (m *maker) wallPostWords() string {
 func (m *maker) seatLevel() float64 { return m.front().Bottom }
 
 func (m *maker) sayTops() []string {
-	j := m.job
-	post := m.frame.Of(frame.KindPost)[0]
-	wide := "Square the line round the post and cut it level."
-	for _, f := range post.Features {
-		if c, ok := f.(frame.Chamfer); ok {
-			wide = fmt.Sprintf("Square the line round the post. The seat is %s wide from the outer face; behind it cut the top down to the house at %s.",
-				m.said(c.Seat), m.figures.Angle(c.Angle))
-		}
-	}
-	rod := ""
-	if r := j.Posts.Rod; r.Diameter > 0 && r.IntoPost > 0 {
-		rod = fmt.Sprintf("Bore for the rod Ø%s, %s deep, in the middle of the post's width and %s from its outer face.",
-			m.saidTape(r.Hole), m.saidTape(r.IntoPost), m.saidTape(m.front().Section.Width/2))
-	}
-	return sentences(
+	k := m.front()
+	at := m.meeting(k)
+	down := m.rear().Top - m.seatOf(k)
+	return append([]string{
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
-		fmt.Sprintf("Measure down %s from it: that is the seat of the beam, at %s, the same at every post.", m.said(m.rear().Top-m.seatLevel()), m.saidLevel(m.seatLevel())),
-		wide, rod,
-	)
+		fmt.Sprintf("Measure down %s from it: that is %s, at %s, the same at every post.", m.said(down), at.marks, m.saidLevel(m.seatOf(k))),
+	}, at.tops(m, k)...)
 }
 
 func (m *maker) holdTops() string {
@@ -341,24 +328,40 @@ func (m *maker) holdTops() string {
 }
 
 func (m *maker) sayBeam() []string {
-	j := m.job
 	beam, at := m.frame.Timber(m.front()), m.frame.Setout.Rafters
 	k := m.front()
 	from := beam.Place.O.X
-	marks := fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end with the plate's own figures.", beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam))
-	if from != m.rear().From {
-		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from its left end: the first at %s, the last at %s.",
-			beam.Mark, m.said(beam.Length), m.joinWords(frame.KindBeam), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
+	names, from0, under := m.beamMarks(k), "its left end", "its underside"
+	if len(k.Members) > 1 {
+		from0, under = "the left end of the inner one, "+beam.Mark+",", "both undersides"
 	}
-	rod := " Fix it to every post as the designer states."
-	if r := j.Posts.Rod; r.Diameter > 0 {
-		rod = fmt.Sprintf(" Set a rod Ø%s down through it into each post.", m.saidFine(r.Diameter))
+	if len(k.Members) > 1 && k.Hold == frame.Over {
+		from0 = "the left end of each"
+	}
+	marks := fmt.Sprintf("Cut %s to %s%s and mark the rafters from %s with the plate's own figures.", names, m.said(beam.Length), m.joinWords(frame.KindBeam), from0)
+	if from != m.rear().From {
+		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from %s: the first at %s, the last at %s.",
+			names, m.said(beam.Length), m.joinWords(frame.KindBeam), strings.TrimSuffix(from0, ","), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
 	return []string{
 		marks,
 		ofCarrier(k).mark(m, k),
-		fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.%s", m.leftEndWords(), rod),
-		fmt.Sprintf("Check its underside: %s all along.", m.saidLevel(m.seatLevel())),
+		m.meeting(k).up(m, k) + " " + m.meeting(k).fix(m, k),
+		fmt.Sprintf("Check %s: %s all along.", under, m.saidLevel(m.seatLevel())),
+	}
+}
+
+// beamMarks are the marks of the timbers of a carrier: "B1", "B1 and B2", or of
+// two that are alike "both B1".
+func (m *maker) beamMarks(k frame.Carrier) string {
+	first := m.frame.Members[k.Members[0]].Mark
+	switch last := m.frame.Members[k.Members[len(k.Members)-1]].Mark; {
+	case len(k.Members) == 1:
+		return first
+	case first == last:
+		return "both " + first
+	default:
+		return first + " and " + last
 	}
 }
 

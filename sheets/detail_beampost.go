@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 
 	"plumbcut/draw"
@@ -12,6 +13,40 @@ func beamPostDetail() detailSpec {
 	return detailSpec{
 		kind: frame.JointBeamPost, scale: 1. / 5, plain: clearPost, views: beamPostViews,
 		ring: 200, on: []string{onSection, onElevations},
+	}
+}
+
+// onTopMeeting is what the sheets say of a beam on top of its posts.
+func onTopMeeting() meeting {
+	return meeting{
+		marks: "the seat of the beam",
+		tops: func(m *maker, k frame.Carrier) []string {
+			j := m.job
+			wide := "Square the line round the post and cut it level."
+			if c, ok := chamferOf(m.frame.Of(frame.KindPost)[k.Posts[0]]); ok {
+				wide = fmt.Sprintf("Square the line round the post. The seat is %s wide from the outer face; behind it cut the top down to the house at %s.",
+					m.said(c.Seat), m.figures.Angle(c.Angle))
+			}
+			rod := ""
+			if r := j.Posts.Rod; r.Diameter > 0 && r.IntoPost > 0 {
+				rod = fmt.Sprintf("Bore for the rod Ø%s, %s deep, in the middle of the post's width and %s from its outer face.",
+					m.saidTape(r.Hole), m.saidTape(r.IntoPost), m.saidTape(k.Section.Width/2))
+			}
+			return sentences(wide, rod)
+		},
+		up: func(m *maker, _ frame.Carrier) string {
+			return fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.", m.leftEndWords())
+		},
+		fix: func(m *maker, _ frame.Carrier) string {
+			if r := m.job.Posts.Rod; r.Diameter > 0 {
+				return fmt.Sprintf("Set a rod Ø%s down through it into each post.", m.saidFine(r.Diameter))
+			}
+			return "Fix it to every post as the designer states."
+		},
+		top: func(s *timber) string {
+			return fmt.Sprintf("Hold the top until the post stands, plumb and braced: transfer the level of the underside of the beam, %s, to the post and cut there. Leave the stick long till then.", s.figures.Level(s.topLevel()))
+		},
+		note: func(*maker) []string { return nil },
 	}
 }
 

@@ -141,6 +141,15 @@ func (m *maker) laidOver(j frame.Joint) laidOver {
 	return o
 }
 
+// shown are the rafter and all timbers of the carrier.
+func (o laidOver) shown() func(frame.Member) bool {
+	members := []frame.Member{o.rafter}
+	for _, i := range o.carrier.Members {
+		members = append(members, o.frame.Members[i])
+	}
+	return only(members...)
+}
+
 func (o laidOver) at(y, z float64) geom.Vec { return geom.V(o.x, y, z) }
 
 // top is the point of the rafter's top edge at a world y.
@@ -173,7 +182,7 @@ func (o laidOver) section() *viewBlock {
 	crop.Min.Z = k.Bottom - closeMargin
 	c := closeUp{
 		name: "section through the middle of the rafter", axes: geom.LeftEnd(), cut: true,
-		at: o.at(k.Outer, k.Top), show: only(o.rafter, o.timber),
+		at: o.at(k.Outer, k.Top), show: o.shown(),
 	}
 	if k.End == frame.FaceStart {
 		crop.Max.Y = o.job.Wall.Cladding + 2*closeMargin
@@ -187,7 +196,12 @@ func (o laidOver) section() *viewBlock {
 	b := o.closeUp(c)
 	heel := o.top(k.Outer)
 	b.row(draw.Left).Chain("at the heel", o.at(k.Outer, k.Bottom), o.at(k.Outer, k.Top), heel)
-	b.row(draw.Bottom).Chain("seat", o.at(k.Outer, k.Top), o.at(k.Outer+o.seat(), k.Top), o.at(k.Inner, k.Top))
+	seat := []geom.Vec{o.at(k.Outer, k.Top), o.at(k.Outer+o.seat(), k.Top), o.at(k.Inner, k.Top)}
+	if len(k.Members) > 1 {
+		w := k.Section.Width
+		seat = []geom.Vec{seat[0], o.at(k.Outer+w, k.Top), o.at(k.Inner-w, k.Top), seat[1], seat[2]}
+	}
+	b.row(draw.Bottom).Chain("seat", seat...)
 	if k.End == frame.FaceStart && s.RafterStart != k.Inner || k.End == frame.FaceStart && k.Inner < 0 {
 		b.row(draw.Bottom).Chain("from the cladding", o.at(0, k.Bottom), o.at(s.RafterStart, k.Bottom), o.at(k.Inner, k.Bottom), o.at(k.Outer, k.Bottom))
 	}
@@ -198,9 +212,9 @@ func (o laidOver) section() *viewBlock {
 // seat is the level length that bears.
 func (o laidOver) seat() float64 {
 	if !o.notched {
-		return o.carrier.Section.Width
+		return o.carrier.Wide()
 	}
-	return min(o.carrier.Section.Width, o.notch.Seat(o.rafter.Section.Depth))
+	return min(o.carrier.Wide(), o.notch.Seat(o.rafter.Section.Depth))
 }
 
 // words are the notes of the section.
@@ -211,21 +225,25 @@ func (o laidOver) words(n *draw.NoteColumn) {
 	inside := o.top(out)
 	inside.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), inside)
-	middle := (k.Inner + k.Outer) / 2
-	n.Add(fmt.Sprintf("Bearing: a level seat, %s of the %s's %s", o.tape(o.seat()), k.Short, o.tape(k.Section.Width)), o.at(k.Outer+o.seat()*0.3, k.Top), o.at(middle, k.Top))
+	middle := k.Outer + k.Section.Width/2
+	words, what := fmt.Sprintf("Bearing: a level seat, %s of the %s's %s", o.tape(o.seat()), k.Short, o.tape(k.Wide())), upperFirst(string(o.timber.Kind))
+	if len(k.Members) > 1 {
+		words, what = fmt.Sprintf("Bearing: a level seat over both beams, %s of the %s from face to face", o.tape(o.seat()), o.tape(k.Wide())), "Twin beams"
+	}
+	n.Add(words, o.at(k.Outer+k.Section.Width*0.3, k.Top), o.at(middle, k.Top))
 	if o.notched {
-		words := fmt.Sprintf("Birdsmouth %s deep at its heel, measured plumb; the heel height of %s is the same at every carrier. Saw set %s off square for the heel. Treat the cut faces.",
+		words = fmt.Sprintf("Birdsmouth %s deep at its heel, measured plumb; the heel height of %s is the same at every carrier. Saw set %s off square for the heel. Treat the cut faces.",
 			o.tape(o.notch.Deep(depth)), o.tape(o.notch.Heel), o.figures.Angle(o.frame.Slope.Angle))
 		n.Add(words, o.at(k.Outer, k.Top-o.notch.Deep(depth)*0.5))
 	}
-	n.AddInside(o.stick(upperFirst(string(o.timber.Kind)), o.timber)+", nothing cut into it for the rafters", o.at(middle, k.Bottom+(k.Top-k.Bottom)*0.25))
+	n.AddInside(o.stick(what, o.timber)+", nothing cut into it for the rafters", o.at(middle, k.Bottom+(k.Top-k.Bottom)*0.25))
 }
 
 // tail is the rafter's outer end seen from the left.
 func (o laidOver) tail() *viewBlock {
 	k, s := o.carrier, o.frame.Setout
 	crop := everywhere()
-	crop.Max.Y = k.Outer + k.Section.Width
+	crop.Max.Y = k.Inner
 	b := o.closeUp(closeUp{name: "The tail", axes: geom.LeftEnd(), at: o.at(k.Outer, k.Top), show: only(o.rafter), crop: crop})
 	b.title.Note = "the rafter alone, seen from its left"
 	end := o.top(s.RafterEnd)

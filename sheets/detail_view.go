@@ -110,6 +110,9 @@ func wasteLoop(p *page, loop []geom.Pt) {
 // upperFirst starts words that are to stand alone.
 func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
+// lowerFirst starts words that follow others.
+func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
 // detailWords is the width of the notes of details, mm on paper: narrower than
 // elsewhere, since they stand between views.
 const detailWords = 44

@@ -13,6 +13,7 @@ const (
 	holdFront   = "front"
 	holdPostTop = "post top"
 	holdRod     = "rod"
+	holdBolt    = "bolt"
 	holdPacker  = "packer"
 	holdBatten  = "batten"
 	holdChecks  = "check"
@@ -63,6 +64,8 @@ func (s *timber) holeHold(h frame.Hole) string {
 		return holdScrew
 	case h.Use == frame.UseRod:
 		return holdRod
+	case h.Use == frame.UseBolt:
+		return holdBolt
 	}
 	return ""
 }
@@ -88,12 +91,14 @@ func (s *timber) holdWords(key string) string {
 		return fmt.Sprintf("Cut the house end. Hold the outer end until plate and beam are fixed: measure along the top edge from %s to %s, at every rafter. Expected: %s.",
 			s.whereEnds(s.rear()), s.whereEnds(s.front()), s.fine.Length(s.topEdge()))
 	case holdPostTop:
-		return fmt.Sprintf("Hold the top until the post stands, plumb and braced: transfer the level of the underside of the beam, %s, to the post and cut there. Leave the stick long till then.", s.figures.Level(s.topLevel()))
+		return s.meeting(s.frame.Setout.Under(s.No - 1)).top(s)
 	case holdRod:
 		if s.Kind == frame.KindPost {
 			return "Hold the rod hole until the beam lies in its place: drill down through its hole."
 		}
 		return "Hold the rod holes until the posts stand: measure their centres from the left end of the beam."
+	case holdBolt:
+		return "Hold the bolt holes until beam and posts stand clamped together in their places: drill square through both at once, from the marks on one of them."
 	case holdPacker:
 		return "Hold the thickness until the wall is measured: how far it bows at every screw. Rip each packer to suit, so that the timber is straight."
 	case holdChecks:

@@ -54,6 +54,9 @@ func (s *timber) mainFace() frame.Face {
 	}
 	most := 0
 	for _, face := range f {
+		if s.Kind == frame.KindPost && (face == f[2] || face == f[3]) {
+			continue // a post is laid out on its side, where the shape of its top shows
+		}
 		if n := s.workOn(face); n > most {
 			best, most = face, n
 		}
@@ -82,6 +85,10 @@ func (s *timber) workOn(face frame.Face) int {
 		case frame.Check:
 			if face == s.Faces()[0] {
 				n++ // its side view shows how deep it is
+			}
+		case frame.CheckOut:
+			if f.Face == face {
+				n++
 			}
 		}
 	}
@@ -407,6 +414,10 @@ func (s *timber) crossDims(u *unfolded) {
 					in = append(in, q)
 				}
 			}
+			if c, ok := f.(frame.CheckOut); ok && math.Abs(b.view.Axes.Up.Z) > 0.5 {
+				plane, _ := s.FacePlane(c.Face)
+				in = append(in, base.Add(geom.V(0, 0, max(0, plane.D)-plane.N.Z*c.Depth)))
+			}
 		}
 		if len(in) > 0 {
 			b.row(side).Running("", base, append(in, whole)...)
@@ -582,6 +593,10 @@ func (s *timber) underFace(p *page, v *draw.View, face frame.Face, shown stretch
 	}
 	s.endWaste(p, v, face)
 	for _, f := range s.Features {
+		if c, ok := f.(frame.CheckOut); ok && c.Face == face {
+			across := s.across(face)
+			waste(p, v, s.OnFace(face, c.From, 0), s.OnFace(face, c.To, 0), s.OnFace(face, c.To, across), s.OnFace(face, c.From, across))
+		}
 		h, ok := f.(frame.Housing)
 		if !ok || !shown.shows(h.At) {
 			continue
@@ -628,7 +643,7 @@ func (s *timber) endWaste(p *page, v *draw.View, face frame.Face) {
 	}
 	for _, f := range s.Features {
 		switch f.(type) {
-		case frame.EndCut, frame.Chamfer, frame.Shape:
+		case frame.EndCut, frame.Chamfer, frame.Shape, frame.CheckOut:
 			s.wasteOf(p, v, f)
 		}
 	}

@@ -77,6 +77,8 @@ func (s *timber) works() []work {
 			out = append(out, s.bevelWork(f))
 		case frame.Shape:
 			out = append(out, s.shapeWork(f))
+		case frame.CheckOut:
+			out = append(out, s.checkOutWork(f))
 		}
 	}
 	out = append(out, s.strapWorks()...)
@@ -112,7 +114,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "post", "strap", frame.UseScrew, frame.UseRod} {
+	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "post", "strap", frame.UseScrew, frame.UseRod, frame.UseBolt} {
 		numberOff(out, name)
 	}
 	return out
@@ -254,10 +256,22 @@ func (s *timber) holeWork(h frame.Hole) work {
 	if s.needsBlocking(h) {
 		w.how += ", no stud"
 	}
+	if s.apartAcross(h) {
+		w.how += ", " + s.acrossOf(h)
+	}
 	if h.Face != frame.FaceStart && h.Face != frame.FaceEnd {
 		w.stops = []stop{{centreLine, h.Mouth.X}}
 	}
 	return w
+}
+
+// apartAcross reports whether other holes for the same use stand elsewhere across
+// the same face.
+func (s *timber) apartAcross(h frame.Hole) bool {
+	return slices.ContainsFunc(s.Features, func(f frame.Feature) bool {
+		o, ok := f.(frame.Hole)
+		return ok && o.Use == h.Use && o.Face == h.Face && math.Hypot(o.Mouth.Y-h.Mouth.Y, o.Mouth.Z-h.Mouth.Z) > onTear
+	})
 }
 
 func (s *timber) holeDepth(h frame.Hole) string {
@@ -287,12 +301,29 @@ func (s *timber) chamferWork(c frame.Chamfer) work {
 	if s.mainFace() == f[1] {
 		side = f[1]
 	}
+	how := fmt.Sprintf("starts %s from %s", s.fine.Length(c.Seat), f[2])
+	if c.Seat <= onTear {
+		how = fmt.Sprintf("whole top, down to %s", f[3])
+	}
 	return work{
 		pass: cutPass, name: "chamfer", face: side, hold: holdPostTop,
 		stops: []stop{{firstEdge, low}, {secondEdge, c.At}},
-		how:   fmt.Sprintf("starts %s from %s", s.fine.Length(c.Seat), f[2]),
+		how:   how,
 		spot:  s.OnFace(side, low, s.Section.Depth),
 	}
+}
+
+// checkOutWork is a notch across a face, from its seat up.
+func (s *timber) checkOutWork(c frame.CheckOut) work {
+	w := work{
+		pass: jointPass, name: "check-out", face: c.Face, hold: holdPostTop, stops: []stop{{firstEdge, c.From}},
+		how: s.fine.Length(c.Depth) + " deep, to the top", spot: s.OnFace(c.Face, c.From, s.across(c.Face)/2),
+	}
+	if !c.Open(s.Member) {
+		w.stops = append(w.stops, stop{secondEdge, c.To})
+		w.how = s.fine.Length(c.Depth) + " deep"
+	}
+	return w
 }
 
 // seatWork is a level seat under a sloping end.

@@ -333,6 +333,12 @@ func (m *maker) framingRows(a *draw.Around) {
 	out := func(y float64) geom.Vec { return geom.V(0, y, 0) }
 	a.Left.Running("out from the cladding", out(0), m.outTo(out)...)
 	name := "packer, plate, clear, beam"
+	if len(m.front().Members) > 1 {
+		name = "packer, plate, clear, beam, post, beam"
+		if m.job.Posts.Meet.Meeting == frame.TwinChecked {
+			name = "packer, plate, clear, beam, gap, beam"
+		}
+	}
 	if s.RafterEnd < s.Front().Outer {
 		name += ", tail"
 	}
@@ -347,7 +353,10 @@ func (m *maker) framingRows(a *draw.Around) {
 // faces of plate and beam, and of the rafters' ends if those come farther.
 func (m *maker) outTo(at func(y float64) geom.Vec) []geom.Vec {
 	s := m.frame.Setout
-	out := []geom.Vec{at(s.Rear().Inner), at(s.Rear().Outer), at(s.Front().Inner), at(s.Front().Outer)}
+	out := []geom.Vec{at(s.Rear().Inner), at(s.Rear().Outer)}
+	for _, y := range beamFaces(s.Front()) {
+		out = append(out, at(y))
+	}
 	if s.RafterEnd < s.Front().Outer {
 		out = append(out, at(s.RafterEnd))
 	}
@@ -355,7 +364,15 @@ func (m *maker) outTo(at func(y float64) geom.Vec) []geom.Vec {
 }
 
 // toBeam is the number of those up to the beam's outer face.
-const toBeam = 4
+func (m *maker) toBeam() int { return 2 + len(beamFaces(m.front())) }
+
+// beamFaces are the faces of the timbers of a carrier, from the house outwards.
+func beamFaces(k frame.Carrier) []float64 {
+	if w := k.Section.Width; len(k.Members) > 1 {
+		return []float64{k.Inner, k.Inner - w, k.Outer + w, k.Outer}
+	}
+	return []float64{k.Inner, k.Outer}
+}
 
 // alongOf places a list of distances along the wall.
 func alongOf(xs []float64, at func(float64) geom.Vec) []geom.Vec {

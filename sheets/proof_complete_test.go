@@ -125,7 +125,13 @@ func (out facts) sizes(kind frame.Kind, no int, size []float64) {
 // plateAndBeam reads where the plate and the beam lie.
 func (p printed) plateAndBeam(out facts) {
 	plate := func(what string, v float64) { out[fact(frame.KindPlate, 1, what)] = v }
-	beam := func(what string, v float64) { out[fact(frame.KindBeam, 1, what)] = v }
+	_, twin := out[fact(frame.KindBeam, 2, "depth")]
+	beam := func(what string, v float64) {
+		out[fact(frame.KindBeam, 1, what)] = v
+		if twin { // they lie alike but for their faces
+			out[fact(frame.KindBeam, 2, what)] = v
+		}
+	}
 	length, ok := out[fact(frame.KindPlate, 1, "length")]
 	if ok {
 		plate("right end along", length)
@@ -143,6 +149,9 @@ func (p printed) plateAndBeam(out facts) {
 	}
 	if v, ok := p.running(outRow); ok && len(v) >= 4 {
 		faces := 5
+		if twin {
+			faces += 2
+		}
 		if tail := figuresIn(p.said(overBeam)...); len(tail) == 1 && tail[0] > 0 {
 			faces++ // the row goes on to the tails
 		}
@@ -153,17 +162,35 @@ func (p printed) plateAndBeam(out facts) {
 		plate("outer face out", v[2])
 		beam("inner face out", v[3])
 		beam("outer face out", v[4])
+		if twin {
+			out[fact(frame.KindBeam, 2, "inner face out")] = v[5]
+			out[fact(frame.KindBeam, 2, "outer face out")] = v[6]
+		}
 	}
 	for what, level := range map[string]string{
 		fact(frame.KindPlate, 1, "top"):       "top of plate at its outer arris",
 		fact(frame.KindPlate, 1, "underside"): "underside of plate",
-		fact(frame.KindBeam, 1, "top"):        "top of beam",
-		fact(frame.KindBeam, 1, "underside"):  "underside of beam, seat on posts",
 	} {
 		if z, ok := out["level: "+level]; ok {
 			out[what] = z
 		}
 	}
+	if z, ok := out["level: top of beam"]; ok {
+		beam("top", z)
+	}
+	if z, ok := out.underBeam(); ok {
+		beam("underside", z)
+	}
+}
+
+// underBeam is the level of the beam's underside.
+func (out facts) underBeam() (float64, bool) {
+	for _, name := range []string{"underside of beam, seat on posts", "underside of beam", "underside of beams, seat on posts", "underside of beams"} {
+		if z, ok := out["level: "+name]; ok {
+			return z, true
+		}
+	}
+	return 0, false
 }
 
 // rafters reads where the rafters lie: their centres, the ends let into plate
@@ -216,7 +243,11 @@ type end struct {
 func (p printed) endOut(out facts, kind frame.Kind, way float64, ends []end) (float64, bool) {
 	for _, e := range ends {
 		said := p.said(e.words)
-		face, ok := out[fact(kind, 1, e.face)]
+		no := 1
+		if _, twin := out[fact(kind, 2, e.face)]; twin && e.face == "outer face out" {
+			no = 2
+		}
+		face, ok := out[fact(kind, no, e.face)]
 		if len(said) == 0 || !ok {
 			continue
 		}
@@ -243,7 +274,10 @@ func (p printed) posts(out facts, marks map[string][]float64) {
 		if size := marks[r[1]]; size != nil {
 			out.sizes(frame.KindPost, no, size)
 		}
-		if z, ok := out["level: underside of beam, seat on posts"]; ok {
+		if z, ok := out.underBeam(); ok {
+			out[fact(frame.KindPost, no, "top")] = z
+		}
+		if z, ok := out["level: top of posts"]; ok {
 			out[fact(frame.KindPost, no, "top")] = z
 		}
 	}

@@ -72,7 +72,9 @@ func (r *rebuilder) work(row cells) {
 	switch word, _, _ := strings.Cut(name, " "); {
 	case word == "housing":
 		r.housing(row)
-	case word == frame.UseScrew || word == frame.UseRod:
+	case word == "check-out":
+		r.checkOut(row, faceWords)
+	case word == frame.UseScrew || word == frame.UseRod || word == frame.UseBolt:
 		r.hole(word, row, faceWords)
 	case word == "check":
 		r.check(row)
@@ -126,6 +128,9 @@ func (r *rebuilder) hole(use string, row cells, faceWords string) {
 		if !strings.HasPrefix(shape["holes"], use) || shape["drill from"] != faceWords {
 			continue
 		}
+		if strings.Contains(row["work"], " from ") && !strings.HasSuffix(row["work"], ", "+shape["centre across"]) {
+			continue // of those that stand elsewhere across the face
+		}
 		h.Diameter = r.length(shape["Ø"])
 		h.Through = shape["deep"] == "through"
 		at := map[frame.Face]float64{}
@@ -160,9 +165,21 @@ func (r *rebuilder) hole(use string, row cells, faceWords string) {
 	r.m.Features = append(r.m.Features, h)
 }
 
+func (r *rebuilder) checkOut(row cells, faceWords string) {
+	figure, _, _ := strings.Cut(row["work"], " deep")
+	c := frame.CheckOut{Face: r.face(faceWords), Depth: r.length(figure), From: r.length(row["from"]), To: r.m.Length}
+	if row["to"] != "" {
+		c.To = r.length(row["to"])
+	}
+	r.m.Features = append(r.m.Features, c)
+}
+
 func (r *rebuilder) chamfer(row cells) {
 	figure := strings.TrimPrefix(row["work"], "starts ")
 	figure, from, _ := strings.Cut(figure, " from ")
+	if strings.HasPrefix(figure, "whole top") {
+		figure, from = "0", string(frame.FaceOuter)
+	}
 	if r.face(from) != frame.FaceOuter {
 		r.fail("the chamfer starts from %q", from)
 	}

@@ -21,7 +21,7 @@ func (c *cross) rows() {
 		r.Within = true
 		stops := c.outTo(out)
 		if c.form.round() { // no room beside the title block for what is beyond the beam
-			stops = stops[:toBeam]
+			stops = stops[:c.toBeam()]
 		}
 		r.Running("from the cladding", out(0), stops...)
 	}

@@ -104,7 +104,7 @@ func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
 	out := draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	c.roofNote(out)
 	beam := c.frame.Timber(c.front())
-	c.say(out, beam, draw.ColumnNote{Text: c.stick("beam", beam), At: c.onFront(beam, 0.3)})
+	c.say(out, beam, draw.ColumnNote{Text: c.stick(lowerFirst(c.beamNames(c.front())), beam), At: c.onFront(beam, 0.3)})
 	if c.form != keyed {
 		arris := c.sightArris()
 		way := arris.Sub(c.eye()).Unit()

@@ -131,10 +131,9 @@ func (m *maker) aboveFootings() float64 {
 
 // setoutRows hangs the dimension rows on the set-out plan.
 func (m *maker) setoutRows(a *draw.Around) {
-	s := m.frame.Setout
 	left, right := m.fixedPoints()
 	posts := m.postCentres()
-	string0 := geom.V(left.X, s.Front().Outer, left.Z)
+	string0 := geom.V(left.X, m.postLine(), left.Z)
 	a.Bottom.Running("post centres", string0, posts...)
 	a.Bottom.Chain("post to post", posts...)
 
@@ -219,7 +218,7 @@ func (m *maker) drawString(p *page, v *draw.View) { m.drawStringFrom(p, v, math.
 // stand left of x0.
 func (m *maker) drawStringFrom(p *page, v *draw.View, x0 float64) {
 	const beforeRows = 5.0 // mm on paper; the rows stand 10 off
-	y := m.front().Outer
+	y := m.postLine()
 	x, end := m.stringEnds()
 	x = max(x, x0-beforeRows/v.Scale)
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
@@ -238,5 +237,5 @@ func (m *maker) stringEnds() (x0, x1 float64) {
 	posts := m.postCentres()
 	left, _ := m.fixedPoints()
 	x0, x1 = min(posts[0].X, left.X)-stringBeyond, posts[len(posts)-1].X+stringBeyond
-	return m.between(x0, x1, m.front().Outer)
+	return m.between(x0, x1, m.postLine())
 }

@@ -140,7 +140,7 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		p.placer.Label(draw.Label{View: v, At: f.at, Text: f.name})
 	}
 	_, x1 := m.stringEnds()
-	y := m.front().Outer
+	y := m.postLine()
 	p.placer.Label(draw.Label{View: v, At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords})
 	if deck := -m.job.Levels.DeckOut; deck < 0 && deck > w.y0 {
 		c := m.postCentres()

@@ -118,12 +118,12 @@ func (m *maker) profilesOff() float64 {
 
 // setoutNotes say how the posts are set out, in order.
 func (m *maker) setoutNotes() []string {
-	f, s := m.said, m.frame.Setout
+	f := m.said
 	left, right := m.fixedPoints()
 	notes := []string{
 		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f(right.X-left.X)),
 		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the holes, with a saw kerf for it, so that it can come down and go back.",
-			f(left.Y-s.Front().Outer), f(m.postCentres()[0].Y-s.Front().Outer), f(m.profilesOff())),
+			f(left.Y-m.postLine()), f(m.postCentres()[0].Y-m.postLine()), f(m.profilesOff())),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
@@ -191,7 +191,7 @@ func (m *maker) triangle() (along, out float64) {
 		step = 12 * measure.Inch
 	}
 	left, right := m.fixedPoints()
-	wide, deep := right.X-left.X, left.Y-m.front().Outer
+	wide, deep := right.X-left.X, left.Y-m.postLine()
 	units := func(x, y float64) float64 { return math.Floor(min(wide/x, deep/y)/step) * step }
 	a, b := units(4, 3), units(3, 4)
 	if a >= b {

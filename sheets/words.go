@@ -96,6 +96,7 @@ func (m *maker) generalNotes() []string {
 	}
 	notes = append(notes, m.holdNotes()...)
 	notes = append(notes, m.laying().note(m)...)
+	notes = append(notes, m.meeting(m.front()).note(m)...)
 	return append(notes,
 		"Running dimensions are all measured from the one end shown by a small circle. Hook the tape there once; do not step from mark to mark.",
 		"Measure the house before cutting: how far the wall bows, where the studs really are, and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",

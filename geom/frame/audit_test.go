@@ -93,11 +93,71 @@ var variants = []struct {
 	{"hung on both", func(j *Job) { j.Plate.Hold, j.Beam.Hold = Between, Between }},
 	{"hung on both, no fall", func(j *Job) { j.Plate.Hold, j.Beam.Hold, j.Fall = Between, Between, Fall{Kind: FallDrop} }},
 	{"hung on the plate, level seats in the beam", func(j *Job) { j.Plate.Hold, j.Rafters.Seat = Between, SeatLevel }},
+	{"checked out", func(j *Job) { meets(j, CheckedOut) }},
+	{"checked out, proud of the posts", func(j *Job) { meets(j, CheckedOut); j.Posts.Meet.CheckOut = 40 }},
+	{"checked out, posts above the beam", func(j *Job) {
+		meets(j, CheckedOut)
+		j.Posts.Meet.Top, j.Posts.Meet.TopSaid, j.Posts.Meet.Clearance = 30, true, 1
+	}},
+	{"checked out under rafters", func(j *Job) {
+		meets(j, CheckedOut)
+		j.Posts.At[1].Along = 3000
+		j.Beam.Section.Depth, j.Posts.Meet.Bolts.Number = 290, 2
+	}},
+	{"checked out, wall posts", func(j *Job) {
+		walled(j)
+		meets(j, CheckedOut)
+		j.Posts.At[0].Along, j.Posts.At[2].Along = 77.5, 5922.5
+		j.Rafters.Ends, j.Rafters.Inset = EndsInset, 160
+	}},
+	{"checked out, rafters over both", func(j *Job) { overBoth(j); meets(j, CheckedOut) }},
+	{"checked out, hung on both", func(j *Job) { j.Plate.Hold, j.Beam.Hold = Between, Between; meets(j, CheckedOut) }},
+	{"face-fixed", func(j *Job) { meets(j, FaceFixed) }},
+	{"face-fixed, low posts, level tops", func(j *Job) {
+		meets(j, FaceFixed)
+		j.Posts.Chamfer = 0
+		j.Posts.Meet.Top, j.Posts.Meet.TopSaid = -40, true
+	}},
+	{"face-fixed, rafters over both, in pairs", func(j *Job) {
+		overBoth(j)
+		meets(j, FaceFixed)
+		j.Posts.Meet.Bolts.Pattern, j.Posts.Meet.Bolts.Number = BoltsInPairs, 4
+	}},
+	{"twin beams", func(j *Job) { meets(j, TwinBolted) }},
+	{"twin beams, posts above them", func(j *Job) {
+		meets(j, TwinBolted)
+		j.Posts.Meet.Top, j.Posts.Meet.TopSaid = 120, true
+	}},
+	{"twin beams, hung on the inner", func(j *Job) { j.Beam.Hold = Between; meets(j, TwinBolted) }},
+	{"twin beams, rafters over both", func(j *Job) { overBoth(j); meets(j, TwinBolted); j.Posts.At[1].Along = 3000 }},
+	{"twin beams, rafters over both, no fall", func(j *Job) { overBoth(j); meets(j, TwinBolted); j.Fall = Fall{Kind: FallDrop} }},
+	{"twin beams, rafters over both, seat runs out", func(j *Job) { overBoth(j); meets(j, TwinBolted); j.Rafters.Heel = 78.5 }},
+	{"twin beams checked out", func(j *Job) { meets(j, TwinChecked) }},
+	{"twin beams checked out, posts above them", func(j *Job) {
+		meets(j, TwinChecked)
+		j.Posts.Meet.Top, j.Posts.Meet.TopSaid, j.Posts.Meet.Clearance = 120, true, 1
+	}},
+	{"twin beams checked out, rafters over both", func(j *Job) { overBoth(j); meets(j, TwinChecked); j.Posts.Meet.CheckOut = 20 }},
+	{"on brackets", func(j *Job) { meets(j, OnBracket) }},
+	{"on brackets, centred", func(j *Job) { meets(j, OnBracket); j.Posts.Meet.Bracket.Centred = true }},
 	{"hung on both, proud of them", func(j *Job) {
 		j.Plate.Hold, j.Beam.Hold = Between, Between
 		j.Plate.Drop, j.Beam.Drop = 0, 0
 		j.Plate.Section.Depth = 100
 	}},
+}
+
+// meets lets the beam meet its posts in a way, between the rafters.
+func meets(j *Job, m Meeting) {
+	j.Posts.Meet = Meet{Meeting: m}
+	j.Posts.Rod = Rod{}
+	switch m {
+	case OnBracket:
+		j.Posts.Meet.Bracket.Thickness = 6
+	default:
+		j.Posts.Meet.Bolts = Bolts{Diameter: 12, Hole: 13, Number: 2}
+		j.Posts.At[1].Along = 3300
+	}
 }
 
 // overBoth lays the rafters over plate and beam, with tails.

@@ -69,21 +69,28 @@ func (b *builder) prisms() {
 	j, s := b.job, b.set
 	count := map[Kind]int{}
 	for i, k := range s.Carriers {
-		count[k.Kind]++
 		level := geom.World()
 		level.O = geom.V(k.From, k.Outer, k.Bottom)
-		s.Carriers[i].Members = []int{b.add(Member{
-			Kind: k.Kind, No: count[k.Kind], Section: k.Section, Timber: k.Timber,
-			Length: k.To - k.From, Place: level,
-		})}
+		for ply := range k.plies() {
+			count[k.Kind]++
+			if ply == 0 {
+				level.O.Y = k.Inner - k.Section.Width
+			} else {
+				level.O.Y = k.Outer
+			}
+			s.Carriers[i].Members = append(s.Carriers[i].Members, b.add(Member{
+				Kind: k.Kind, No: count[k.Kind], Section: k.Section, Timber: k.Timber,
+				Length: k.To - k.From, Place: level,
+			}))
+		}
 	}
 	b.posts = len(b.members)
 	for i, p := range j.Posts.At {
 		k, bottom := s.Under(i), b.check.postBottom(p)
 		b.add(Member{
 			Kind: KindPost, No: i + 1, Section: j.Posts.Section, Timber: j.Posts.Timber,
-			Length: k.Bottom - bottom,
-			Place:  upright(geom.V(p.Along-j.Posts.Section.Width/2, k.Outer, bottom)),
+			Length: k.PostTop - bottom,
+			Place:  upright(geom.V(p.Along-j.Posts.Section.Width/2, k.PostOuter, bottom)),
 		})
 	}
 	b.rafterPrisms()
@@ -179,7 +186,8 @@ func (b *builder) join() {
 		}
 	}
 	for i, p := range b.job.Posts.At {
-		b.seatBeam(b.set.Under(i).Members[0], b.posts+i)
+		k := b.set.Under(i)
+		b.job.Posts.Meet.Meeting.way().join(b, k, b.posts+i)
 		b.setPost(b.posts+i, b.footings[i], p)
 		for k, z := range b.set.PostFixings[i] {
 			b.fixPost(b.posts+i, b.postPackers[i][k], p, z)

@@ -38,6 +38,26 @@ type Carrier struct {
 	Housing      float64 // depth of its housings, where there are any
 	Drop         float64 // of the rafters' tops below its own at Face, as stated
 	End          Face    // the end of a rafter that it holds
+	PostOuter    float64 // world y of the outer faces of the posts under it
+	PostTop      float64 // level of their tops
+}
+
+// Wide is what it takes up level, from face to face: of twin beams, both and
+// what is between them.
+func (k Carrier) Wide() float64 { return k.Inner - k.Outer }
+
+// plies is how many timbers it is made of.
+func (k Carrier) plies() int {
+	if k.Wide() > k.Section.Width+slack {
+		return 2
+	}
+	return 1
+}
+
+// seatLeast is the least level seat of a rafter that lies over it: on each of its
+// timbers.
+func (k Carrier) seatLeast() float64 {
+	return k.Wide() - k.Section.Width + min(seatLeast, k.Section.Width)
 }
 
 // Face is the world y of the face that the rafters come to.
@@ -89,10 +109,11 @@ func layOutCarriers(j *Job, s *Setout) {
 			Hold: p.Hold, From: p.From, To: p.To, Inner: plate, Outer: plate - p.Section.Width,
 			Section: p.Section, Timber: p.Timber, Housing: p.Housing, Drop: p.Drop, End: FaceStart},
 		{Key: "beam", Name: "beam", Short: "beam", Kind: KindBeam, Posts: allPosts(j),
-			Hold: b.Hold, From: b.From, To: b.To, Inner: b.Section.Width - b.Out, Outer: -b.Out,
+			Hold: b.Hold, From: b.From, To: b.To, Inner: j.Posts.Meet.Meeting.way().wide(j) - b.Out, Outer: -b.Out,
 			Section: b.Section, Timber: b.Timber, Housing: b.Housing, Drop: b.Drop, End: FaceEnd},
 	}
 	s.lineAt = s.Rear().Outer
+	placePosts(j, s)
 }
 
 // allPosts are the places of all posts.
@@ -176,10 +197,10 @@ func (s *Setout) settleHeel(j *Job) {
 	if s.Heel > 0 {
 		return
 	}
-	wide, least := 0.0, float64(seatLeast)
+	wide, least := 0.0, 0.0
 	for _, k := range s.Carriers {
 		if k.Hold == Over {
-			wide, least = max(wide, k.Section.Width), min(least, k.Section.Width)
+			wide, least = max(wide, k.Wide()), max(least, k.seatLeast())
 		}
 	}
 	plumb := s.plumb(j.Rafters.Section.Depth)

@@ -16,6 +16,7 @@ type Hole struct {
 const (
 	UseScrew = "screw"
 	UseRod   = "rod"
+	UseBolt  = "bolt"
 )
 
 // throughExtra makes a bore that goes through end beyond the far face, so

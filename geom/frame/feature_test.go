@@ -37,6 +37,11 @@ func TestFeatureVolumes(t *testing.T) {
 		{"blind hole", KindPost, Hole{Face: FaceEnd, Mouth: geom.V(1000, 25, 50), Diameter: 16, Depth: 200}, math.Pi * 64 * 200},
 		{"through hole", KindPlate, Hole{Face: FaceOuter, Mouth: geom.V(300, 0, 50), Diameter: 13, Depth: 50, Through: true}, math.Pi * 42.25 * 50},
 		{"hole from the right", KindPost, Hole{Face: FaceRight, Mouth: geom.V(300, 50, 40), Diameter: 13, Depth: 50, Through: true}, math.Pi * 42.25 * 50},
+		// A check-out 30 deep from 800 up to the end, and one closed at both ends.
+		{"check-out to the end", KindPost, CheckOut{Face: FaceOuter, Depth: 30, From: 800, To: 1000}, 30 * 200 * 50},
+		{"closed check-out", KindPost, CheckOut{Face: FaceHouse, Depth: 30, From: 600, To: 800}, 30 * 200 * 50},
+		{"check-out of a side", KindPost, CheckOut{Face: FaceRight, Depth: 10, From: 600, To: 800}, 10 * 200 * 100},
+		{"check-out of a beam", KindBeam, CheckOut{Face: FaceTop, Depth: 10, From: 600, To: 800}, 10 * 200 * 50},
 		{"socket", KindFooting, Socket{At: 900, Foot: Foot{10, 40, 20, 70}}, 100 * 30 * 50},
 	} {
 		m := Member{Kind: c.kind, Section: Section{Depth: 100, Width: 50}, Length: 1000, Features: []Feature{c.f}}

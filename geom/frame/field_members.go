@@ -132,9 +132,9 @@ func (d *draft) beamFields() keys.Group {
 func (d *draft) postsFields() keys.Group {
 	p := &d.Posts
 	first := func() Post { return d.post }
-	return keys.Group{Fields: memberFields(&p.Section, &p.Timber, "depth (out from the wall) x width (along it)",
+	return keys.Group{Fields: memberFields(&p.Section, &p.Timber, "depth (out from the wall) x width (along it)", append(d.meetFields(),
 		keys.Field{Key: "chamfer", Is: keys.Angle(&p.Chamfer, keys.Between(0, 45)), Def: "15°", Habit: true,
-			Doc: "Slope of the post's top behind the beam, so that water runs off; 0 is level."},
+			Doc: "Slope of the post's top behind the beam or beside it, so that water runs off to the house side; 0 is level."},
 		keys.Field{Key: "rod", Is: keys.Group{Opt: true, Fields: []keys.Field{
 			{Key: "diameter", Is: keys.Length(&p.Rod.Diameter, keys.Between(4, 50)), Need: true, Doc: "Its diameter."},
 			{Key: "hole", Is: keys.Length(&p.Rod.Hole, keys.Between(4, 60)), Else: "the rod's diameter and 2 mm", Doc: "Hole for it through beam and into post."},
@@ -147,7 +147,7 @@ func (d *draft) postsFields() keys.Group {
 		keys.Field{Key: "packers", Is: packerFields(&d.post.Packer, "150 mm"), Also: []string{"spacers"}, Doc: "Blocks between a post and the return that it is fixed to."},
 		keys.Field{Key: "fixing", Is: fixingFields(&d.post.Fixing), Also: []string{"fixings", "screws"}, Doc: "The screws of a post that is fixed to a return."},
 		keys.Field{Key: "at", Is: keys.ListOf(&p.At, 1, first, postFields), Need: true, Also: []string{"positions"},
-			Doc: "The posts from left to right: the distance of each one's centre along the wall, or keys."})}
+			Doc: "The posts from left to right: the distance of each one's centre along the wall, or keys."})...)}
 }
 
 func baseField(to *Base, def string) keys.Field {

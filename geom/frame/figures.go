@@ -94,7 +94,8 @@ type PostFigures struct {
 	Base         Base    `json:"base"`
 	Ground       float64 `json:"ground"`
 	Bottom       float64 `json:"bottom"` // level of the post's end
-	Seat         float64 `json:"seat"`   // level of its top
+	Seat         float64 `json:"seat"`   // level of its top, or of the beam's underside where it runs up beside the beam
+	Top          float64 `json:"top"`    // level of its top
 	FootingSize  float64 `json:"footing_size"`
 	FootingRound bool    `json:"footing_round"`
 	HoleBottom   float64 `json:"hole_bottom"`
@@ -215,7 +216,7 @@ func (f *Frame) setoutFigures() SetoutFigures {
 		footing, _ := f.FootingOf(i)
 		out.Posts = append(out.Posts, PostFigures{
 			No: p.No, Mark: p.Mark, Along: spec.Along, OutCentre: -(p.Place.O.Y + p.Section.Depth/2),
-			Base: spec.Base, Ground: spec.Ground, Bottom: p.Place.O.Z, Seat: p.Place.O.Z + p.Length,
+			Base: spec.Base, Ground: spec.Ground, Bottom: p.Place.O.Z, Seat: min(p.Place.O.Z+p.Length, s.Under(i).Bottom), Top: p.Place.O.Z + p.Length,
 			FootingSize: spec.Footing.Size, FootingRound: spec.Footing.Round, HoleBottom: footing.Place.O.Z,
 		})
 	}

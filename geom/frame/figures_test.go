@@ -120,11 +120,13 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 			w = shapeOf(k)
 		case "chamfer":
 			w = Chamfer{k.At, k.Sizes["seat"], rad(k.Angles["slope"])}
+		case "check-out":
+			w = CheckOut{k.Face, k.Sizes["depth"], k.At, k.Sizes["to"]}
 		case "socket":
 			w = Socket{k.At, foot}
 		case "weathering":
 			w = Weathering{k.At, k.Sizes["collar"], foot}
-		case "screw hole through", "rod hole through", "rod hole":
+		case "screw hole through", "bolt hole through", "rod hole through", "rod hole":
 			w = Hole{Face: k.Face, Mouth: geom.V(k.At, k.Sizes["v"], k.Sizes["w"]),
 				Diameter: k.Sizes["diameter"], Depth: k.Sizes["depth"], Through: k.Kind != "rod hole"}
 		default:

@@ -112,7 +112,16 @@ const (
 	JointRafterHungPlate JointKind = "rafter hung on wall plate"
 	JointRafterHungBeam  JointKind = "rafter hung on beam"
 
-	JointBeamPost     JointKind = "beam on post"
+	JointBeamPost    JointKind = "beam on post"
+	JointBeamChecked JointKind = "beam checked into post"
+	JointBeamFace    JointKind = "beam bolted to face of post"
+	JointBeamBracket JointKind = "beam on post-cap bracket"
+
+	JointBeamTwin        JointKind = "twin beams bolted to post"
+	JointBeamTwinChecked JointKind = "twin beams checked into post"
+	JointBeamPly         JointKind = "outer twin beam at post"
+	JointRafterOverPly   JointKind = "rafter over outer twin beam"
+
 	JointPostConcrete JointKind = "post in concrete"
 	JointPostStirrup  JointKind = "post on stirrup"
 	JointPlateWall    JointKind = "wall plate on wall"

@@ -33,6 +33,8 @@ const (
 	CleatScrew  HardwareKind = "cleat screw"
 	Stirrup     HardwareKind = "post stirrup"
 	Hanger      HardwareKind = "rafter hanger"
+	Bolt        HardwareKind = "bolt"
+	PostCap     HardwareKind = "post-cap bracket"
 )
 
 // HardwareSize is a size in millimetres. What is 0 does not belong to the kind,
@@ -72,6 +74,10 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.screwed(j, f.Job.Posts.At[f.Members[j.A].No-1].Fixing, UsePostWall)...)
 		case JointBeamPost:
 			out = append(out, f.rodded(j)...)
+		case JointBeamChecked, JointBeamFace, JointBeamTwin, JointBeamTwinChecked:
+			out = append(out, f.bolted(j)...)
+		case JointBeamBracket:
+			out = append(out, f.capped(j))
 		case JointPostStirrup:
 			out = append(out, Hardware{
 				Kind: Stirrup, Size: HardwareSize{Width: f.Members[j.A].Section.Width}, Use: UsePostFoot, Quantity: 1,
@@ -200,7 +206,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Washer, Nut, Stirrup, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the
@@ -212,7 +218,7 @@ func (f *Frame) HardwareTotals() []HardwareTotal {
 		if i < 0 {
 			i = len(out)
 			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size})
-			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Hanger && h.Use != UseRoof {
+			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != PostCap && h.Kind != Hanger && h.Use != UseRoof {
 				out[i].Spares = f.Job.Supplies.HardwareSpares
 			}
 		}

@@ -204,6 +204,7 @@ type Beam struct {
 type Posts struct {
 	Section Section
 	Timber  Timber
+	Meet    Meet    // how the beam meets them
 	Chamfer float64 // slope of the weathering behind the beam, radians; 0: level
 	Rod     Rod
 	At      []Post // ascending along

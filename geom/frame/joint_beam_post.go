@@ -2,15 +2,35 @@ package frame
 
 import "plumbcut/geom"
 
-// seatBeam sets the beam on a post with their outer faces flush. The post gets
-// a level seat as wide as the beam, weathered behind it; a rod, if the job has
-// one, goes down through the middle of the beam into the post.
-func (b *builder) seatBeam(beam, post int) {
-	bm, p := &b.members[beam], &b.members[post]
-	behind := p.Section.Depth - bm.Section.Width
-	if behind > slack && b.job.Posts.Chamfer > 0 {
-		p.Features = append(p.Features, Chamfer{At: p.Length, Seat: bm.Section.Width, Angle: b.job.Posts.Chamfer})
+// onTopWay sets the beam on its posts with their outer faces flush. Each post
+// gets a level seat as wide as the beam, weathered behind it; a rod, if the job
+// has one, goes down through the middle of the beam into the post.
+type onTopWay struct{ oneBeam }
+
+func (onTopWay) deep(*Job) float64 { return 0 }
+
+func (onTopWay) outer(_ *Job, k Carrier) float64 { return k.Outer }
+
+func (onTopWay) top(_ *checker, k Carrier) float64 { return k.Bottom }
+
+func (onTopWay) under() string { return "underside of beam, seat on posts" }
+
+func (onTopWay) runsUp() bool { return false }
+
+func (onTopWay) check(c *checker, _ Carrier) { c.beamFitsPost(); c.checkRods() }
+
+// beamFitsPost checks that posts are deep enough to seat the beam.
+func (c *checker) beamFitsPost() {
+	beam, post := c.job.Beam.Section, c.job.Posts.Section
+	if beam.Width > post.Depth+slack {
+		c.errorf(RulePostWidth, "posts.section", "the beam is %s wide and the post %s deep, too little to seat it; use a deeper post or a narrower beam",
+			c.mm(beam.Width), c.mm(post.Depth))
 	}
+}
+
+func (onTopWay) join(b *builder, k Carrier, post int) {
+	bm, p := &b.members[k.Members[0]], &b.members[post]
+	b.chamferFrom(post, bm.Section.Width)
 	at := p.Place.Point(geom.V(p.Length, p.Section.Width/2, bm.Section.Width/2))
 	if rod := b.job.Posts.Rod; rod.Diameter > 0 {
 		mouth := bm.Place.Local(at)
@@ -25,7 +45,7 @@ func (b *builder) seatBeam(beam, post int) {
 		}
 	}
 	b.joints = append(b.joints, Joint{
-		Kind: JointBeamPost, A: beam, B: post, At: at,
+		Kind: JointBeamPost, A: k.Members[0], B: post, At: at,
 		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)),
 		Area:    bm.Section.Width * p.Section.Width,
 	})

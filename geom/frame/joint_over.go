@@ -30,7 +30,7 @@ func (overWay) above(_ *Job, s Setout, k Carrier) float64 {
 	if k.End == FaceStart {
 		return -s.Heel
 	}
-	return -s.Heel - k.Section.Width*s.tan // the heel is at the far face
+	return -s.Heel - k.Wide()*s.tan // the heel is at the far face
 }
 
 func (overWay) reach(j *Job, _ Setout, k Carrier) float64 {
@@ -46,7 +46,7 @@ func (overWay) fouls() bool { return false }
 // the rafter's end, so that nothing hangs down behind the plate, where its
 // packers are.
 func (k Carrier) birdsmouth(s Setout) Birdsmouth {
-	n := Birdsmouth{At: (s.RafterStart - k.Outer) / s.cos, Heel: s.Heel, Over: k.Section.Width, Angle: math.Atan(s.tan)}
+	n := Birdsmouth{At: (s.RafterStart - k.Outer) / s.cos, Heel: s.Heel, Over: k.Wide(), Angle: math.Atan(s.tan)}
 	if k.End == FaceStart {
 		n.Over = s.RafterStart - k.Outer
 	}
@@ -55,14 +55,18 @@ func (k Carrier) birdsmouth(s Setout) Birdsmouth {
 
 // seat is the level length over which a rafter bears on a carrier.
 func (k Carrier) seat(n Birdsmouth, depth float64) float64 {
-	return min(n.Seat(depth), k.Section.Width)
+	return min(n.Seat(depth), k.Wide())
 }
 
 func (overWay) check(c *checker, k Carrier) {
 	j, s := c.job, c.set
 	depth := j.Rafters.Section.Depth
 	n := k.birdsmouth(s)
-	least := min(seatLeast, k.Section.Width)
+	least := k.seatLeast()
+	if k.plies() > 1 && least*s.tan > notchMost*s.plumb(depth)+slack {
+		c.errorf(RuleSeat, "fall", "with this fall no birdsmouth bears on both of the twin beams without taking more than half of the rafter; use less fall or deeper rafters, or let the inner beam hold them: %s.rafters housed or between", k.Key)
+		return
+	}
 	deep := n.Deep(depth)
 	path := "rafters.heel"
 	if !j.Given(path) {
@@ -131,6 +135,13 @@ func (overWay) join(b *builder, k Carrier, r, t int) {
 		b.cutTail(r)
 	}
 	seat := k.seat(n, rafter.Section.Depth)
+	for _, ply := range k.Members[1:] {
+		outer := geom.V(rafter.Place.O.X+rafter.Section.Width/2, k.Outer, k.Top)
+		b.joints = append(b.joints, Joint{
+			Kind: JointRafterOverPly, A: r, B: ply, At: outer, Bearing: geom.PlaneAt(outer, geom.V(0, 0, 1)),
+			Area: k.Section.Width * shared(*rafter, b.members[ply]),
+		})
+	}
 	centre := rafter.Place.O.X + rafter.Section.Width/2
 	at := geom.V(centre, k.Outer, k.Top)
 	kind := JointRafterOverPlate
@@ -139,6 +150,6 @@ func (overWay) join(b *builder, k Carrier, r, t int) {
 	}
 	b.joints = append(b.joints, Joint{
 		Kind: kind, A: r, B: t, At: at.Add(geom.V(0, seat/2, s.Heel/2)),
-		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: seat * shared(*rafter, *timber),
+		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: (seat - (k.Wide() - k.Section.Width)) * shared(*rafter, *timber),
 	})
 }

@@ -68,7 +68,7 @@ func (k KeepOut) blocks(p Post, s Section, x, y float64) bool {
 // could stand.
 func (c *checker) checkKeepOuts() {
 	j := c.job
-	y := c.set.Front().Outer + j.Posts.Section.Depth/2
+	y := c.set.Front().PostOuter + j.Posts.Section.Depth/2
 	for i, p := range j.Posts.At {
 		for _, k := range j.Site.KeepOuts {
 			if k.blocks(p, j.Posts.Section, p.Along, y) {

@@ -183,6 +183,7 @@ func (b *builder) checkLayers() {
 		return
 	}
 	c := b.check
+	b.checkPostsUnderBattens()
 	if k, ok := b.meets(b.battens); ok {
 		c.errorf(RuleBattenClash, "battens.first", "the first batten runs into the %s; make first at least 0", k.Short)
 	}

@@ -25,7 +25,10 @@ func (b *builder) levels() []Level {
 		at("underside of rafters at the plate's outer face", rafter, s.Rear().Outer, s.RafterTop(s.Rear().Outer)-under),
 		at("top of rafters at the beam's inner face", rafter, s.Front().Inner, s.RafterTop(s.Front().Inner)),
 		at("top of beam", mid, beam.Outer, beam.Top),
-		at("underside of beam, seat on posts", mid, beam.Outer, beam.Bottom),
+		at(b.job.Posts.Meet.Meeting.way().under(), mid, beam.Outer, beam.Bottom),
+	}
+	if z := beam.PostTop; math.Abs(z-beam.Bottom) > slack {
+		out = append(out, at("top of posts", mid, beam.PostOuter, z))
 	}
 	if s.RafterEnd < s.Front().Outer-slack {
 		out = append(out, at("top of rafters at the end of their tails", rafter, s.RafterEnd, s.RafterTop(s.RafterEnd)))

@@ -92,6 +92,9 @@ func (f *Frame) Splices(member int) []float64 {
 	var places []float64
 	switch m.Kind {
 	case KindBeam:
+		if f.Job.Posts.Meet.RunsUp() {
+			return nil // over a post is where its bolts are
+		}
 		for _, p := range f.Job.Posts.At {
 			places = append(places, p.Along-m.Place.O.X)
 		}

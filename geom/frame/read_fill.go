@@ -64,6 +64,14 @@ func (f *filler) relevant(path string) bool {
 		return f.Plate.Hold.housed() || f.Beam.Hold.housed()
 	case path == "battens.check.clearance":
 		return f.Battens.Lie == LieChecked
+	case strings.HasPrefix(path, "posts.bolts."):
+		return f.Posts.Meet.RunsUp()
+	case path == "posts.clearance":
+		return f.Posts.Meet.closed()
+	case strings.HasPrefix(path, "posts.bracket."):
+		return f.Posts.Meet.Meeting == OnBracket
+	case path == "posts.chamfer":
+		return f.Posts.Meet.Meeting != OnBracket
 	case path == "posts.footing.pad":
 		return any(func(p Post) bool { return p.Base == InConcrete })
 	}
@@ -210,6 +218,7 @@ func (f *filler) fillPosts() {
 	if rod.Diameter > 0 && rod.IntoPost == 0 {
 		rod.IntoPost = 10 * rod.Diameter
 	}
+	f.fillMeet()
 	for i := range f.Posts.At {
 		p := &f.Posts.At[i]
 		if !f.Given(postPath(i) + ".ground") {
@@ -220,6 +229,27 @@ func (f *filler) fillPosts() {
 		}
 		fillPacker(&p.Packer, f.Posts.Section.Depth, packerHeight)
 		fillFixing(&p.Fixing)
+	}
+}
+
+// fillMeet drops what the way in which the beam meets the posts has no use for.
+func (f *filler) fillMeet() {
+	m := &f.Posts.Meet
+	m.TopSaid = f.Given("posts.top")
+	if m.Bolts.Hole == 0 {
+		m.Bolts.Hole = m.Bolts.Diameter + 1
+	}
+	if !m.RunsUp() {
+		m.Bolts = Bolts{}
+	}
+	if !m.closed() {
+		m.Clearance = 0
+	}
+	switch m.Meeting {
+	case OnBracket:
+		f.Posts.Chamfer = 0
+	default:
+		m.Bracket = Bracket{}
 	}
 }
 

@@ -7,7 +7,7 @@ const RuleIdle Rule = "idle key"
 // checkIdle refuses keys that have no effect in a job of this form, with what
 // would make them mean something.
 func (f *filler) checkIdle() {
-	p, b, tail := f.Plate.Hold, f.Beam.Hold, f.Rafters.Tail.Shape
+	p, b, tail, m := f.Plate.Hold, f.Beam.Hold, f.Rafters.Tail.Shape, f.Posts.Meet
 	housed, over := p.housed() || b.housed(), p == Over || b == Over
 	if f.Given("slats") && f.Given("battens") {
 		f.fault(RuleIdle, "slats", "slats stand between the rafters instead of battens over them, and the job has both; take one of them out")
@@ -24,6 +24,13 @@ func (f *filler) checkIdle() {
 		{"plate.rafter_drop", p != Over, "plate.rafters is housed or between; under rafters that lie over it, rafters.heel says how they stand"},
 		{"beam.housing", b.housed(), "beam.rafters is housed"},
 		{"beam.rafter_drop", b != Over, "beam.rafters is housed or between; under rafters that lie over it, rafters.heel says how they stand"},
+		{"posts.check_out", m.checks(), "posts.beam is checked out or twin checked out"},
+		{"posts.clearance", m.checks() && f.Given("posts.top") && m.Top > 0, "the posts are checked out and run on above the beam: posts.top is above 0"},
+		{"posts.top", m.RunsUp(), "the posts run up beside the beam: posts.beam is checked out, face-fixed or twin"},
+		{"posts.bolts", m.RunsUp(), "the posts run up beside the beam: posts.beam is checked out, face-fixed or twin"},
+		{"posts.bracket", m.Meeting == OnBracket, "posts.beam is on bracket"},
+		{"posts.rod", m.Meeting == OnTop || m.Meeting == "", "posts.beam is on top"},
+		{"posts.chamfer", m.Meeting != OnBracket, "the post's top is bare: posts.beam is not on bracket"},
 		{"rafters.clearance", housed, "plate or beam hold the rafters housed"},
 		{"rafters.seat", housed, "plate or beam hold the rafters housed"},
 		{"rafters.heel", over, "the rafters lie over plate or beam: plate.rafters or beam.rafters is over"},

@@ -250,6 +250,12 @@ func (c *checker) checkRoofAround(r Roofing) {
 			c.errorf(RuleRoof, "roof", "the %s stands %s above the underside of the sheets; use deeper battens, lower the %s or lay the rafters over it", k.Short, c.mm(k.Top+nut-under), k.Short)
 		}
 	}
+	for _, k := range c.set.Carriers {
+		under := c.roofUnder(math.Max(k.PostOuter, r.Lower))
+		if inside := k.PostOuter + j.Posts.Section.Depth; len(k.Posts) > 0 && k.PostTop > under+slack && inside > r.Lower+slack {
+			c.errorf(RulePostTop, "posts.top", "the posts stand %s above the underside of the roof's sheets; make posts.top at most %s", c.mm(k.PostTop-under), c.mm(under-k.Top))
+		}
+	}
 	if w := j.Wall; w.hasSoffit() && -r.Upper < w.SoffitOut && r.Highest+j.Roof.Flashing.Up > w.Soffit+slack {
 		c.errorf(RuleSoffit, "roof", "the roof and its flashing stand %s above the soffit; lower the plate", c.mm(r.Highest+j.Roof.Flashing.Up-w.Soffit))
 	}

@@ -99,6 +99,9 @@ func layOut(c *checker) {
 	}
 	layOutSlope(c)
 	layOutRafters(c)
+	if c.sloped {
+		settlePostTops(c)
+	}
 	if len(c.errs) == 0 {
 		layOutBattens(c)
 		layOutSlats(c)
@@ -128,7 +131,7 @@ func layOutSlope(c *checker) {
 	sl.Run = s.Arris(sl.From) - s.Arris(sl.To)
 	if s.Rear().Outer-s.Front().Inner < minRun {
 		c.errorf(RuleBeamOut, "beam.out", "the beam's inner face is %s from the plate's outer face; make beam.out at least %s",
-			c.mm(s.Rear().Outer-s.Front().Inner), c.mm(minRun+j.Beam.Section.Width-s.Rear().Outer))
+			c.mm(s.Rear().Outer-s.Front().Inner), c.mm(minRun+s.Front().Wide()-s.Rear().Outer))
 		return
 	}
 	if sl.Run <= 0 {

@@ -36,6 +36,10 @@ const (
 	RulePostWall       Rule = "post on wall" // does not stand against its return
 	RulePostDoor       Rule = "post before door"
 	RulePostWidth      Rule = "beam wider than post"
+	RuleCheckOut       Rule = "check-out" // too much of a post cut away, or deeper than the beam
+	RulePostTop        Rule = "post top"  // in the way of a rafter or batten
+	RuleBolts          Rule = "bolts"     // without room, or nearer to an edge than is usual
+	RuleNoSeat         Rule = "beam without seat"
 	RuleRod            Rule = "rod" // breaks out of beam or post, or into a housing
 	RuleFooting        Rule = "footing"
 	RuleStand          Rule = "stirrup clearance"

@@ -66,7 +66,7 @@ func (c *checker) checkReturn(r Return) {
 	if d := into(j.Plate.From, j.Plate.To); d > slack {
 		c.errorf(RuleReturnClash, "plate", "the plate runs %s into the %s return; end it at %s", c.mm(d), r.Side, c.mm(r.At))
 	}
-	if d := into(j.Beam.From, j.Beam.To); d > slack && r.Length > j.Beam.Out-j.Beam.Section.Width+slack {
+	if d := into(j.Beam.From, j.Beam.To); d > slack && r.Length > -s.Front().Inner+slack {
 		c.errorf(RuleReturnClash, "beam", "the beam runs %s into the %s return; end it at %s", c.mm(d), r.Side, c.mm(r.At))
 	}
 	if n := len(s.Rafters); n > 0 {

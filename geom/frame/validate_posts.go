@@ -23,10 +23,6 @@ const (
 func (c *checker) checkPosts() {
 	j := c.job
 	half := j.Posts.Section.Width / 2
-	if j.Beam.Section.Width > j.Posts.Section.Depth+slack {
-		c.errorf(RulePostWidth, "posts.section", "the beam is %s wide and the post %s deep, too little to seat it; use a deeper post or a narrower beam",
-			c.mm(j.Beam.Section.Width), c.mm(j.Posts.Section.Depth))
-	}
 	for i, p := range j.Posts.At {
 		if p.Along-half < j.Beam.From-slack || p.Along+half > j.Beam.To+slack {
 			c.errorf(RulePostOffBeam, postPath(i), "post %d stands at %s, not wholly under the beam; its centre must be between %s and %s",
@@ -50,7 +46,7 @@ func (c *checker) checkPosts() {
 // stands clear of.
 func (c *checker) checkPostWall(i int, p Post) {
 	j := c.job
-	half := j.Posts.Section.Width / 2
+	half, out := j.Posts.Section.Width/2, -c.set.Front().PostOuter
 	for _, r := range j.Wall.Returns {
 		gap := p.Along - half - r.At
 		if r.Side == Right {
@@ -64,10 +60,10 @@ func (c *checker) checkPostWall(i int, p Post) {
 			}
 			c.errorf(RulePostWall, postPath(i), "post %d is %s from the %s return and its packers are %s thick; with them its centre is at %s",
 				i+1, c.mm(gap), r.Side, c.mm(p.Packer.Thickness), c.mm(want))
-		case p.Wall == r.Side && r.Length < j.Beam.Out-slack:
-			c.errorf(RulePostWall, postPath(i), "post %d is fixed to the %s return, which comes out %s; it must reach the beam's outer face at %s",
-				i+1, r.Side, c.mm(r.Length), c.mm(j.Beam.Out))
-		case p.Wall == "" && gap < -slack && r.Length > j.Beam.Out-j.Posts.Section.Depth:
+		case p.Wall == r.Side && r.Length < out-slack:
+			c.errorf(RulePostWall, postPath(i), "post %d is fixed to the %s return, which comes out %s; it must reach the post's outer face at %s",
+				i+1, r.Side, c.mm(r.Length), c.mm(out))
+		case p.Wall == "" && gap < -slack && r.Length > out-j.Posts.Section.Depth:
 			c.errorf(RuleReturnClash, postPath(i), "post %d runs %s into the %s return; move it away from it", i+1, c.mm(-gap), r.Side)
 		}
 		if p.Wall == r.Side {
@@ -112,16 +108,28 @@ func (c *checker) checkFooting(i int, p Post) {
 	}
 }
 
-// checkPostTops checks rods and post lengths once the levels are known.
+// checkPostTops checks the posts' lengths and how the beam meets them, once the
+// levels are known.
 func (c *checker) checkPostTops() {
 	j := c.job
-	rod := j.Posts.Rod
 	for i, p := range j.Posts.At {
-		length := c.seat(i) - c.postBottom(p)
-		if length < rod.IntoPost+slack || length <= 0 || c.seat(i) <= p.Ground {
+		k := c.set.Under(i)
+		length := k.PostTop - c.postBottom(p)
+		if length < j.Posts.Rod.IntoPost+slack || length <= 0 || min(k.PostTop, k.Bottom) <= p.Ground {
 			c.errorf(RuleRod, postPath(i), "post %d is only %s long; raise the beam or shorten the rod", i+1, c.mm(length))
 		}
 	}
+	for _, k := range c.set.Carriers {
+		if len(k.Posts) > 0 {
+			j.Posts.Meet.Meeting.way().check(c, k)
+		}
+	}
+}
+
+// checkRods checks the rods that go down through the beam into the posts.
+func (c *checker) checkRods() {
+	j := c.job
+	rod := j.Posts.Rod
 	if rod.Diameter == 0 {
 		return
 	}

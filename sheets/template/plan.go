@@ -48,9 +48,14 @@ func (m *maker) planOf(w work) plan {
 			}
 			atEnd = atEnd || f.Face == frame.FaceEnd
 		case frame.Chamfer:
+			if f.Seat < same {
+				return m.slopePlan(w, f)
+			}
 			atEnd = true
 		case frame.Check:
 			check = &f
+		case frame.CheckOut:
+			return m.checkOutPlan(w, f)
 		}
 	}
 	switch {
@@ -277,11 +282,7 @@ func (m *maker) holePlan(w work, h frame.Hole) plan {
 		title: fmt.Sprintf("%s %s of the %s", sentence(h.Use), map[bool]string{true: "holes", false: "hole"}[t.Kind != frame.KindPacker], plural(t.Kind)),
 		cross: h.Mouth, through: true, along: []frame.Face{h.Face},
 	}
-	for _, f := range w.features {
-		if f, ok := f.(frame.Hole); ok {
-			p.notes = append(p.notes, m.holeNote(f, t))
-		}
-	}
+	p.notes = m.holeNotes(w)
 	if t.Kind == frame.KindPacker {
 		p.through, p.along = false, nil // the hole has a cross of its own
 		p.options = [][]part{
@@ -299,7 +300,13 @@ func (m *maker) holePlan(w work, h frame.Hole) plan {
 	n, _ := t.FacePlane(parts[1].face)
 	p.cross = onArris(h.Mouth, n)
 	p.options = [][]part{parts, parts[:2]}
-	if low := lipOf(box, n.N, -n.Dist(h.Mouth)+h.Diameter/2+lip); low != box {
+	reach := 0.0
+	for _, f := range w.features {
+		if f, ok := f.(frame.Hole); ok {
+			reach = max(reach, -n.Dist(f.Mouth)+f.Diameter/2+lip)
+		}
+	}
+	if low := lipOf(box, n.N, reach); low != box {
 		p.options = append(p.options, []part{{h.Face, base, low}, parts[1]})
 	}
 	return p

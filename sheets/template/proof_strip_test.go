@@ -29,9 +29,13 @@ type place struct {
 // runningPlaces are both sides and the middle of each rafter's place on a plate
 // or beam, as wide as its housing if it has one, as far as they are on the timber;
 // and holes.
+// Bolts are left out: their patterns carry them.
 func runningPlaces(f *frame.Frame, t frame.Member) []place {
 	var out []place
 	for _, x := range f.Setout.Rafters {
+		if !holdsRafters(f, t) {
+			break
+		}
 		u := t.Place.Local(geom.V(x, 0, 0)).X
 		half := f.Job.Rafters.Section.Width / 2
 		for _, c := range t.Features {
@@ -46,11 +50,22 @@ func runningPlaces(f *frame.Frame, t frame.Member) []place {
 		}
 	}
 	for _, x := range t.Features {
-		if h, ok := x.(frame.Hole); ok {
+		if h, ok := x.(frame.Hole); ok && h.Use != frame.UseBolt {
 			out = append(out, place{h.Mouth.X, true})
 		}
 	}
 	return out
+}
+
+// holdsRafters reports whether rafters come to a plate or beam: not to the outer
+// one of twin beams of which the inner holds them.
+func holdsRafters(f *frame.Frame, t frame.Member) bool {
+	for _, j := range f.Joints {
+		if j.B >= 0 && f.Members[j.B].Kind == t.Kind && f.Members[j.B].No == t.No && f.Members[j.A].Kind == frame.KindRafter {
+			return true
+		}
+	}
+	return false
 }
 
 func placeKey(mark string, u float64) string { return fmt.Sprintf("%s %.2f", mark, u) }

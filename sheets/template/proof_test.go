@@ -217,6 +217,9 @@ func exact(f *frame.Frame, t frame.Member, reading float64) float64 {
 			try(x.At)
 		case frame.Chamfer:
 			try(x.At)
+			try(x.At - (t.Section.Depth-x.Seat)*math.Tan(x.Angle))
+		case frame.CheckOut:
+			try(x.From)
 		case frame.Birdsmouth:
 			try(x.At)
 		case frame.Shape:

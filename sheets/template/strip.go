@@ -74,7 +74,7 @@ func (m *maker) stripWorks(i int) []stripWork {
 		return nil
 	}
 	for _, f := range t.Features {
-		if h, ok := f.(frame.Hole); ok {
+		if h, ok := f.(frame.Hole); ok && h.Use != frame.UseBolt { // those have a pattern of their own
 			r := h.Diameter / 2
 			all = append(all, stripWork{
 				a: h.Mouth.X - r, b: h.Mouth.X + r, holes: []frame.Hole{h},

@@ -27,26 +27,40 @@ type work struct {
 // alike templates.
 const clip = 1.5
 
-// worksOf groups the features of a member, in order along it.
+// worksOf groups the features of a member, in order along it. Bolts have patterns
+// of their own, but where they go through a check-out.
 func worksOf(m frame.Member) []work {
-	var all []work
+	var cuts, bolts []work
+	checked := slices.ContainsFunc(m.Features, func(f frame.Feature) bool { _, ok := f.(frame.CheckOut); return ok })
 	for _, f := range m.Features {
-		if a, b, ok := extent(m, f); ok {
-			all = append(all, work{member: m, features: []frame.Feature{f}, a: a, b: b})
+		a, b, ok := extent(m, f)
+		w := work{member: m, features: []frame.Feature{f}, a: a, b: b}
+		switch {
+		case !ok:
+		case w.bolts() && !checked:
+			bolts = append(bolts, w)
+		default:
+			cuts = append(cuts, w)
 		}
 	}
+	out := slices.Concat(grouped(cuts), grouped(bolts))
+	for i := range out {
+		out[i].look(m.Solid())
+	}
+	return out
+}
+
+// grouped joins works that lie together.
+func grouped(all []work) []work {
 	slices.SortStableFunc(all, func(x, y work) int { return cmp.Compare(x.a, y.a) })
 	var out []work
 	for _, w := range all {
-		if n := len(out); n > 0 && w.a < out[n-1].b+2*clip {
+		if n := len(out); n > 0 && (w.a < out[n-1].b+2*clip || onePattern(out[n-1], w)) {
 			out[n-1].features = append(out[n-1].features, w.features...)
 			out[n-1].b = max(out[n-1].b, w.b)
 			continue
 		}
 		out = append(out, w)
-	}
-	for i := range out {
-		out[i].look(m.Solid())
 	}
 	return out
 }

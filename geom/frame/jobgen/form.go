@@ -22,6 +22,9 @@ func (g *gen) settleForm(seed uint64) {
 	for i := range g.hold {
 		g.hold[i] = own.pick("", over, over, between)
 	}
+	if plumb := g.rafter.depth * math.Hypot(1, g.tan); g.meet.twin() && g.wide*g.tan > plumb/3 && g.hold[1] == over {
+		g.hold[1] = between // too steep for one birdsmouth over both
+	}
 	if g.hold[1] == over {
 		g.rod = 0 // its nut would stand in the way of a rafter, wherever that lies
 		g.writeTail(&own)
@@ -32,20 +35,22 @@ func (g *gen) settleForm(seed uint64) {
 	g.settleHeel(&own)
 }
 
+// seatLeast is the least seat of a rafter on one timber.
+const seatLeast = 38.1
+
 // settleHeel takes the heel height that the program takes, or states one.
 func (g *gen) settleHeel(own *gen) {
 	if g.hold[0] != over && g.hold[1] != over {
 		return
 	}
-	wide := 0.0
-	for i, w := range []float64{g.plate.width, g.beam.width} {
+	wide, least := 0.0, 0.0
+	for i, w := range [][2]float64{{g.plate.width, g.plate.width}, {g.wide, g.beam.width}} {
 		if g.hold[i] == over {
-			wide = max(wide, w)
+			wide, least = max(wide, w[0]), max(least, w[0]-w[1]+min(seatLeast, w[1]))
 		}
 	}
 	plumb := g.rafter.depth * math.Hypot(1, g.tan)
-	const least = 38.1 // of a seat
-	g.heel = min(max(plumb-wide*g.tan, plumb*2/3), plumb-min(least, wide)*g.tan)
+	g.heel = min(max(plumb-wide*g.tan, plumb*2/3), plumb-least*g.tan)
 	if said := own.up(plumb * (0.6 + 0.4*own.r.Float64())); own.chance(0.6) && said <= g.heel {
 		g.heel, g.heelSaid = said, true
 	}

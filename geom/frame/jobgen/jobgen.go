@@ -1,8 +1,9 @@
 // Package jobgen writes random job files for the audits. Each seed gives one
 // job, always the same; nearly all of them can be built. Between them they use
 // every option of the job file: both systems of units, every end rule, seat,
-// base and kind of fall, every way of holding the rafters and every tail, beams
-// that run past their posts, places that are kept clear of these, returns with posts fixed to them, openings, a soffit,
+// base and kind of fall, every way of holding the rafters and every tail, every
+// way in which a beam meets its posts, beams that run past these, places that are
+// kept clear of them, returns with posts fixed to them, openings, a soffit,
 // a deck, ground in steps.
 //
 // A job is drawn from the frame outwards: first the slope and the sections
@@ -24,7 +25,9 @@ func Job(seed uint64) []byte {
 	g := &gen{r: rand.New(rand.NewPCG(seed, stream))}
 	g.inches = g.chance(0.2)
 	g.shape()
+	g.settleMeet(seed)
 	g.settleForm(seed)
+	g.settleBolts(seed)
 	g.settleReach(seed)
 	g.heights()
 	g.settleOrder(seed)
@@ -59,6 +62,8 @@ type gen struct {
 	level                bool // seats
 	ground, deck         float64
 	deckOut, top         float64
+	meet                 meet
+	wide                 float64   // of the beam, or of twin beams and the post between
 	hold                 [2]string // of plate and beam: "" is housed and unsaid
 	heel, head           float64
 	heelSaid             bool
@@ -176,7 +181,7 @@ func (g *gen) heights() {
 		plate = -g.heel
 	}
 	if g.hold[1] == over {
-		beam = -g.heel - g.beam.width*g.tan
+		beam = -g.heel - g.wide*g.tan
 	}
 	g.rise = max(0, -plate+g.head*g.tan)
 	g.top = g.up(stand + head + g.beam.depth - beam + g.fall + plate)

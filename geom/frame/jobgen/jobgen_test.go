@@ -72,6 +72,7 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"wall: right", "ground:", "centres:", "number:", "ends: flush", "ends: centred", "inset:", "seat: level", "clearance:",
 		"gap:", "shade:", "overhang:", "overhang_left:", "drop: 0\n", "angle:", "slope:", "wall face", "plate inner arris", "beam outer arris",
 		"rafters: over", "rafters: between", "heel:", "head:", "tail:", "shape: plumb", "shape: square", "shape: bevelled", "shape: quarter round", "shape: ogee", "profile:", "hollow:", "round:", "keep_out:", "of: post",
+		"beam: checked out", "beam: face-fixed", "beam: on bracket", "beam: twin\n", "beam: twin checked out", "check_out:", "line: centred", "pattern: staggered", "pattern: in pairs", "  top: -", "edge:",
 		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:", "slats:", "raised: outer", "roof:", "gutter:", "flashing:",
 	} {
 		if !strings.Contains(text, word) {

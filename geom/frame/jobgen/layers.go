@@ -80,9 +80,9 @@ func (g *gen) writeLaths(first float64) {
 // reports whether it did.
 func (g *gen) writeRoof() bool {
 	own := gen{r: rand.New(rand.NewPCG(g.layers.seed, 4)), inches: g.inches}
-	clear := g.proud - 2 - g.beam.width*g.tan
+	clear := g.proud - 2 - g.wide*g.tan
 	const nut = 30 // a rod stands above its beam, unless the job says otherwise
-	if g.soffit || own.chance(0.4) || g.hold[0] != over && g.drop[0] > clear || g.hold[1] != over && g.drop[1] > clear || g.rod > 0 && g.drop[1]+nut > clear {
+	if g.soffit || g.meet.tall || own.chance(0.4) || g.hold[0] != over && g.drop[0] > clear || g.hold[1] != over && g.drop[1] > clear || g.rod > 0 && g.drop[1]+nut > clear {
 		return false
 	}
 	width := own.size(600, 1200)

@@ -169,7 +169,15 @@ func (g *gen) writePlate() {
 
 func (g *gen) writePosts() {
 	g.line("posts:\n  section: %s", g.sec(g.post))
-	g.line("  chamfer: %d°\n  base: %s", g.r.IntN(31), g.pick("concrete", "stirrup"))
+	chamfer, base := g.r.IntN(31), g.pick("concrete", "stirrup")
+	if g.meet.runsUp() {
+		chamfer = min(chamfer, meetChamfer)
+	}
+	if g.meet.way != onBracket {
+		g.line("  chamfer: %d°", chamfer)
+	}
+	g.line("  base: %s", base)
+	g.writeMeet()
 	across := math.Hypot(g.post.depth, g.post.width)
 	wide := g.size(across+30, 450)
 	g.hole = wide
@@ -265,7 +273,7 @@ func (g *gen) writeBattens() {
 	g.batten = section{g.size(20, 70), g.size(20, 70)}
 	lean := g.batten.depth * g.tan
 	first, last := g.size(0, 120), g.up(lean+g.size(0, 120))
-	room := (g.out-g.beam.width-g.packer-g.plate.width)*math.Hypot(1, g.tan) - first - last
+	room := (g.out-g.wide-g.packer-g.plate.width)*math.Hypot(1, g.tan) - first - last
 	g.line("battens:\n  section: %s", g.sec(g.batten))
 	g.writeLie(first, last)
 	switch g.r.IntN(3) {
@@ -313,7 +321,7 @@ func (g *gen) writeFall() {
 			run -= g.packer
 		}
 		if to == "beam inner arris" {
-			run -= g.beam.width
+			run -= g.wide
 		}
 		g.line("  drop: %s", g.s(g.up(run*g.tan)-g.up(1)))
 	case g.chance(0.5):
