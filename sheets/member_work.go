@@ -107,7 +107,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "strap", frame.UseScrew, frame.UseRod} {
+	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "strap", frame.UseScrew, frame.UseAnchor, frame.UseRod} {
 		numberOff(out, name)
 	}
 	return out
@@ -247,12 +247,24 @@ func (s *timber) holeWork(h frame.Hole) work {
 	w := work{pass: fixingPass, name: h.Use, face: h.Face, spot: h.Mouth, hold: s.holeHold(h)}
 	w.how = fmt.Sprintf("Ø%s %s", s.fine.Length(h.Diameter), s.holeDepth(h))
 	if s.needsBlocking(h) {
-		w.how += ", no stud"
+		w.how += ", no " + s.job.Wall.StudName()
+	}
+	if s.inRows(h) {
+		w.how += ", " + s.acrossOf(h)
 	}
 	if h.Face != frame.FaceStart && h.Face != frame.FaceEnd {
 		w.stops = []stop{{centreLine, h.Mouth.X}}
 	}
 	return w
+}
+
+// inRows reports whether holes of this kind stand in several rows along the
+// member.
+func (s *timber) inRows(h frame.Hole) bool {
+	return slices.ContainsFunc(s.Features, func(f frame.Feature) bool {
+		k, ok := f.(frame.Hole)
+		return ok && k.Use == h.Use && k.Face == h.Face && s.acrossOf(k) != s.acrossOf(h)
+	})
 }
 
 func (s *timber) holeDepth(h frame.Hole) string {
@@ -265,7 +277,7 @@ func (s *timber) holeDepth(h frame.Hole) string {
 // needsBlocking reports whether the screw through a hole in the plate finds no
 // stud.
 func (s *timber) needsBlocking(h frame.Hole) bool {
-	if s.Kind != frame.KindPlate || h.Use != frame.UseScrew {
+	if s.Kind != frame.KindPlate || !h.ToWall() {
 		return false
 	}
 	x := s.where.Point(h.Mouth).X

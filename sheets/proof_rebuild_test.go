@@ -72,7 +72,7 @@ func (r *rebuilder) work(row cells) {
 	switch word, _, _ := strings.Cut(name, " "); {
 	case word == "housing":
 		r.housing(row)
-	case word == frame.UseScrew || word == frame.UseRod:
+	case word == frame.UseScrew || word == frame.UseAnchor || word == frame.UseRod:
 		r.hole(word, row, faceWords)
 	case word == "check":
 		r.check(row)
@@ -125,6 +125,9 @@ func (r *rebuilder) hole(use string, row cells, faceWords string) {
 	for _, shape := range r.card["holes"] {
 		if !strings.HasPrefix(shape["holes"], use) || shape["drill from"] != faceWords {
 			continue
+		}
+		if strings.Contains(row["work"], " from ") && !strings.HasSuffix(row["work"], shape["centre across"]) {
+			continue // the other of two rows
 		}
 		h.Diameter = r.length(shape["Ø"])
 		h.Through = shape["deep"] == "through"

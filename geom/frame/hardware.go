@@ -22,6 +22,7 @@ type HardwareKind string
 // The kinds of hardware.
 const (
 	CoachScrew  HardwareKind = "coach screw"
+	Anchor      HardwareKind = "anchor" // into masonry or concrete, of whatever kind
 	Washer      HardwareKind = "washer"
 	Nut         HardwareKind = "nut"
 	ThreadedRod HardwareKind = "threaded rod"
@@ -108,7 +109,7 @@ func (f *Frame) crossed(j Joint, kind HardwareKind, s BattenScrews, use string) 
 // along is where a joint lies along one of its members.
 func (f *Frame) along(member int, j Joint) float64 { return f.Members[member].Place.Local(j.At).X }
 
-// screwed is one coach screw with its washer.
+// screwed is one coach screw or anchor with its washer.
 func (f *Frame) screwed(j Joint, x Fixing, use string) []Hardware {
 	face := FaceOuter
 	if j.Kind == JointPostWall {
@@ -119,7 +120,7 @@ func (f *Frame) screwed(j Joint, x Fixing, use string) []Hardware {
 	}
 	spots := []Spot{{Member: j.A, Face: face, At: f.along(j.A, j)}}
 	return []Hardware{
-		{CoachScrew, HardwareSize{Diameter: x.Screw, Length: x.Length}, use, 1, spots},
+		{f.Job.Wall.Fixing(), HardwareSize{Diameter: x.Screw, Length: x.Length}, use, 1, spots},
 		{Washer, HardwareSize{Diameter: x.Screw}, use, 1, spots},
 	}
 }
@@ -192,7 +193,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, CoachScrew, Anchor, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the
