@@ -16,11 +16,15 @@ type Material int
 //	LongGrain  ═══    timber cut along: lines with the grain
 //	Concrete   ·▵ ·   sparse dots and triangles
 //	Earth      ⟋⟋⟋    short strokes along the edge of the ground
+//	Brickwork  ╱╱ ╱╱  solid masonry: pairs of lines at 45°
+//	Blockwork  ╳╳╳    hollow masonry: lines at 45° both ways
 const (
 	EndGrain Material = iota
 	LongGrain
 	Concrete
 	Earth
+	Brickwork
+	Blockwork
 )
 
 // Measures of the hatches on paper, mm; this project's own choice, but lines
@@ -36,6 +40,9 @@ const (
 	earthStep    = 1.2 // between the strokes of a group
 	earthGroup   = 3   // strokes in a group
 	earthGap     = 5.0 // between groups
+	brickPitch   = 4.0 // between pairs of lines
+	brickPair    = 1.0 // between the lines of a pair
+	blockPitch   = 3.5 // between lines, either way
 )
 
 // Limits that keep a hatch from filling the memory when a shape is far larger
@@ -58,6 +65,14 @@ func (s *Sheet) Hatch(m Material, loops [][]geom.Pt, turn float64) {
 		s.hatchLines(st, HatchLines(loops, turn, hatchPitch(loops)))
 	case Concrete:
 		s.stones(st, loops)
+	case Brickwork:
+		for _, shift := range []float64{-brickPair / 2, brickPair / 2} {
+			s.hatchLines(st, hatchFrom(loops, math.Pi/4, brickPitch, shift))
+		}
+	case Blockwork:
+		for _, angle := range []float64{math.Pi / 4, -math.Pi / 4} {
+			s.hatchLines(st, HatchLines(loops, angle, blockPitch))
+		}
 	case Earth:
 		for _, line := range loops {
 			s.hatchLines(st, earthStrokes(line))
@@ -94,6 +109,11 @@ func loopBounds(loops [][]geom.Pt) Rect {
 // exactly at the edges, and lie evenly between the two sides of the area, so
 // that none falls on an edge.
 func HatchLines(loops [][]geom.Pt, angle, pitch float64) [][2]geom.Pt {
+	return hatchFrom(loops, angle, pitch, 0)
+}
+
+// hatchFrom is HatchLines with every line shifted across its direction.
+func hatchFrom(loops [][]geom.Pt, angle, pitch, shift float64) [][2]geom.Pt {
 	sin, cos := math.Sincos(angle)
 	along, across := geom.P(cos, sin), geom.P(-sin, cos)
 	low, high := math.Inf(1), math.Inf(-1)
@@ -107,7 +127,7 @@ func HatchLines(loops [][]geom.Pt, angle, pitch float64) [][2]geom.Pt {
 		return nil
 	}
 	n = max(n, 1)
-	first := (low + high - (n-1)*pitch) / 2
+	first := (low+high-(n-1)*pitch)/2 + shift
 	var lines [][2]geom.Pt
 	var cuts []float64
 	for i := range int(n) {

@@ -10,7 +10,7 @@ func buildSteps() []buildStep {
 	return []buildStep{
 		{title: "Measure the house and the timber", view: wallStep(), says: (*maker).sayMeasure, hold: (*maker).holdMeasure, care: careDrilling, table: (*maker).siteTable},
 		{title: "Mark and cut the wall plate", adds: kinds(frame.KindPlate), view: plateStep(), says: (*maker).sayPlate, hold: (*maker).holdPlate, care: careTreated},
-		{title: "Fix the wall plate", adds: (*maker).onWall, view: pictorialStep(false), says: (*maker).sayFixPlate, hold: (*maker).holdFixPlate, care: careCladding},
+		{title: "Fix the wall plate", adds: (*maker).onWall, view: pictorialStep(false), says: (*maker).sayFixPlate, hold: (*maker).holdFixPlate, care: careOfWall},
 		{title: "Set out the posts", view: setoutStep(), says: (*maker).saySetOut, hold: (*maker).holdTapes, care: careServices},
 		{title: "Dig the holes", adds: kinds(frame.KindFooting), view: pictorialStep(true), says: (*maker).sayDig, hold: holdHoles, care: careHoles},
 		{title: "Stand the posts", adds: (*maker).postsWithPackers, view: pictorialStep(true), says: (*maker).sayPosts, hold: holdConcrete, care: careConcrete},

@@ -42,7 +42,7 @@ func (m *maker) siteTable() draw.Table {
 		}
 	}
 	if s := j.Wall.Studs; len(s) > 0 {
-		addRow(&t, "First stud from the plate's left end", m.figures.Length(m.firstStud()-m.rear().From))
+		addRow(&t, "First "+m.job.Wall.StudName()+" from the plate's left end", m.figures.Length(m.firstStud()-m.rear().From))
 	}
 	addRow(&t, "Bow of the wall at the plate's level line", m.figures.Length(0))
 	if j.Wall.SoffitOut > 0 {

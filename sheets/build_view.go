@@ -12,7 +12,7 @@ import (
 
 // housePieces names the pieces of the house that the pictures of the steps show.
 func housePieces(more ...string) []string {
-	return append([]string{frame.HouseCladding, frame.HouseWall, frame.HouseSoffit}, more...)
+	return append(wallPieces(), more...)
 }
 
 // aboveGround is the stage without the holes.
@@ -123,7 +123,7 @@ func frontStep(over, marks func(c *buildCell, p *page)) stepView {
 		over: over, marks: marks,
 		see: func(m *maker, s stage) picture {
 			crop := m.stepCrop()
-			pic := m.seeStage(s, look{axes: geom.Front(), crop: &crop}, frame.HouseCladding, frame.HouseSoffit)
+			pic := m.seeStage(s, look{axes: geom.Front(), crop: &crop}, m.frontPieces()...)
 			pic.all = pic.all.Union(draw.Rect{X0: crop.Min.X, Y0: m.lowestGround(), X1: crop.Max.X, Y1: crop.Max.Z})
 			pic.strokes = slices.DeleteFunc(pic.strokes, func(st geom.Stroke) bool {
 				return st.A.Y == st.B.Y && st.A.Y <= m.job.Levels.Ground // the ground line stands for the foot of the wall
@@ -420,7 +420,7 @@ func fromLeft(low func(m *maker) float64, marks func(c *buildCell, p *page), ove
 		over: over, marks: marks,
 		see: func(m *maker, s stage) picture {
 			crop := m.stepCrop()
-			crop.Min.Z, crop.Max.Y = low(m), m.job.Wall.Cladding+wallBehind
+			crop.Min.Z, crop.Max.Y = low(m), m.job.Wall.Core()+wallBehind
 			return m.seeStage(s.aboveGround(), look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces(house...)...)
 		},
 	}

@@ -70,21 +70,17 @@ func sentences(all ...string) []string {
 func fixedWords(s string) func(*maker) string { return func(*maker) string { return s } }
 
 func (m *maker) sayMeasure() []string {
-	studs := "Find every stud and mark its centre on the wall."
-	if n := len(m.job.Wall.Studs); n > 0 {
-		studs = fmt.Sprintf("Find every stud and mark its centre: the drawings take %s, so move the screws if yours stand elsewhere.", count(n, "stud"))
-	}
 	r := m.job.Rafters.Section
 	return []string{
 		fmt.Sprintf("Mark the datum, %s = ±0, where it will last. All levels are measured from it.", stated(m.job.Levels.Datum)),
-		fmt.Sprintf("At %s, the plate's level line, hold a straight edge along the wall. Note how far it bows and leans, and what is in the way.", m.saidLevel(m.rear().Top)),
-		studs,
+		fmt.Sprintf("At %s, the plate's level line, hold a straight edge along the %s. Note how far it bows and leans, and what is in the way.", m.saidLevel(m.rear().Top), m.walling().face),
+		m.walling().find(m),
 		fmt.Sprintf("Measure every timber as delivered. The drawings take the rafters as %s.", m.saidSize(r.Depth, r.Width)),
 	}
 }
 
 func (m *maker) holdMeasure() string {
-	return "No timber is cut before wall, studs and timber are measured and the drawings agree with them."
+	return "No timber is cut before house and timber are measured and the drawings agree with them."
 }
 
 // housingOf is the first housing of a member.
@@ -105,7 +101,7 @@ func (m *maker) sayPlate() []string {
 		fmt.Sprintf("Cut %s to %s%s. Hook the tape on its left end and mark everything from there; do not step from mark to mark.", plate.Mark, m.said(plate.Length), m.joinWords(frame.KindPlate)),
 		fmt.Sprintf("Mark the centres of %d rafters, the first at %s, the last at %s. The drawing of %s has them all.", len(at), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from), plate.Mark),
 		ofCarrier(k).mark(m, k),
-		fmt.Sprintf("Bore %s Ø%s for the screws.", count(len(m.frame.Setout.PlateFixings), "hole"), m.saidFine(m.job.Plate.Fixing.Hole)),
+		fmt.Sprintf("Bore %s Ø%s for the %ss%s.", count(len(m.frame.Setout.PlateFixings), "hole"), m.saidFine(m.job.Plate.Fixing.Hole), m.fixer(), m.rowWords()),
 	}
 }
 
@@ -139,19 +135,20 @@ func (m *maker) sayFixPlate() []string {
 	for _, f := range s.PlateFixings {
 		screws = append(screws, f.Along)
 	}
-	off := fmt.Sprintf("The plate lies on the wall; its outer face is %s from the cladding's face.", m.said(-s.Rear().Outer))
+	w := m.walling()
+	off := fmt.Sprintf("The plate lies on the %s; its outer face is %s from the %s.", w.face, m.said(-s.Rear().Outer), w.face)
 	if k := j.Plate.Packer; k.Thickness > 0 {
-		off = fmt.Sprintf("Set a packer %s, %s thick, behind each screw, so that water drains. The plate's outer face is then %s from the cladding.",
-			m.saidSize(k.Height, k.Width), m.said(k.Thickness), m.said(-s.Rear().Outer))
+		off = fmt.Sprintf("Set a packer %s, %s thick, behind each %s, so that water drains. The plate's outer face is then %s from the %s.",
+			m.saidSize(k.Height, k.Width), m.said(k.Thickness), m.fixer(), m.said(-s.Rear().Outer), w.face)
 	}
-	where := fmt.Sprintf("The screws stand at %s from the left end.", m.saidList(m.rear().From, screws))
+	where := fmt.Sprintf("The %ss stand at %s from the left end.", m.fixer(), m.saidList(m.rear().From, screws))
 	if len(screws) > mostListed {
-		where = fmt.Sprintf("The %d screws stand at %s from the left end; the framing plan has them all.", len(screws), m.saidList(m.rear().From, screws))
+		where = fmt.Sprintf("The %d %ss stand at %s from the left end; the framing plan has them all.", len(screws), m.fixer(), m.saidList(m.rear().From, screws))
 	}
 	return sentences(
 		fmt.Sprintf("Strike the plate's level line at %s and prove it at both ends. The plate's top edge goes to it.", m.saidLevel(m.rear().Top)),
 		where, off,
-		fmt.Sprintf("Drive a screw Ø%s at each, into the stud, and seal it at the cladding.", m.saidFine(j.Plate.Fixing.Screw)),
+		w.drive(m),
 		m.blockingWords(),
 	)
 }
@@ -162,15 +159,15 @@ func (m *maker) blockingWords() string {
 		return ""
 	}
 	if b := m.blocked(); len(b) > 0 && len(b) <= mostListed {
-		return "No stud stands at " + joined(b) + ": fix blocking in the wall there first."
+		return fmt.Sprintf("No %s stands at %s: fix blocking there first.", m.job.Wall.StudName(), joined(b))
 	} else if len(b) > 0 {
-		return fmt.Sprintf("At %d of them no stud stands: fix blocking in the wall there first.", len(b))
+		return fmt.Sprintf("At %d of them no %s stands: fix blocking there first.", len(b), m.job.Wall.StudName())
 	}
 	return ""
 }
 
 func (m *maker) holdFixPlate() string {
-	return "Prove each stud with a pilot hole, and the plate level and straight, before any screw is drawn tight."
+	return m.walling().prove
 }
 
 func (m *maker) saySetOut() []string {
@@ -181,9 +178,9 @@ func (m *maker) saySetOut() []string {
 		centres = append(centres, c.X)
 	}
 	return []string{
-		fmt.Sprintf("Mark L and R on the cladding, plumb under the ends of the plate, %s apart.", m.said(r.X-l.X)),
+		fmt.Sprintf("Mark L and R %s, plumb under the ends of the plate, %s apart.", m.onFace(), m.said(r.X-l.X)),
 		fmt.Sprintf("Square off the wall at L: %s along, %s out, and %s across.", m.said(along), m.said(out), m.said(math.Hypot(along, out))),
-		fmt.Sprintf("Stretch a string %s from the cladding, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-m.postLine())),
+		fmt.Sprintf("Stretch a string %s from the face of the %s, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-m.postLine()), m.walling().face),
 		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
 			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-m.postLine())),
 	}
@@ -293,11 +290,11 @@ func (m *maker) wallPostWords() string {
 		}
 		var up []string
 		for _, f := range m.frame.Of(frame.KindPost)[i].Features {
-			if h, ok := f.(frame.Hole); ok && h.Use == frame.UseScrew {
+			if h, ok := f.(frame.Hole); ok && h.ToWall() {
 				up = append(up, m.saidTape(h.Mouth.X))
 			}
 		}
-		w := fmt.Sprintf("Fix post %d to the side wall with %s", i+1, count(len(m.frame.Setout.PostFixings[i]), "screw"))
+		w := fmt.Sprintf("Fix post %d to the side wall with %s", i+1, count(len(m.frame.Setout.PostFixings[i]), m.fixer()))
 		if len(up) > 0 && len(up) <= mostListed {
 			w += ", " + joined(up) + " up from its foot"
 		}
@@ -501,7 +498,6 @@ func (m *maker) sayCheck() []string {
 var (
 	careDrilling = fixedWords("Find cables and pipes before drilling. Have old cladding and old paint tested for asbestos and lead.")
 	careTreated  = fixedWords("Treated timber: gloves, goggles and mask. Treat each fresh cut before it is covered.")
-	careCladding = fixedWords("Into confirmed studs only: no nails, never into cladding alone. Some authorities allow no fixing through cladding; ask first.")
 	careServices = fixedWords("Ask for the plans of buried services days before a spade goes in.")
 	careHoles    = fixedWords("Dig by hand near services. Cover open holes whenever you leave them.")
 	careConcrete = fixedWords("Wet concrete burns skin and eyes: gloves, boots, goggles.")

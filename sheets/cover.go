@@ -61,14 +61,17 @@ func (m *maker) coverWith(sp draw.Space, all []draft, picture *pictureBlock, par
 		fl.add(words("Look at these first", warnings(w)))
 	}
 	fl.add(words("General notes", m.generalNotes()))
-	fl.add(words("Cautions", append(m.roofCautions(), cautions()...)))
+	fl.add(words("Cautions", append(m.roofCautions(), m.cautions()...)))
+	if q := m.questions(); len(q) > 0 {
+		fl.add(words("Ask before work begins", q))
+	}
 	fl.add(drawingList(all))
 	fl.add(m.keySizes())
 	fl.add(m.designBasis())
 	fl.add(m.reviewBox())
 	first := len(fl.sheets) == 1
 	fl.add(m.materials())
-	fl.add(&keyBlock{})
+	fl.add(m.keyBlock())
 	if h := m.job.Habits(); len(h) > 0 {
 		fl.add(words("Taken where the job file is silent", habits(h)))
 	}
@@ -202,7 +205,7 @@ func (m *maker) keySizes() block {
 	}
 	add("Wall plate, length", f.Length(m.rear().To-m.rear().From))
 	add("Beam, length", f.Length(m.front().To-m.front().From))
-	add("Cladding face to outer face of beam", f.Length(-m.front().Outer))
+	add(upperFirst(m.walling().face)+" to outer face of beam", f.Length(-m.front().Outer))
 	to := "outer face of beam"
 	if s.FrontOut() < s.Front().Outer {
 		to = "ends of rafters"

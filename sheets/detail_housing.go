@@ -151,8 +151,8 @@ func (h housed) section() *viewBlock {
 	}
 	rows, notes := draw.Right, draw.Left
 	if h.in > 0 {
-		crop.Max.Y = h.job.Wall.Cladding + 2*closeMargin
-		c.house = []string{frame.HouseCladding, frame.HouseWall}
+		crop.Max.Y = h.job.Wall.Grip() + 2*closeMargin
+		c.house = wallPieces()
 		c.show = func(b frame.Member) bool {
 			return only(h.rafter, h.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
 		}

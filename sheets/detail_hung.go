@@ -67,7 +67,7 @@ func (o laidOver) hungSection() *viewBlock {
 	rows, notes, torn := draw.Left, draw.Right, face-overStub*depth
 	if k.End == frame.FaceStart {
 		crop.Min.Y, crop.Max.Y = torn, o.job.Wall.Cladding+2*closeMargin
-		c.house = []string{frame.HouseCladding, frame.HouseWall}
+		c.house = wallPieces()
 		c.show = func(b frame.Member) bool {
 			return only(o.rafter, o.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
 		}

@@ -185,9 +185,9 @@ func (o laidOver) section() *viewBlock {
 		at: o.at(k.Outer, k.Top), show: o.shown(),
 	}
 	if k.End == frame.FaceStart {
-		crop.Max.Y = o.job.Wall.Cladding + 2*closeMargin
+		crop.Max.Y = o.job.Wall.Grip() + 2*closeMargin
 		crop.Max.Z = o.frame.RafterTop(s.RafterStart) + closeMargin
-		c.house = []string{frame.HouseCladding, frame.HouseWall}
+		c.house = wallPieces()
 		c.show = func(b frame.Member) bool {
 			return only(o.rafter, o.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
 		}

@@ -52,14 +52,14 @@ func postWallViews(m *maker, d detail) []*viewBlock {
 		tip = free - far*spec.Fixing.Length
 	}
 	crop := everywhere()
-	back := face - far*(m.job.Wall.Cladding+2*closeMargin)
+	back := face - far*(m.job.Wall.Core()+2*closeMargin)
 	if far*(tip-back) < 0 {
 		back = tip - far*closeMargin
 	}
 	crop.Min.X, crop.Max.X = min(back, free+far), max(back, free+far)
 	crop.Min.Y, crop.Max.Y = y0-2*closeMargin, y1+2*closeMargin
 	v := m.closeUp(closeUp{
-		name: "section from above, at a screw", axes: geom.Plan(), cut: true, at: at, crop: crop, house: []string{wall},
+		name: "section from above, at a " + m.fixer(), axes: geom.Plan(), cut: true, at: at, crop: crop, house: []string{wall},
 		show: func(b frame.Member) bool { return only(post)(b) || packed && only(packer)(b) },
 	})
 	pt := func(x, y float64) geom.Vec { return geom.V(x, y, at.Z) }
@@ -68,16 +68,16 @@ func postWallViews(m *maker, d detail) []*viewBlock {
 		side, notes = draw.Left, draw.Right
 	}
 	v.row(draw.Bottom).Chain("", pt(tip, y0), pt(face, y0), pt(near, y0), pt(free, y0))
-	v.row(side).Chain("screw", pt(free, y0), pt(free, at.Y), pt(free, y1)).Overall("", pt(free, y0), pt(free, y1))
+	v.row(side).Chain(m.fixer(), pt(free, y0), pt(free, at.Y), pt(free, y1)).Overall("", pt(free, y0), pt(free, y1))
 	v.over = func(p *page, w *draw.View) { crossLine(p, w, pt(free, at.Y), pt(tip, at.Y)) }
 
 	n := v.note(notes)
 	n.Width = detailWords
 	n.AddInside(m.stick("Post", post), pt((near+free)/2, y1-(y1-y0)*0.2))
 	if packed {
-		n.AddInside("Packer "+packer.Mark+" at each screw, "+m.figures.Size(packer.Section.Depth, packer.Section.Width), pt((near+face)/2, at.Y+packer.Section.Width*0.3))
+		n.AddInside("Packer "+packer.Mark+" at each "+m.fixer()+", "+m.figures.Size(packer.Section.Depth, packer.Section.Width), pt((near+face)/2, at.Y+packer.Section.Width*0.3))
 	}
-	n.Add(m.screwWords(spec.Fixing), pt(near+far*(post.Section.Width*0.4), at.Y+spec.Fixing.Hole/2))
-	n.AddInside("Into a confirmed stud only; find cables and pipes before drilling", pt(face-far*(m.job.Wall.Cladding+closeMargin), at.Y-(y1-y0)*0.3))
+	n.Add(m.screwWords(spec.Fixing)+m.statedAfter(spec.Fixing), pt(near+far*(post.Section.Width*0.4), at.Y+spec.Fixing.Hole/2))
+	n.AddInside(m.walling().post, pt(face-far*(m.job.Wall.Core()-m.sunk()+closeMargin), at.Y-(y1-y0)*0.3))
 	return []*viewBlock{v}
 }

@@ -123,5 +123,5 @@ func (m *maker) screwWords(f frame.Fixing) string {
 	if f.Length == 0 {
 		long = "length " + toBeStated
 	}
-	return "Screw Ø" + m.fine(f.Screw) + ", " + long + ", in a hole Ø" + m.fine(f.Hole)
+	return m.Fixer() + " Ø" + m.fine(f.Screw) + ", " + long + ", in a hole Ø" + m.fine(f.Hole)
 }

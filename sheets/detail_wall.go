@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"slices"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -64,56 +65,88 @@ func plateWallViews(m *maker, d detail) []*viewBlock {
 	return []*viewBlock{f.section(), f.facing()}
 }
 
-// tip is the point of the screw; the back of the cladding if its length is not
+// tip is the point of the screw; the face of what holds it if its length is not
 // stated.
 func (f plateFixed) tip() float64 {
-	return max(f.outer+f.job.Plate.Fixing.Length, f.job.Wall.Cladding)
+	return max(f.outer+f.job.Plate.Fixing.Length, f.job.Wall.Grip())
 }
 
+// layers are the faces that the screw passes, from its head inwards.
+func (f plateFixed) layers() []geom.Vec {
+	w := f.job.Wall
+	at := []float64{f.outer, f.inner, 0, w.Grip(), f.tip()}
+	if f.clad() > 0 {
+		at = append(at, f.clad())
+	}
+	slices.Sort(at)
+	at = slices.CompactFunc(at, func(a, b float64) bool { return math.Abs(b-a) < sameStick })
+	var out []geom.Vec
+	for _, y := range at {
+		out = append(out, f.at(y, f.low))
+	}
+	return out
+}
+
+// clad is the back of the first layer behind the plate; 0 where what holds the
+// screw comes first.
+func (f plateFixed) clad() float64 { return f.job.Wall.Skin() }
+
 func (f plateFixed) section() *viewBlock {
-	clad := f.job.Wall.Cladding
+	grip := f.job.Wall.Grip()
 	crop := everywhere()
 	crop.Min.Z, crop.Max.Z = f.low-2*closeMargin, f.high+2*closeMargin
-	crop.Max.Y = max(f.tip(), clad+closeMargin) + 2*closeMargin
+	if beyond := f.walling().beyond; beyond != nil {
+		below, above := beyond(f)
+		crop.Min.Z, crop.Max.Z = crop.Min.Z-below, crop.Max.Z+above
+	}
+	crop.Max.Y = max(f.tip(), grip+closeMargin) + 2*closeMargin
 	crop.Min.Y = f.outer - 1
 	v := f.closeUp(closeUp{
-		name: "section at a screw", axes: geom.LeftEnd(), cut: true, at: f.at(f.outer, f.screw), crop: crop,
+		name: "section at a " + f.fixer(), axes: geom.LeftEnd(), cut: true, at: f.at(f.outer, f.screw), crop: crop,
 		show:  func(b frame.Member) bool { return only(f.plate)(b) || f.packed && only(f.packer)(b) },
-		house: []string{frame.HouseCladding, frame.HouseWall},
+		house: wallPieces(),
 	})
-	v.row(draw.Bottom).Chain("", f.at(f.outer, f.low), f.at(f.inner, f.low), f.at(0, f.low), f.at(clad, f.low), f.at(f.tip(), f.low))
-	v.row(draw.Right).Chain("screw", f.at(f.outer, f.low), f.at(f.outer, f.screw), f.at(f.outer, f.high)).
+	v.row(draw.Bottom).Chain("", f.layers()...)
+	v.row(draw.Right).Chain(f.fixer(), f.at(f.outer, f.low), f.at(f.outer, f.screw), f.at(f.outer, f.high)).
 		Overall("", f.at(f.outer, f.low), f.at(f.outer, f.high))
-	v.over = func(p *page, w *draw.View) { crossLine(p, w, f.at(f.outer, f.screw), f.at(f.tip(), f.screw)) }
+	v.over = func(p *page, w *draw.View) {
+		crossLine(p, w, f.at(f.outer, f.screw), f.at(f.tip(), f.screw))
+		if over := f.walling().over; over != nil {
+			over(f, p, w)
+		}
+	}
 	f.words(v.note(draw.Left))
 	return v
 }
 
 // words are the notes of the section.
 func (f plateFixed) words(n *draw.NoteColumn) {
-	fix, clad := f.job.Plate.Fixing, f.job.Wall.Cladding
+	fix, grip, w := f.job.Plate.Fixing, f.job.Wall.Grip(), f.walling()
 	tall := f.high - f.low
 	n.Width = detailWords
+	if w.first != nil {
+		w.first(f, n)
+	}
 	n.AddInside(f.stick("Wall plate", f.plate), f.at((f.outer+f.inner)/2, f.high-tall*0.12))
 	wood := "plate"
 	if f.packed {
 		wood = "plate and packer"
-		n.AddInside("Packer "+f.packer.Mark+" at each screw, "+f.figures.Size(f.packer.Section.Depth, f.packer.Section.Width)+
-			": water drains between the packers, so seal no edge of the plate to the wall", f.at(f.inner/2, f.packer.Place.O.Z+f.packer.Length*0.8))
+		n.AddInside("Packer "+f.packer.Mark+" at each "+f.fixer()+", "+f.figures.Size(f.packer.Section.Depth, f.packer.Section.Width)+
+			": water drains between the packers, so seal no edge of the plate to the wall", f.at(f.packer.Place.O.Y+f.packer.Section.Depth/2, f.packer.Place.O.Z+f.packer.Length*0.8))
 	}
-	n.Add(f.screwWords(fix)+" through "+wood+": seal it at the cladding", f.at((f.inner+f.outer)/2, f.screw+fix.Hole/2))
-	into := "Into confirmed studs only, never into cladding alone. Find cables and pipes before drilling."
-	if len(f.job.Wall.Studs) == 0 {
-		into = "Find and mark the studs first, and cables and pipes. Into studs only, never into cladding alone."
+	n.Add(f.screwWords(fix)+" through "+wood+f.sealWords()+f.statedAfter(fix), f.at((f.inner+f.outer)/2, f.screw+fix.Hole/2))
+	if grip < f.job.Wall.Core() { // what holds the screw is not drawn
+		n.Add(w.into(f.maker), f.at(f.tip(), f.screw))
+	} else {
+		n.AddInside(w.into(f.maker), f.at(grip+2*closeMargin, f.screw-tall*0.15))
 	}
-	for _, p := range f.frame.Setout.PlateFixings {
-		if p.Blocking && len(f.job.Wall.Studs) > 0 {
-			into += " Where the plan says blocking, fix it between the studs first."
-			break
+	if f.clad() > 0 {
+		low := f.low + tall*0.08
+		if f.sunk() > 0 { // it shows beyond the plate only
+			low = f.low - f.job.Wall.CutBack.Below - closeMargin
 		}
+		n.AddInside(w.clad, f.at(f.clad()/2, low))
 	}
-	n.AddInside(into, f.at(clad+2*closeMargin, f.screw-tall*0.15))
-	n.AddInside("Cladding as found: some authorities allow no fixing through it; ask first", f.at(clad/2, f.low+tall*0.08))
 }
 
 // front is the plate from outside at the screw, the packer behind it.
@@ -125,7 +158,7 @@ func (f plateFixed) facing() *viewBlock {
 		name: "From outside", axes: geom.Front(), at: f.at(f.outer, f.screw), crop: crop, hidden: frame.KindPacker,
 		show: func(b frame.Member) bool { return only(f.plate)(b) || f.packed && only(f.packer)(b) },
 	})
-	v.title.Note = "plate at a screw"
+	v.title.Note = "plate at a " + f.fixer()
 	pt := func(x, z float64) geom.Vec { return geom.V(x, f.outer, z) }
 	if f.packed {
 		v.title.Note = "the packer is behind the plate"

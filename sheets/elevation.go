@@ -171,7 +171,7 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 	if side == frame.Right {
 		outside = b.Left
 		b.Bottom.Within = true
-		b.Bottom.Running("out from the cladding", at(0, low), m.outTo(func(y float64) geom.Vec { return at(y, low) })[1:]...)
+		b.Bottom.Running("out "+m.from(), at(0, low), m.outFrom(func(y float64) geom.Vec { return at(y, low) })...)
 	}
 	beam := m.frame.Timber(m.front())
 	under := beam.Place.O.Z

@@ -250,7 +250,7 @@ func (s *timber) studLines() []markLine {
 	var out []markLine
 	for _, x := range s.job.Wall.Studs {
 		if u := s.where.Local(geom.V(x, 0, 0)).X; u >= 0 && u <= s.Length {
-			out = append(out, markLine{at: u, name: "stud", row: studRow})
+			out = append(out, markLine{at: u, name: s.job.Wall.StudName(), row: studRow})
 		}
 	}
 	return out

@@ -60,7 +60,7 @@ func (s *timber) endHold(end frame.Face) string {
 // holeHold is what a hole waits for.
 func (s *timber) holeHold(h frame.Hole) string {
 	switch {
-	case h.Use == frame.UseScrew && s.Kind == frame.KindPlate:
+	case h.ToWall() && s.Kind == frame.KindPlate:
 		return holdScrew
 	case h.Use == frame.UseRod:
 		return holdRod
@@ -77,7 +77,7 @@ func (s *timber) holdWords(key string) string {
 		return fmt.Sprintf("Mark the centre lines. Hold the edges of the housings until the rafters are delivered: make each housing %s wider than its own rafter.", s.fineLength(s.job.Rafters.Clearance))
 	case holdScrew:
 		x := s.job.Plate.Fixing
-		words := "Hold the screw holes until the studs are found: measure their centres from the left end. Bore on a stud"
+		words := s.walling().hold
 		if x.FromRafter > 0 {
 			words += fmt.Sprintf(", %s or more from a rafter", s.fine.Length(x.FromRafter))
 		} else {
@@ -100,7 +100,7 @@ func (s *timber) holdWords(key string) string {
 	case holdBolt:
 		return "Hold the bolt holes until beam and posts stand clamped together in their places: drill square through both at once, from the marks on one of them."
 	case holdPacker:
-		return "Hold the thickness until the wall is measured: how far it bows at every screw. Rip each packer to suit, so that the timber is straight."
+		return "Hold the thickness until the wall is measured: how far it bows at every " + s.fixer() + ". Rip each packer to suit, so that the timber is straight."
 	case holdChecks:
 		what := "battens"
 		if s.Kind == frame.KindBatten {

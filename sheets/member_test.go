@@ -137,7 +137,7 @@ func TestHandedPair(t *testing.T) {
 		t.Errorf("the title says %q, want %q", s.titleNote(), want)
 	}
 	for _, f := range s.other[0].Features {
-		if h, ok := f.(frame.Hole); ok && h.Use == frame.UseScrew && h.Face != frame.FaceLeft {
+		if h, ok := f.(frame.Hole); ok && h.ToWall() && h.Face != frame.FaceLeft {
 			t.Errorf("post 3 is drilled from the %s, want left", h.Face)
 		}
 	}

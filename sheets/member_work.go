@@ -114,7 +114,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "post", "strap", frame.UseScrew, frame.UseRod, frame.UseBolt} {
+	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "post", "strap", frame.UseScrew, frame.UseAnchor, frame.UseRod, frame.UseBolt} {
 		numberOff(out, name)
 	}
 	return out
@@ -254,9 +254,9 @@ func (s *timber) holeWork(h frame.Hole) work {
 	w := work{pass: fixingPass, name: h.Use, face: h.Face, spot: h.Mouth, hold: s.holeHold(h)}
 	w.how = fmt.Sprintf("Ø%s %s", s.fine.Length(h.Diameter), s.holeDepth(h))
 	if s.needsBlocking(h) {
-		w.how += ", no stud"
+		w.how += ", no " + s.job.Wall.StudName()
 	}
-	if s.apartAcross(h) {
+	if s.inRows(h) {
 		w.how += ", " + s.acrossOf(h)
 	}
 	if h.Face != frame.FaceStart && h.Face != frame.FaceEnd {
@@ -265,9 +265,9 @@ func (s *timber) holeWork(h frame.Hole) work {
 	return w
 }
 
-// apartAcross reports whether other holes for the same use stand elsewhere across
-// the same face.
-func (s *timber) apartAcross(h frame.Hole) bool {
+// inRows reports whether holes for the same use stand elsewhere across the same
+// face.
+func (s *timber) inRows(h frame.Hole) bool {
 	return slices.ContainsFunc(s.Features, func(f frame.Feature) bool {
 		o, ok := f.(frame.Hole)
 		return ok && o.Use == h.Use && o.Face == h.Face && math.Hypot(o.Mouth.Y-h.Mouth.Y, o.Mouth.Z-h.Mouth.Z) > onTear
@@ -284,7 +284,7 @@ func (s *timber) holeDepth(h frame.Hole) string {
 // needsBlocking reports whether the screw through a hole in the plate finds no
 // stud.
 func (s *timber) needsBlocking(h frame.Hole) bool {
-	if s.Kind != frame.KindPlate || h.Use != frame.UseScrew {
+	if s.Kind != frame.KindPlate || !h.ToWall() {
 		return false
 	}
 	x := s.where.Point(h.Mouth).X

@@ -194,11 +194,32 @@ func angleOf(axes geom.View, d geom.Vec) float64 {
 }
 
 // hatchHouse hatches a cut piece of the house, light: the ground along its
-// upper edge only, the rest not at all.
+// upper edge only, masonry and concrete all over, the rest not at all.
 func (p picture) hatchHouse(s *draw.Sheet, body int, loops [][]geom.Pt) {
-	if h, ok := p.scene.house(body); ok && h.Name == frame.HouseGround {
+	h, ok := p.scene.house(body)
+	if !ok {
+		return
+	}
+	if h.Name == frame.HouseGround {
 		s.Hatch(draw.Earth, upperEdges(loops), 0)
 	}
+	if mat, ok := wallHatch(h.Of); ok {
+		s.Hatch(mat, loops, 0)
+	}
+}
+
+// wallHatch is how a piece of the house shows what it is made of; false for what
+// shows nothing.
+func wallHatch(of frame.Material) (draw.Material, bool) {
+	switch of {
+	case frame.Brick:
+		return draw.Brickwork, true
+	case frame.Block:
+		return draw.Blockwork, true
+	case frame.Cast:
+		return draw.Concrete, true
+	}
+	return 0, false
 }
 
 // upperEdges are the level edges of the outlines that have the material below

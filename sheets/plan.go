@@ -249,7 +249,7 @@ func (m *maker) rowViews() []block {
 	reach.y0 = m.rear().Outer - wallMore
 	wall := m.wallPlan(reach)
 	b := m.partView("Wall plate", wall, frame.KindPlate)
-	b.title.Note = "seen from above, its studs and screws"
+	b.title.Note = m.rowNote()
 	m.plateRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
 	plan := m.planView(b, wall)
@@ -311,8 +311,8 @@ func (m *maker) plateRows(a *draw.Around) {
 	for _, f := range m.frame.Setout.PlateFixings {
 		screws = append(screws, plate(f.Along))
 	}
-	a.Top.Running("studs", plate(m.rear().From), studs...)
-	a.Top.Running("screws, packers", plate(m.rear().From), screws...)
+	a.Top.Running(m.studs(), plate(m.rear().From), studs...)
+	a.Top.Running(m.screwsTitle(), plate(m.rear().From), screws...)
 }
 
 // framingRows hangs the other dimension rows on the framing plan.
@@ -331,13 +331,16 @@ func (m *maker) framingRows(a *draw.Around) {
 	}
 	a.Bottom.Running("post centres", m.beamPoint(m.rear().From), append(posts, m.beamPoint(m.rear().To))...)
 	out := func(y float64) geom.Vec { return geom.V(0, y, 0) }
-	a.Left.Running("out from the cladding", out(0), m.outTo(out)...)
-	name := "packer, plate, clear, beam"
+	a.Left.Running("out "+m.from(), out(0), m.outTo(out)...)
+	name := "plate, clear, beam"
 	if len(m.front().Members) > 1 {
-		name = "packer, plate, clear, beam, post, beam"
+		name = "plate, clear, beam, post, beam"
 		if m.job.Posts.Meet.Meeting == frame.TwinChecked {
-			name = "packer, plate, clear, beam, gap, beam"
+			name = "plate, clear, beam, gap, beam"
 		}
+	}
+	if m.rear().Inner < 0 {
+		name = "packer, " + name
 	}
 	if s.RafterEnd < s.Front().Outer {
 		name += ", tail"
@@ -349,22 +352,16 @@ func (m *maker) framingRows(a *draw.Around) {
 	})
 }
 
-// outTo are the distances out from the cladding that are set out: of the
-// faces of plate and beam, and of the rafters' ends if those come farther.
+// outTo are the distances out that are set out: of the faces of plate and beam,
+// and of the rafters' ends if those come farther. The plate's inner face is left
+// out where it lies behind the face that they are measured from.
 func (m *maker) outTo(at func(y float64) geom.Vec) []geom.Vec {
-	s := m.frame.Setout
-	out := []geom.Vec{at(s.Rear().Inner), at(s.Rear().Outer)}
-	for _, y := range beamFaces(s.Front()) {
-		out = append(out, at(y))
-	}
-	if s.RafterEnd < s.Front().Outer {
-		out = append(out, at(s.RafterEnd))
+	out := m.outFrom(at)
+	if y := m.rear().Inner; y <= 0 {
+		out = append([]geom.Vec{at(y)}, out...)
 	}
 	return out
 }
-
-// toBeam is the number of those up to the beam's outer face.
-func (m *maker) toBeam() int { return 2 + len(beamFaces(m.front())) }
 
 // beamFaces are the faces of the timbers of a carrier, from the house outwards.
 func beamFaces(k frame.Carrier) []float64 {
@@ -372,6 +369,28 @@ func beamFaces(k frame.Carrier) []float64 {
 		return []float64{k.Inner, k.Inner - w, k.Outer + w, k.Outer}
 	}
 	return []float64{k.Inner, k.Outer}
+}
+
+// outFrom are those but for the plate's inner face.
+func (m *maker) outFrom(at func(y float64) geom.Vec) []geom.Vec {
+	return append(m.outToBeam(at), m.outToTails(at)...)
+}
+
+// outToBeam are those from the plate's outer face to the beam's.
+func (m *maker) outToBeam(at func(y float64) geom.Vec) []geom.Vec {
+	out := []geom.Vec{at(m.rear().Outer)}
+	for _, y := range beamFaces(m.front()) {
+		out = append(out, at(y))
+	}
+	return out
+}
+
+// outToTails is that of the rafters' ends beyond the beam, if there.
+func (m *maker) outToTails(at func(y float64) geom.Vec) []geom.Vec {
+	if y := m.frame.Setout.RafterEnd; y < m.front().Outer {
+		return []geom.Vec{at(y)}
+	}
+	return nil
 }
 
 // alongOf places a list of distances along the wall.

@@ -72,13 +72,13 @@ func (m *maker) planNotes() []string {
 		notes = append(notes, fmt.Sprintf("The battens lie %s apart in the clear, measured down the slope.", m.said(m.frame.Setout.BattenGap)))
 	}
 	notes = append(notes, m.shadeNote()...)
-	if len(m.job.Wall.Studs) == 0 {
-		return append(notes, "The stud positions are to be found on site. Move each screw of the plate on to a stud, still clear of the rafters.")
+	if m.studless() {
+		return append(notes, fmt.Sprintf("The positions of the %s are to be found on site. Move each screw of the plate on to one, still clear of the rafters.", m.studs()))
 	}
 	if n := len(m.blocked()); n > 0 {
-		notes = append(notes, fmt.Sprintf("No stud stands behind the screws of the plate at %s: add blocking in the wall there.", joined(m.blocked())))
+		notes = append(notes, fmt.Sprintf("No %s stands behind the screws of the plate at %s: add blocking there.", m.job.Wall.StudName(), joined(m.blocked())))
 	}
-	return append(notes, "Prove every stud by drilling a pilot hole before the plate goes up.")
+	return append(notes, m.walling().plan)
 }
 
 // said is a length as it stands in a sentence, kept on one line.

@@ -111,10 +111,11 @@ func light(dash draw.Dash) draw.Style {
 // lines, the edge of the soffit, and the words.
 func (m *maker) drawWall(p *page, v *draw.View, w wallPlan) {
 	m.drawStuds(p, v, w)
+	m.drawFascia(p, v, w)
 	wallBreak := func(a, b geom.Pt) { breakLine(p.sheet, light(draw.Solid), a, b, [2]float64{breakOver, breakOver}) }
 	for _, x := range []float64{w.x0, w.x1} {
 		if w.all.X0 <= x && w.all.X1 >= x {
-			wallBreak(v.Flat(geom.P(x, 0)), v.Flat(geom.P(x, w.back)))
+			wallBreak(v.Flat(geom.P(x, m.job.Wall.Fascia.Eave)), v.Flat(geom.P(x, w.back)))
 		}
 	}
 	for _, r := range m.job.Wall.Returns {
@@ -125,6 +126,20 @@ func (m *maker) drawWall(p *page, v *draw.View, w wallPlan) {
 				x0, x1 = r.At, r.At+thick
 			}
 			wallBreak(v.Flat(geom.P(x0, w.y0)), v.Flat(geom.P(x1, w.y0)))
+		}
+	}
+}
+
+// drawFascia draws the fascia that the plate is fixed to, above the cut.
+func (m *maker) drawFascia(p *page, v *draw.View, w wallPlan) {
+	f := m.job.Wall.Fascia
+	if f.Depth == 0 {
+		return
+	}
+	x0, x1 := max(w.x0, m.job.Wall.From), min(w.x1, m.job.Wall.To)
+	for _, y := range []float64{0, f.Thickness} {
+		if y == 0 || f.Thickness*v.Scale >= minGap {
+			p.sheet.Line(light(draw.Dashed), v.Flat(geom.P(x0, y)), v.Flat(geom.P(x1, y)))
 		}
 	}
 }
@@ -141,14 +156,17 @@ func (m *maker) drawStuds(p *page, v *draw.View, w wallPlan) {
 		if x-half < max(w.x0, j.Wall.From) || x+half > min(w.x1, j.Wall.To) {
 			continue
 		}
-		style := light(draw.Solid)
+		style, y0, y1 := light(draw.Solid), j.Wall.Grip(), w.back
+		if e := j.Wall.Fascia.Eave; e > 0 { // the house's rafters, above the cut
+			style, y1 = light(draw.Dashed), e
+		}
 		for _, o := range j.Wall.Openings {
 			if x > o.From && x < o.To {
 				style = light(draw.Dashed)
 			}
 		}
 		for _, side := range []float64{-half, half} {
-			p.sheet.Line(style, v.Flat(geom.P(x+side, j.Wall.Cladding)), v.Flat(geom.P(x+side, w.back)))
+			p.sheet.Line(style, v.Flat(geom.P(x+side, y0)), v.Flat(geom.P(x+side, y1)))
 			if half == 0 {
 				break
 			}

@@ -155,8 +155,9 @@ func (p printed) plateAndBeam(out facts) {
 		if tail := figuresIn(p.said(overBeam)...); len(tail) == 1 && tail[0] > 0 {
 			faces++ // the row goes on to the tails
 		}
-		if len(v) < faces { // no packers: the plate lies on the cladding
+		if len(v) < faces { // no packers: the plate lies on the wall, or behind its face
 			v = append([]float64{0}, v...)
+			v[1] = v[2] - out[fact(frame.KindPlate, 1, "width")]
 		}
 		plate("inner face out", v[1])
 		plate("outer face out", v[2])

@@ -60,6 +60,9 @@ func readPrinted(pages [][]word) printed {
 	var out printed
 	for _, words := range pages {
 		ps := phrasesOf(words)
+		for i := range ps {
+			ps[i].text = onCladding(ps[i].text)
+		}
 		all := make([]string, len(ps))
 		for i, p := range ps {
 			all[i] = p.text
@@ -68,6 +71,19 @@ func readPrinted(pages [][]word) printed {
 		out.text = append(out.text, strings.Join(all, " "))
 	}
 	return out
+}
+
+// otherWall are the words of walls that are not cladding on studs.
+var otherWall = regexp.MustCompile(`\b(from|From|Out from) (?:the )?(wall|veneer|fascia)$`)
+
+// onCladding words a phrase as on the drawings of a plate on cladding, so that
+// one reader reads them all.
+func onCladding(s string) string {
+	if m := otherWall.FindStringSubmatch(s); m != nil {
+		s = strings.TrimSuffix(s, m[2]) + "cladding"
+	}
+	s = strings.ReplaceAll(s, "anchors, packers", "screws, packers")
+	return strings.ReplaceAll(s, "at each anchor,", "at each screw,")
 }
 
 var (

@@ -74,7 +74,7 @@ func (r *rebuilder) work(row cells) {
 		r.housing(row)
 	case word == "check-out":
 		r.checkOut(row, faceWords)
-	case word == frame.UseScrew || word == frame.UseRod || word == frame.UseBolt:
+	case word == frame.UseScrew || word == frame.UseAnchor || word == frame.UseRod || word == frame.UseBolt:
 		r.hole(word, row, faceWords)
 	case word == "check":
 		r.check(row)

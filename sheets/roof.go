@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -61,9 +62,9 @@ func (m *maker) roofPlan() *viewBlock {
 	pic := m.scene.see(look{axes: geom.Plan(), show: func(s *scene, body int) bool {
 		h, house := s.house(body)
 		part, ok := s.roof(body)
-		return ok && part.Name != frame.RoofDownpipe || house && h.Name == frame.HouseCladding
+		return ok && part.Name != frame.RoofDownpipe || house && slices.Contains(m.topPieces(), h.Name)
 	}})
-	pic.bounds = pic.bounds.Intersect(draw.Rect{X0: r.Left - wallMore, X1: r.Right + wallMore, Y0: -far, Y1: m.job.Wall.Cladding})
+	pic.bounds = pic.bounds.Intersect(draw.Rect{X0: r.Left - wallMore, X1: r.Right + wallMore, Y0: -far, Y1: m.topBack()})
 	pic.all = pic.bounds
 	pic.strokes = roofStrokes(m.scene, pic)
 	b := newViewIn("Roof plan", pic, m.origin(), pic.bounds)

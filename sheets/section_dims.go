@@ -21,9 +21,9 @@ func (c *cross) rows() {
 		r.Within = true
 		stops := c.outTo(out)
 		if c.form.round() { // no room beside the title block for what is beyond the beam
-			stops = stops[:c.toBeam()]
+			stops = stops[:len(stops)-len(c.outToTails(out))]
 		}
-		r.Running("from the cladding", out(0), stops...)
+		r.Running(c.from(), out(0), stops...)
 	}
 	c.narrowRow.Chain("clear span", out(s.Rear().Outer), out(s.Front().Inner))
 	if !c.runIsClear() {
@@ -280,7 +280,7 @@ func (c *cross) heights(p *page, v *draw.View) {
 	}
 	before := plateOff
 	if c.narrow() && (s.Rear().Outer-s.Front().Inner)*v.Scale < leastHead {
-		before = -(s.Rear().Outer+c.job.Wall.Cladding+wallBehind)*v.Scale - fallOff // no room but behind the wall
+		before = -(s.Rear().Outer+c.job.Wall.Core()+wallBehind)*v.Scale - fallOff // no room but behind the wall
 	}
 	head(c.at(s.Rear().Outer, c.frame.RafterTop(s.Rear().Outer)-c.plumbDepth()), s.HeadPlate, before)
 	head(c.at(s.Front().Inner, beam), s.HeadBeam, behind)

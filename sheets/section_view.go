@@ -108,7 +108,7 @@ func (c *cross) see() picture {
 	plane := c.at(0, 0)
 	crop := geom.Box3{
 		Min: geom.V(c.job.Wall.From-far, c.foremost()-groundPast, -far),
-		Max: geom.V(c.job.Wall.To+far, c.job.Wall.Cladding+wallBehind, c.houseTop()),
+		Max: geom.V(c.job.Wall.To+far, c.job.Wall.Core()+wallBehind, c.houseTop()),
 	}
 	pic := c.scene.see(look{
 		axes: geom.LeftEnd(),
@@ -174,7 +174,7 @@ func (c *cross) ground() float64 { return c.spec.Ground }
 // outline is what the rows stand off from.
 func (c *cross) outline(pic picture) draw.Rect {
 	r := pic.bounds
-	r.X0 = min(r.X0, -c.job.Wall.Cladding-wallBehind)
+	r.X0 = min(r.X0, -c.job.Wall.Core()-wallBehind)
 	r.X1 = max(r.X1, groundPast-c.foremost())
 	return r
 }

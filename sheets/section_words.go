@@ -214,8 +214,8 @@ func (c *cross) plateNote() {
 	c.say(c.inner, plate, draw.ColumnNote{Text: c.stick("wall plate", plate), Inside: true,
 		At: []geom.Vec{c.at(middle, low+0.25*plate.Section.Depth), c.at(middle, low+0.4*plate.Section.Depth)}})
 	if pk := c.frame.Of(frame.KindPacker); c.job.Plate.Packer.Thickness > 0 {
-		words := fmt.Sprintf("packer %s: holds the plate %s off the cladding, so that water drains", pk[0].Mark, c.figures.Length(c.job.Plate.Packer.Thickness))
-		c.say(c.inner, pk[0], draw.ColumnNote{Text: words, At: []geom.Vec{c.at(s.Rear().Inner/2, pk[0].Place.O.Z)}})
+		words := fmt.Sprintf("packer %s: holds the plate %s off the %s, so that water drains", pk[0].Mark, c.figures.Length(c.job.Plate.Packer.Thickness), c.offWhat())
+		c.say(c.inner, pk[0], draw.ColumnNote{Text: words, At: []geom.Vec{c.at(pk[0].Place.O.Y+pk[0].Section.Depth/2, pk[0].Place.O.Z)}})
 	}
 }
 

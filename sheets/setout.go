@@ -137,7 +137,7 @@ func (m *maker) setoutRows(a *draw.Around) {
 	a.Bottom.Running("post centres", string0, posts...)
 	a.Bottom.Chain("post to post", posts...)
 
-	a.Left.Running("from cladding", left, posts[0], string0)
+	a.Left.Running("from "+m.walling().face, left, posts[0], string0)
 	var corner []geom.Vec
 	for _, r := range m.job.Wall.Returns {
 		corner = append(corner, geom.V(r.At, 0, left.Z))

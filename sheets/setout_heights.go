@@ -29,19 +29,11 @@ func (m *maker) postTable() draw.Table {
 // wallNotes say how the wall and the posts are marked.
 func (m *maker) wallNotes() []string {
 	j := m.job
-	screw := "the screw"
-	if j.Plate.Packer.Thickness > 0 {
-		screw = "the screw and its packer"
-	}
-	studs := "Find every stud and mark its centre across the line. Where one stands elsewhere than drawn, move " + screw + " on to it, clear of the rafters."
-	if len(j.Wall.Studs) == 0 {
-		studs = "Find every stud and mark its centre across the line, and move " + screw + " on to the nearest, clear of the rafters."
-	}
 	return []string{
 		fmt.Sprintf("The plate's level line is its top edge, %s above %s. Carry it from the datum to both ends, then strike it; never measure it up from boards or ground.",
 			m.said(m.rear().Top), stated(j.Levels.Datum)),
 		m.screwNote(m.frame.Timber(m.rear())),
-		studs,
+		m.walling().marked(m),
 		fmt.Sprintf("Carry the line out to every post: the seat of the beam is %s below it. Cut no post before the beam is measured; it is taken as %s deep.",
 			m.said(m.rear().Top-m.seatLevel()), m.said(m.front().Section.Depth)),
 	}
@@ -50,11 +42,22 @@ func (m *maker) wallNotes() []string {
 // screwNote says where on the line screws and packers stand.
 func (m *maker) screwNote(plate frame.Member) string {
 	k := m.job.Plate.Packer
-	down := plate.Section.Depth / 2
-	if k.Thickness == 0 {
-		return fmt.Sprintf("The screws stand %s under the line, in the middle of the plate.", m.said(down))
+	var down []string
+	for _, up := range m.rowsUp() {
+		down = append(down, m.said(plate.Section.Depth-up))
 	}
-	return fmt.Sprintf("The screws stand %s under the line. A packer %s, %s thick, is centred on each.", m.said(down), m.saidSize(k.Height, k.Width), m.said(k.Thickness))
+	rows := ", in the middle of the plate"
+	if len(down) > 1 {
+		rows = " by turns, beginning at the left end"
+	}
+	words := fmt.Sprintf("The %ss stand %s under the line", m.fixer(), joined(down))
+	if k.Thickness == 0 {
+		return words + rows + "."
+	}
+	if len(down) == 1 {
+		rows = ""
+	}
+	return words + rows + fmt.Sprintf(". A packer %s, %s thick, is centred on each.", m.saidSize(k.Height, k.Width), m.said(k.Thickness))
 }
 
 // postHeights is the front of the posts with the plate's level line over them,

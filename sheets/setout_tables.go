@@ -38,7 +38,7 @@ func figureColumns(heads ...string) []draw.Column {
 // tapeTable gives for each post how to find its centre and, if wanted, its
 // faces along the string.
 func (m *maker) tapeTable(faces bool) draw.Table {
-	heads := []string{"Along from L", "Out from cladding", "Tape from L", "Tape from R"}
+	heads := []string{"Along from L", "Out from " + m.walling().face, "Tape from L", "Tape from R"}
 	if faces {
 		heads = append([]string{"Left face", "Right face"}, heads...)
 	}
@@ -121,9 +121,9 @@ func (m *maker) setoutNotes() []string {
 	f := m.said
 	left, right := m.fixedPoints()
 	notes := []string{
-		fmt.Sprintf("Mark L and R on the face of the cladding, plumb under the ends of the wall plate, %s apart.", f(right.X-left.X)),
-		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the cladding, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the holes, with a saw kerf for it, so that it can come down and go back.",
-			f(left.Y-m.postLine()), f(m.postCentres()[0].Y-m.postLine()), f(m.profilesOff())),
+		fmt.Sprintf("Mark L and R %s, plumb under the ends of the wall plate, %s apart.", m.onFace(), f(right.X-left.X)),
+		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the holes, with a saw kerf for it, so that it can come down and go back.",
+			f(left.Y-m.postLine()), m.walling().face, f(m.postCentres()[0].Y-m.postLine()), f(m.profilesOff())),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),

@@ -134,7 +134,7 @@ func (m *maker) wallView(lean bool) *viewBlock {
 		axes: geom.Front(), crop: &crop, torn: true,
 		show: func(s *scene, body int) bool {
 			h, _ := s.house(body)
-			return h.Name == frame.HouseCladding || h.Name == frame.HouseSoffit
+			return slices.Contains(m.frontPieces(), h.Name)
 		},
 	})
 	bounds := pic.all.Union(draw.Rect{X0: m.rear().From, Y0: min(0, m.job.Levels.Ground), X1: m.rear().To, Y1: max(0, m.rear().Top)})
@@ -173,7 +173,7 @@ func (m *maker) wallRows(b *viewBlock, r reach) {
 		return out
 	}
 	start := at(m.rear().From, high)
-	b.Top.Running("studs", start, along(j.Wall.Studs, high)...)
+	b.Top.Running(m.studs(), start, along(j.Wall.Studs, high)...)
 	b.Top.Running(m.screwsTitle(), start, along(m.screws(), high)...)
 	b.Top.Overall("L to R", start, at(m.rear().To, high))
 	var edges []float64
@@ -200,8 +200,11 @@ func (m *maker) wallHeights(b *viewBlock, lean bool) {
 	}
 	right := func(z float64) geom.Vec { return at(m.rear().To, z) }
 	levels := b.level(draw.Right)
-	levels.Add("plate's level line", right(high)).Add("screws", right((low+high)/2)).Add("underside of plate", right(low)).
+	levels.Add("plate's level line", right(high)).Add("underside of plate", right(low)).
 		Add("datum", right(0))
+	for _, up := range m.rowsUp() {
+		levels.Add(m.fixer()+"s", right(low+up))
+	}
 	if j.Wall.SoffitOut > 0 {
 		levels.Add("underside of soffit", right(j.Wall.Soffit))
 	}
@@ -234,9 +237,9 @@ func (m *maker) heads() []head {
 // screwsTitle names the row of the screws.
 func (m *maker) screwsTitle() string {
 	if m.job.Plate.Packer.Thickness > 0 {
-		return "screws, packers"
+		return m.fixer() + "s, packers"
 	}
-	return "screws"
+	return m.fixer() + "s"
 }
 
 // screws are the places of the plate's screws along the wall.
@@ -286,8 +289,8 @@ func (m *maker) drawPackers(p *page, v *draw.View) {
 		}
 	}
 	pen := draw.Style{Layer: draw.Outline, Pen: draw.Middle}
-	for _, x := range m.screws() {
-		c := v.Pt(geom.V(x, 0, m.rear().Top-m.rear().Section.Depth/2))
+	for _, f := range m.frame.Setout.PlateFixings {
+		c := v.Pt(geom.V(f.Along, 0, m.rear().Top-m.rear().Section.Depth+f.Up))
 		p.sheet.Line(pen, c.Sub(geom.P(arm, arm)), c.Add(geom.P(arm, arm)))
 		p.sheet.Line(pen, c.Sub(geom.P(arm, -arm)), c.Add(geom.P(arm, -arm)))
 	}
@@ -326,14 +329,14 @@ func (m *maker) wallMarks(p *page, v *draw.View) {
 	if n := len(shown); n > 0 {
 		const low = 4.0 // mm on paper, under the plate
 		x := shown[n*2/3]
-		p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, m.rear().Bottom-low/v.Scale), Text: "stud", Toward: geom.P(0.6, -1)})
+		p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, m.rear().Bottom-low/v.Scale), Text: m.job.Wall.StudName(), Toward: geom.P(0.6, -1)})
 	}
 	const dense = 8.0 // mm on paper, from screw to screw: the title of their row names them
 	if sc := m.screws(); len(sc) > 0 && (sc[len(sc)-1]-sc[0])*v.Scale >= dense*float64(len(sc)-1) {
-		words := "screw"
+		words := m.fixer()
 		if m.job.Plate.Packer.Thickness > 0 {
-			words = "screw and packer"
+			words += " and packer"
 		}
-		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.rear().Top-m.rear().Section.Depth/2), Text: words, Inside: true, Toward: geom.P(-0.6, -1)})
+		p.placer.Label(draw.Label{View: v, At: geom.V(sc[len(sc)/2], 0, m.rear().Top-m.rear().Section.Depth+m.frame.Setout.PlateFixings[len(sc)/2].Up), Text: words, Inside: true, Toward: geom.P(-0.6, -1)})
 	}
 }

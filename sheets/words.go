@@ -99,7 +99,7 @@ func (m *maker) generalNotes() []string {
 	notes = append(notes, m.meeting(m.front()).note(m)...)
 	return append(notes,
 		"Running dimensions are all measured from the one end shown by a small circle. Hook the tape there once; do not step from mark to mark.",
-		"Measure the house before cutting: how far the wall bows, where the studs really are, and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",
+		"Measure the house before cutting: how far the wall bows, "+m.walling().look+", and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",
 		"Treat every cut end and every other cut face before assembly. Keep the factory end of a post in the ground.",
 	)
 }
@@ -122,11 +122,11 @@ func (m *maker) tape(mm float64) string { return m.tapeFigures().Length(mm) }
 
 // cautions are the usual ones. They defer to local rules and licensed people
 // and claim nothing.
-func cautions() []string {
+func (m *maker) cautions() []string {
 	return []string{
 		"These drawings give shape and set-out only. Sizes of timber, footings, fixings and tie-down are for a licensed designer or engineer to confirm, and local rules decide what consent is needed. Work that needs no consent must still meet the building code.",
 		"The pull of the wind on an open frame can be large. Tie-down from rafter to footing, and the mass of the footings, are to be designed.",
-		"Fix the plate with screws or bolts into confirmed studs or the material stated, never with nails and never into cladding alone. Some authorities do not allow fixing through cladding: ask first.",
+		m.walling().caution,
 		"Before drilling or digging find cables, pipes and buried services. Older claddings and paints may hold asbestos or lead: have them tested.",
 		"Work from a proper platform. Brace posts and beam until the rafters are fixed. Nobody stands under a beam that is being lifted.",
 		"Treated timber: gloves, goggles and mask when cutting; never burn the offcuts. Wet concrete burns skin.",

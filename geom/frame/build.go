@@ -198,7 +198,7 @@ func (b *builder) join() {
 		if b.job.Plate.Packer.Thickness > 0 {
 			packer = b.packers + i
 		}
-		b.fixPlate(b.set.Rear().Members[0], packer, f.Along)
+		b.fixPlate(b.set.Rear().Members[0], packer, f)
 	}
 	for i := range b.set.Battens {
 		for k := range b.set.Rafters {

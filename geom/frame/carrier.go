@@ -103,7 +103,7 @@ func (h Hold) way() way {
 // levels follow with the fall.
 func layOutCarriers(j *Job, s *Setout) {
 	p, b := j.Plate, j.Beam
-	plate := -p.Packer.Thickness
+	plate := j.Wall.Kind.of().sunk(j.Wall) - p.Packer.Thickness
 	s.Carriers = []Carrier{
 		{Key: "plate", Name: "wall plate", Short: "plate", Kind: KindPlate, OnWall: true,
 			Hold: p.Hold, From: p.From, To: p.To, Inner: plate, Outer: plate - p.Section.Width,

@@ -21,6 +21,8 @@ const (
 	HouseLeft     = "left return"
 	HouseRight    = "right return"
 	HouseSoffit   = "soffit"
+	HouseFascia   = "fascia"
+	HouseGutter   = "house gutter"
 	HouseDeck     = "deck"
 	HouseGround   = "ground"
 )
@@ -42,29 +44,33 @@ func houseAround(j *Job, members []Member, roof Roofing) []Solid {
 	if w.hasSoffit() {
 		top = max(j.Plate.Top, w.Soffit)
 	}
+	e := extent{from, to, ground, top, j.Plate.Top}
 	var out []Solid
-	add := func(name string, s geom.Solid) {
+	add := func(of Material, name string, s geom.Solid) {
 		if !s.Empty() {
-			out = append(out, Solid{name, s})
+			out = append(out, Solid{name, s, of})
 		}
 	}
-	add(HouseCladding, pierced(w, geom.Box(geom.V(from, 0, ground), geom.V(to, w.Cladding, top))))
-	add(HouseWall, pierced(w, geom.Box(geom.V(from, w.Cladding, ground), geom.V(to, w.Cladding+wallThick, top))))
-	for _, r := range w.Returns {
-		thick := w.Cladding + wallThick
-		name, x0, x1 := HouseLeft, r.At-thick, r.At
-		if r.Side == Right {
-			name, x0, x1 = HouseRight, r.At, r.At+thick
+	for _, m := range members {
+		if m.Kind == KindBeam {
+			e.seat = m.Place.O.Z
 		}
-		add(name, geom.Box(geom.V(x0, -r.Length, ground), geom.V(x1, 0, top)))
+	}
+	for _, s := range w.Kind.of().around(j, e) {
+		add(s.Of, s.Name, s.Shape)
+	}
+	for _, r := range w.Returns {
+		for _, s := range w.Kind.of().ofReturn(j, r, e) {
+			add(s.Of, s.Name, s.Shape)
+		}
 	}
 	if w.hasSoffit() {
-		add(HouseSoffit, geom.Box(geom.V(from, -w.SoffitOut, w.Soffit), geom.V(to, 0, w.Soffit+soffitThick)))
+		add("", HouseSoffit, geom.Box(geom.V(from, -w.SoffitOut, w.Soffit), geom.V(to, 0, w.Soffit+soffitThick)))
 	}
 	if l := j.Levels; l.DeckOut > 0 {
-		add(HouseDeck, geom.Box(geom.V(from, -l.DeckOut, max(ground, l.Deck-deckThick)), geom.V(to, 0, l.Deck)))
+		add("", HouseDeck, geom.Box(geom.V(from, -l.DeckOut, max(ground, l.Deck-deckThick)), geom.V(to, 0, l.Deck)))
 	}
-	add(HouseGround, terrain(j, from-groundMore, to+groundMore, low-groundThick))
+	add("", HouseGround, terrain(j, from-groundMore, to+groundMore, low-groundThick))
 	return out
 }
 
@@ -77,9 +83,10 @@ func terrain(j *Job, from, to, low float64) geom.Solid {
 		}
 	}
 	profile = append(profile, geom.P(from, GroundAt(j, from)))
-	// The profile stands facing the viewer, so it sweeps out from the wall.
+	// The profile stands facing the viewer, so it sweeps out from the wall,
+	// which stands back from a fascia.
 	facing := geom.Axes{U: geom.V(1, 0, 0), V: geom.V(0, 0, 1), W: geom.V(0, -1, 0)}
-	return geom.Prism(profile, nil, 0, j.Beam.Out+groundMore).Placed(facing)
+	return geom.Prism(profile, nil, -j.Wall.Fascia.Eave, j.Beam.Out+groundMore).Placed(facing)
 }
 
 // GroundAt is the finished ground under the beam at a place along the wall:

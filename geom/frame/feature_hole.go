@@ -14,10 +14,14 @@ type Hole struct {
 
 // The uses of holes.
 const (
-	UseScrew = "screw"
-	UseRod   = "rod"
-	UseBolt  = "bolt"
+	UseScrew  = "screw"
+	UseAnchor = "anchor" // a screw's place is taken by an anchor into masonry
+	UseRod    = "rod"
+	UseBolt   = "bolt"
 )
+
+// ToWall reports whether what goes through the hole holds a timber to the house.
+func (h Hole) ToWall() bool { return h.Use == UseScrew || h.Use == UseAnchor }
 
 // throughExtra makes a bore that goes through end beyond the far face, so
 // that rounding cannot leave a skin.

@@ -17,10 +17,21 @@ const lyingSize = "depth (upright) x width"
 func (d *draft) wallFields() keys.Group {
 	w := &d.Wall
 	return keys.Group{Fields: []keys.Field{
+		{Key: "kind", Is: keys.Word(&w.Kind, Backings()...), Def: string(OnStuds), Also: []string{"type", "material", "of"},
+			Doc: "What the plate is fixed to, and posts beside a return: cladding on studs, screws through it into the studs; cladding cut back to them; solid or filled masonry, or concrete, with anchors; masonry veneer, to the studs behind it; unfilled masonry; the fascia at the eaves."},
 		{Key: "from", Is: keys.Length(&w.From, anywhere()), Else: "600 mm beyond the plate, or the return there", Doc: "Left end of what is drawn."},
 		{Key: "to", Is: keys.Length(&w.To, anywhere()), Else: "600 mm beyond the plate, or the return there", Doc: "Right end of what is drawn."},
-		{Key: "cladding", Is: keys.Length(&w.Cladding, keys.Between(0, 500)), Def: "18 mm", Habit: true, Doc: "Thickness of the cladding."},
-		{Key: "studs", Is: d.studFields(), Doc: "Where the studs are; left out, they are to be found on site."},
+		{Key: "cladding", Is: keys.Length(&w.Cladding, keys.Between(0, 500)), Def: "18 mm", Habit: true, Also: []string{"leaf", "render"},
+			Doc: "Thickness of the cladding; of the leaf of a veneer, which must be given; of render on masonry or concrete, where it is 0 unless given."},
+		{Key: "cavity", Is: keys.Length(&w.Cavity, keys.Between(0, 500)), Def: "50 mm", Habit: true, Doc: "Between a masonry veneer and the studs."},
+		{Key: "cut_back", Is: keys.Group{Fields: []keys.Field{
+			{Key: "above", Is: keys.Length(&w.CutBack.Above, keys.Between(0, 500)), Def: "40 mm", Habit: true, Doc: "Above the plate, and above the beam at a post on a return."},
+			{Key: "below", Is: keys.Length(&w.CutBack.Below, keys.Between(0, 500)), Def: "10 mm", Habit: true, Doc: "Below the plate."},
+			{Key: "ends", Is: keys.Length(&w.CutBack.Ends, keys.Between(0, 500)), Def: "10 mm", Habit: true, Doc: "Beyond the plate's ends and the sides of a post."},
+		}}, Doc: "How far cladding that is cut back stops from the timber."},
+		{Key: "flashing", Is: keys.Text(&w.Flashing, lineText), Doc: "What is stated of the flashing over a plate behind which the cladding is cut back."},
+		{Key: "fascia", Is: fasciaFields(&w.Fascia), Doc: "The fascia that the plate is fixed to. Distances out are then measured from its outer face."},
+		{Key: "studs", Is: d.studFields(), Doc: "Where the studs are, or the ends of the house's rafters behind a fascia; left out, they are to be found on site."},
 		{Key: "returns", Is: keys.ListOf(&w.Returns, 0, keys.Zero, returnFields), Also: []string{"corners"},
 			Doc: "Walls of the house that come out towards the viewer."},
 		{Key: "openings", Is: keys.ListOf(&d.openings, 0, keys.Zero, openingFields), Also: []string{"doors", "windows"},
@@ -29,6 +40,20 @@ func (d *draft) wallFields() keys.Group {
 			{Key: "level", Is: keys.Length(&w.Soffit, anywhere()), Need: true, Doc: "Its underside."},
 			{Key: "out", Is: keys.Length(&w.SoffitOut, keys.Between(1, far)), Need: true, Doc: "How far it runs out from the cladding."},
 		}}, Also: []string{"eaves"}, Doc: "The soffit above; left out, there is none near."},
+	}}
+}
+
+func fasciaFields(f *Fascia) keys.Group {
+	return keys.Group{Opt: true, Fields: []keys.Field{
+		{Key: "thickness", Is: keys.Length(&f.Thickness, keys.Between(5, 200)), Def: "20 mm", Habit: true, Doc: "Its thickness."},
+		{Key: "depth", Is: keys.Length(&f.Depth, keys.Between(50, 1200)), Need: true, Also: []string{"height"}, Doc: "Its height."},
+		{Key: "underside", Is: keys.Length(&f.Underside, anywhere()), Need: true, Doc: "Level of its underside and of the soffit."},
+		{Key: "eave", Is: keys.Length(&f.Eave, keys.Between(1, far)), Need: true, Also: []string{"overhang"}, Doc: "From its outer face back to the wall's cladding."},
+		{Key: "gutter", Is: keys.Group{Opt: true, Fields: []keys.Field{
+			{Key: "underside", Is: keys.Length(&f.Gutter.Underside, anywhere()), Need: true, Doc: "Level of its underside, which the plate stays below."},
+			{Key: "height", Is: keys.Length(&f.Gutter.Height, keys.Between(10, 500)), Def: "100 mm", Habit: true, Doc: "Its height."},
+			{Key: "out", Is: keys.Length(&f.Gutter.Out, keys.Between(10, 500)), Def: "125 mm", Habit: true, Doc: "How far it comes out from the fascia."},
+		}}, Doc: "The gutter on it; left out, there is none near."},
 	}}
 }
 
@@ -79,10 +104,10 @@ func (d *draft) plateFields() keys.Group {
 			keys.Field{Key: "packers", Is: packerFields(&p.Packer, "the plate's depth"), Also: []string{"spacers"},
 				Doc: "Blocks that hold it off the cladding, one at each screw; left out, it lies on the cladding."},
 			holdField(&p.Hold), housing(&p.Housing), rafterDrop(&p.Drop, "its outer face"),
-			keys.Field{Key: "fixing", Is: fixingFields(&p.Fixing, keys.Field{
+			keys.Field{Key: "fixing", Is: fixingFields(&p.Fixing, append(rowFields(&p.Fixing), keys.Field{
 				Key: "from_rafter", Is: keys.Length(&p.Fixing.FromRafter, keys.Between(0, 1000)), Def: "75 mm", Habit: true,
-				Doc: "Least distance of a screw's centre from the side of a rafter's housing."}),
-				Also: []string{"fixings", "screws"}, Doc: "The row of screws into the studs."}),
+				Doc: "Least distance of a screw's centre from the side of a rafter's housing."})...),
+				Also: []string{"fixings", "screws", "anchors"}, Doc: "The screws into the studs, or the anchors into masonry."}),
 	}
 }
 
@@ -111,12 +136,23 @@ func packerFields(p *Packer, height string) keys.Group {
 
 func fixingFields(f *Fixing, more ...keys.Field) keys.Group {
 	return keys.Group{Fields: append([]keys.Field{
-		{Key: "screw", Is: keys.Length(&f.Screw, keys.Between(3, 40)), Def: "12 mm", Habit: true, Also: []string{"diameter"}, Doc: "Diameter of the coach screws."},
+		{Key: "screw", Is: keys.Length(&f.Screw, keys.Between(3, 40)), Def: "12 mm", Habit: true, Also: []string{"diameter"}, Doc: "Diameter of the coach screws or anchors."},
 		{Key: "length", Is: keys.Length(&f.Length, keys.Between(20, 1000)), Else: "to be stated", Doc: "Their length under the head."},
 		{Key: "hole", Is: keys.Length(&f.Hole, keys.Between(3, 45)), Else: "the screw's diameter", Doc: "Clearance hole through the timber."},
 		{Key: "spacing", Is: keys.Length(&f.Spacing, keys.Between(50, 5000)), Def: "900 mm", Habit: true, Also: []string{"centres", "centers"},
-			Doc: "Greatest distance from screw to screw."},
+			Doc: "Greatest distance from screw to screw, along the timber."},
+		{Key: "from_edge", Is: keys.Length(&f.FromEdge, keys.Between(1, 2000)), Else: "to be stated",
+			Doc: "Least distance of an anchor from an edge of the masonry or concrete: an opening, an end, the top."},
+		{Key: "stated", Is: keys.Text(&f.Stated, lineText), Doc: "What others have stated of the fixing, such as the kind of anchor and its depth in the wall."},
 	}, more...)}
+}
+
+// rowFields are the keys of fixings that may stand in two rows.
+func rowFields(f *Fixing) []keys.Field {
+	return []keys.Field{
+		{Key: "rows", Is: keys.Word(&f.Rows, OneRow, Staggered), Def: string(OneRow), Doc: "One row along the middle of the plate, or staggered, high and low by turns."},
+		{Key: "row_edge", Is: keys.Length(&f.RowEdge, keys.Between(10, 600)), Else: "a quarter of the plate's depth", Doc: "Of staggered fixings, from the plate's nearer edge."},
+	}
 }
 
 func (d *draft) beamFields() keys.Group {

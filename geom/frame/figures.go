@@ -101,9 +101,10 @@ type PostFigures struct {
 	HoleBottom   float64 `json:"hole_bottom"`
 }
 
-// FixingFigures is one screw of the wall plate.
+// FixingFigures is one screw or anchor of the wall plate.
 type FixingFigures struct {
 	Along    float64 `json:"along"`
+	Up       float64 `json:"up"`       // above the plate's underside
 	Blocking bool    `json:"blocking"` // no stud there
 }
 

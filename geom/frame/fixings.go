@@ -47,13 +47,16 @@ func layOutFixings(c *checker) {
 // span is a stretch along the wall.
 type span struct{ lo, hi float64 }
 
-// fixer chooses the plate's screws: clear of every rafter, on studs where
-// there are any, never over the stated spacing.
+// fixer chooses the plate's fixings: clear of every rafter and of the edges of
+// masonry, on studs where there are any, never over the stated spacing.
 type fixer struct {
-	studs    []span // where a screw's centre may stand; ascending
+	stud     string // what studs are called; empty: the fixings hold anywhere
+	studs    []span // where a fixing's centre may stand; ascending
 	rafters  []span // where it may not; ascending, apart from one another
+	edges    []span // the same, near the edges of openings in masonry
+	avoid    []span // both together
 	spacing  float64
-	least    float64 // between screws, so that packers do not overlap
+	least    float64 // between fixings, so that packers do not overlap
 	from, to float64 // of the plate, less the end distance
 }
 
@@ -66,7 +69,7 @@ func plateFixings(c *checker) []FixingPoint {
 	}
 	end := max(j.Plate.Packer.Width/2, 3*fix.Hole)
 	f := fixer{
-		spacing: fix.Spacing, least: max(fix.Spacing/4, j.Plate.Packer.Width),
+		stud: j.Wall.StudName(), spacing: fix.Spacing, least: max(fix.Spacing/4, j.Plate.Packer.Width),
 		from: j.Plate.From + end, to: j.Plate.To - end,
 	}
 	if f.spacing < 2*f.least {
@@ -77,26 +80,86 @@ func plateFixings(c *checker) []FixingPoint {
 	// Nearer than a hole's width, a screw would break into the housing.
 	clear := (j.Rafters.Section.Width+j.Rafters.Clearance)/2 + max(fix.FromRafter, fix.Hole)
 	for _, x := range c.set.foulingPlate() {
-		if n := len(f.rafters); n > 0 && x-clear <= f.rafters[n-1].hi {
-			f.rafters[n-1].hi = x + clear
-			continue
-		}
-		f.rafters = append(f.rafters, span{x - clear, x + clear})
+		f.rafters = joined(f.rafters, span{x - clear, x + clear})
+	}
+	f.edges = j.openingEdges()
+	for _, s := range slices.SortedFunc(slices.Values(slices.Concat(f.rafters, f.edges)), byLow) {
+		f.avoid = joined(f.avoid, s)
 	}
 	off := max(0, j.Wall.StudWidth/2-studEdge*fix.Screw)
 	for _, x := range j.Wall.Studs {
 		f.studs = append(f.studs, span{x - off, x + off})
 	}
-	if len(f.studs) == 0 {
-		c.warnf(RuleStudsUnknown, "wall", "stud positions are to be found on site: move each screw of the wall plate on to a stud, still clear of the rafters")
+	if len(f.studs) == 0 && f.stud != "" {
+		c.warnf(RuleStudsUnknown, "wall", "%s positions are to be found on site: move each screw of the wall plate on to a %s, still clear of the rafters", f.stud, f.stud)
 	}
 	if f.to < f.from {
 		c.errorf(RuleFixing, "plate", "the plate is too short for a screw and its packer; make it at least %s", c.mm(2*end))
 		return nil
 	}
 	points := f.choose(end)
+	setRows(c, points)
 	f.report(c, points)
 	return points
+}
+
+// setRows sets the fixings high and low by turns, or in the middle, and sees
+// that plate and packers have timber round them.
+func setRows(c *checker, points []FixingPoint) {
+	p := c.job.Plate
+	fix, half := p.Fixing, p.Section.Depth/2
+	for i := range points {
+		points[i].Up = half
+		if fix.Rows == Staggered {
+			points[i].Up = p.Section.Depth - fix.RowEdge
+			if i%2 == 1 {
+				points[i].Up = fix.RowEdge
+			}
+		}
+	}
+	if fix.Rows != Staggered {
+		return
+	}
+	if fix.RowEdge > half-fix.Hole+slack {
+		c.errorf(RuleFixing, "plate.fixing", "two rows %s from the edges of a plate %s deep are one; give a row_edge of at most %s, or one row", c.mm(fix.RowEdge), c.mm(2*half), c.mm(half-fix.Hole))
+	} else if fix.RowEdge < fix.Hole-slack {
+		c.errorf(RuleFixing, "plate.fixing", "a row %s from the plate's edge leaves too little beside a hole of %s; give a row_edge of at least %s", c.mm(fix.RowEdge), c.mm(fix.Hole), c.mm(fix.Hole))
+	}
+	if need := 2 * (half - fix.RowEdge + fix.Hole); p.Packer.Thickness > 0 && p.Packer.Height < need-slack {
+		c.errorf(RuleFixing, "plate.packers", "packers %s high do not reach behind both rows; make them at least %s", c.mm(p.Packer.Height), c.mm(need))
+	}
+}
+
+// openingEdges are the stretches along the wall where the plate's anchors
+// would be nearer to an opening than stated.
+func (j *Job) openingEdges() []span {
+	fix := j.Plate.Fixing
+	if fix.FromEdge == 0 || j.Wall.StudName() != "" {
+		return nil
+	}
+	up := [2]float64{j.Plate.Section.Depth / 2, j.Plate.Section.Depth / 2}
+	if fix.Rows == Staggered {
+		up = [2]float64{fix.RowEdge, j.Plate.Section.Depth - fix.RowEdge}
+	}
+	low := j.Plate.Top - j.Plate.Section.Depth
+	var out []span
+	for _, o := range j.Wall.Openings {
+		if low+up[0] < o.Head+fix.FromEdge-slack && low+up[1] > o.Sill-fix.FromEdge+slack {
+			out = append(out, span{o.From - fix.FromEdge, o.To + fix.FromEdge})
+		}
+	}
+	return slices.SortedFunc(slices.Values(out), byLow)
+}
+
+func byLow(a, b span) int { return cmp.Compare(a.lo, b.lo) }
+
+// joined adds a span to ascending ones that stand apart.
+func joined(to []span, s span) []span {
+	if n := len(to); n > 0 && s.lo <= to[n-1].hi {
+		to[n-1].hi = max(to[n-1].hi, s.hi)
+		return to
+	}
+	return append(to, s)
 }
 
 // foulingPlate are the rafters that screws through the plate keep clear of.
@@ -167,9 +230,9 @@ func (f fixer) pick(lo, hi, want float64) FixingPoint {
 	}
 	blocking := len(f.studs) > 0
 	if x, ok := f.clearIn(lo, hi, want); ok {
-		return FixingPoint{x, blocking}
+		return FixingPoint{Along: x, Blocking: blocking}
 	}
-	return FixingPoint{want, blocking}
+	return FixingPoint{Along: want, Blocking: blocking}
 }
 
 // clearIn returns the place in lo…hi nearest to want that is clear of the
@@ -182,7 +245,7 @@ func (f fixer) clearIn(lo, hi, want float64) (float64, bool) {
 	}
 	// The spans stand apart, so the sides of the one that covers want are
 	// themselves clear.
-	left, right := f.rafters[k].lo, f.rafters[k].hi
+	left, right := f.avoid[k].lo, f.avoid[k].hi
 	okLeft, okRight := left >= lo, right <= hi
 	if okLeft && (!okRight || want-left <= right-want) {
 		return left, true
@@ -190,10 +253,13 @@ func (f fixer) clearIn(lo, hi, want float64) (float64, bool) {
 	return right, okRight
 }
 
-// over returns the rafter's span that x lies within, or −1.
-func (f fixer) over(x float64) int {
-	k, _ := slices.BinarySearchFunc(f.rafters, x+slack, func(s span, x float64) int { return cmp.Compare(s.hi, x) })
-	if k < len(f.rafters) && x > f.rafters[k].lo+slack && x < f.rafters[k].hi-slack {
+// over returns the span to avoid that x lies within, or −1.
+func (f fixer) over(x float64) int { return within(f.avoid, x) }
+
+// within returns the span that x lies within, or −1.
+func within(spans []span, x float64) int {
+	k, _ := slices.BinarySearchFunc(spans, x+slack, func(s span, x float64) int { return cmp.Compare(s.hi, x) })
+	if k < len(spans) && x > spans[k].lo+slack && x < spans[k].hi-slack {
 		return k
 	}
 	return -1
@@ -207,11 +273,17 @@ func (f fixer) report(c *checker, points []FixingPoint) {
 		k, _ := slices.BinarySearch(c.job.Wall.Studs, x)
 		return k
 	}
-	var tight []string
+	var tight, edge []string
 	for _, p := range points {
-		if f.fouls(p.Along) {
+		if within(f.rafters, p.Along) >= 0 {
 			tight = append(tight, c.figure(p.Along))
 		}
+		if within(f.edges, p.Along) >= 0 {
+			edge = append(edge, c.figure(p.Along))
+		}
+	}
+	if len(edge) > 0 {
+		c.warnf(RuleFixing, "plate.fixing", "the wall plate's anchors at %s are nearer to an opening than the %s stated: designer to confirm, or raise the plate", strings.Join(edge, ", "), c.figure(c.job.Plate.Fixing.FromEdge))
 	}
 	if len(tight) > 0 {
 		c.warnf(RuleFixing, "plate.fixing", "the wall plate's screws at %s are nearer to a rafter than stated: the rafters leave no clear place within the spacing", strings.Join(tight, ", "))
@@ -226,18 +298,18 @@ func (f fixer) report(c *checker, points []FixingPoint) {
 			i++
 			places += ", " + c.figure(points[i].Along)
 		}
-		c.warnf(RuleBlocking, "plate.fixing", "no stud suits the wall plate's screws at %s: add blocking in the wall there, %s", places, c.whichStuds(k))
+		c.warnf(RuleBlocking, "plate.fixing", "no %s suits the wall plate's screws at %s: add blocking there, %s", f.stud, places, c.whichStuds(k))
 	}
 }
 
 // whichStuds says where the place before stud k is.
 func (c *checker) whichStuds(k int) string {
-	studs := c.job.Wall.Studs
+	studs, name := c.job.Wall.Studs, c.job.Wall.StudName()
 	switch {
 	case k == 0:
-		return "before the first stud"
+		return "before the first " + name
 	case k == len(studs):
-		return "beyond the last stud"
+		return "beyond the last " + name
 	}
-	return "between the studs at " + c.figure(studs[k-1]) + " and " + c.figure(studs[k])
+	return "between the " + name + "s at " + c.figure(studs[k-1]) + " and " + c.figure(studs[k])
 }

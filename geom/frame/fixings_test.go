@@ -74,7 +74,7 @@ func TestBlockingIsSaid(t *testing.T) {
 		}
 	}
 	want := []string{"no stud suits the wall plate's screws at 2307 mm, 3098 mm, 3799 mm: " +
-		"add blocking in the wall there, between the studs at 1500 mm and 4500 mm"}
+		"add blocking there, between the studs at 1500 mm and 4500 mm"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}

@@ -136,6 +136,7 @@ const (
 type Solid struct {
 	Name  string
 	Shape geom.Solid
+	Of    Material // what a section shows it to be made of
 }
 
 // Level is a named height.

@@ -22,6 +22,7 @@ type HardwareKind string
 // The kinds of hardware.
 const (
 	CoachScrew  HardwareKind = "coach screw"
+	Anchor      HardwareKind = "anchor" // into masonry or concrete, of whatever kind
 	Washer      HardwareKind = "washer"
 	Nut         HardwareKind = "nut"
 	ThreadedRod HardwareKind = "threaded rod"
@@ -122,7 +123,7 @@ func (f *Frame) crossed(j Joint, kind HardwareKind, s BattenScrews, use string) 
 // along is where a joint lies along one of its members.
 func (f *Frame) along(member int, j Joint) float64 { return f.Members[member].Place.Local(j.At).X }
 
-// screwed is one coach screw with its washer.
+// screwed is one coach screw or anchor with its washer.
 func (f *Frame) screwed(j Joint, x Fixing, use string) []Hardware {
 	face := FaceOuter
 	if j.Kind == JointPostWall {
@@ -133,7 +134,7 @@ func (f *Frame) screwed(j Joint, x Fixing, use string) []Hardware {
 	}
 	spots := []Spot{{Member: j.A, Face: face, At: f.along(j.A, j)}}
 	return []Hardware{
-		{CoachScrew, HardwareSize{Diameter: x.Screw, Length: x.Length}, use, 1, spots},
+		{f.Job.Wall.Fixing(), HardwareSize{Diameter: x.Screw, Length: x.Length}, use, 1, spots},
 		{Washer, HardwareSize{Diameter: x.Screw}, use, 1, spots},
 	}
 }
@@ -206,7 +207,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Washer, Nut, Stirrup, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Anchor, Washer, Nut, Stirrup, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the

@@ -120,8 +120,13 @@ type Levels struct {
 
 // Wall is the house wall that the plate is fixed to.
 type Wall struct {
+	Kind      Backing
 	From, To  float64   // extent along
-	Cladding  float64   // thickness
+	Cladding  float64   // thickness; of render on masonry, of the leaf of a veneer
+	Cavity    float64   // behind a veneer
+	CutBack   CutAway   // of cladding that is cut back
+	Flashing  string    // over the plate there, as stated; empty: to be stated
+	Fascia    Fascia    // that the plate is fixed to
 	StudWidth float64   // along the wall
 	Studs     []float64 // centres, ascending
 	Returns   []Return
@@ -129,6 +134,21 @@ type Wall struct {
 	Soffit    float64 // level of its underside; 0 with SoffitOut 0 is none
 	SoffitOut float64 // how far out from the cladding it runs
 }
+
+// CutAway is how far cladding is cut back beyond a timber on the wall.
+type CutAway struct{ Above, Below, Ends float64 }
+
+// Fascia is the board at the house's eaves. The wall stands back from it.
+type Fascia struct {
+	Thickness float64
+	Depth     float64 // its height
+	Underside float64 // level
+	Eave      float64 // from its outer face back to the wall's cladding
+	Gutter    Eaves   // Out is 0 where there is none near
+}
+
+// Eaves is the gutter along the house's fascia.
+type Eaves struct{ Underside, Height, Out float64 }
 
 // Return is a wall of the house that comes out towards the viewer at a corner.
 type Return struct {
@@ -180,14 +200,27 @@ type Packer struct {
 	Height    float64
 }
 
-// Fixing is the row of screws that holds a timber to the wall's studs.
+// Fixing is the screws or anchors that hold a timber to the wall.
 type Fixing struct {
 	Screw      float64 // diameter
 	Length     float64
 	Hole       float64 // clearance hole through the timber
-	Spacing    float64 // greatest, centre to centre
+	Spacing    float64 // greatest, centre to centre along the timber
 	FromRafter float64 // least, screw centre to side of rafter housing
+	Rows       Rows    // how they stand on the plate
+	RowEdge    float64 // of two rows, from the plate's nearer edge
+	FromEdge   float64 // least, anchor to an edge of the wall; 0: to be stated
+	Stated     string  // what others have stated of it, such as the kind of anchor
 }
+
+// Rows is how fixings stand across a plate. The zero value is OneRow.
+type Rows string
+
+// The rows.
+const (
+	OneRow    Rows = "one"       // along its middle
+	Staggered Rows = "staggered" // high and low by turns
+)
 
 // Beam is the front beam.
 type Beam struct {

@@ -14,6 +14,10 @@ const theHouse = -1
 // packer's hole goes on along the same axis.
 func (b *builder) screw(timber, packer int, face Face, at geom.Vec, diameter float64) {
 	t := &b.members[timber]
+	use := UseScrew
+	if b.job.Wall.Fixing() == Anchor {
+		use = UseAnchor
+	}
 	plane, _ := t.FacePlane(face)
 	mouth := t.Place.Local(at)
 	mouth = mouth.Sub(plane.N.Mul(plane.Dist(mouth)))
@@ -21,7 +25,7 @@ func (b *builder) screw(timber, packer int, face Face, at geom.Vec, diameter flo
 	if math.Abs(plane.N.Z) > 0 {
 		through = t.Section.Depth
 	}
-	t.Features = append(t.Features, Hole{Face: face, Mouth: mouth, Diameter: diameter, Depth: through, Through: true, Use: UseScrew})
+	t.Features = append(t.Features, Hole{Face: face, Mouth: mouth, Diameter: diameter, Depth: through, Through: true, Use: use})
 	if packer == theHouse {
 		return
 	}
@@ -29,15 +33,15 @@ func (b *builder) screw(timber, packer int, face Face, at geom.Vec, diameter flo
 	local := p.Place.Local(at)
 	local.Z = 0
 	p.Features = append(p.Features, Hole{
-		Face: FaceOuter, Mouth: local, Diameter: diameter, Depth: p.Section.Depth, Through: true, Use: UseScrew,
+		Face: FaceOuter, Mouth: local, Diameter: diameter, Depth: p.Section.Depth, Through: true, Use: use,
 	})
 }
 
 // fixPlate holds the plate to the wall at one screw. packer is the packer
 // behind it, or theHouse when the plate lies on the wall itself.
-func (b *builder) fixPlate(plate, packer int, along float64) {
+func (b *builder) fixPlate(plate, packer int, f FixingPoint) {
 	p := &b.members[plate]
-	at := geom.V(along, b.set.Rear().Outer, p.Place.O.Z+p.Section.Depth/2)
+	at := geom.V(f.Along, b.set.Rear().Outer, p.Place.O.Z+f.Up)
 	b.screw(plate, packer, FaceOuter, at, b.job.Plate.Fixing.Hole)
 	at.Y = b.set.Rear().Inner
 	j := Joint{Kind: JointPlateWall, A: plate, B: packer, At: at}

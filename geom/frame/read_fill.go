@@ -56,6 +56,12 @@ func (f *filler) relevant(path string) bool {
 		return false // the pages of templates tell it themselves
 	case strings.HasPrefix(path, "adhesive."):
 		return f.Posts.Rod.Diameter > 0 && f.Posts.Rod.IntoPost > 0
+	case path == "wall.cladding":
+		return f.Wall.Kind.of().studs() != "" && f.Wall.Kind != OnVeneer
+	case path == "wall.cavity":
+		return f.Wall.Kind == OnVeneer
+	case strings.HasPrefix(path, "wall.cut_back."):
+		return f.Wall.Kind == CutBack
 	case path == "plate.housing":
 		return f.Plate.Hold.housed()
 	case path == "beam.housing":
@@ -134,6 +140,9 @@ func (f *filler) fillPlateAndBeam() {
 	}
 	fillPacker(&p.Packer, packerWidth, p.Section.Depth)
 	fillFixing(&p.Fixing)
+	if p.Fixing.Rows == Staggered && p.Fixing.RowEdge == 0 {
+		p.Fixing.RowEdge = p.Section.Depth / 4
+	}
 	if !f.Given("beam.from") {
 		b.From = p.From
 	}
@@ -164,6 +173,7 @@ func fillFixing(x *Fixing) {
 
 func (f *filler) fillWall() {
 	w := &f.Wall
+	f.fillBacking()
 	for i, o := range f.openings {
 		o.Kind, o.Name = "window", o.window
 		if f.Given(fmt.Sprintf("wall.openings[%d].door", i)) {
@@ -184,6 +194,25 @@ func (f *filler) fillWall() {
 			break
 		}
 		w.Studs = append(w.Studs, at)
+	}
+}
+
+// fillBacking leaves only what a wall of its kind has.
+func (f *filler) fillBacking() {
+	w := &f.Wall
+	switch {
+	case f.Given("wall.cladding"):
+	case w.Kind == OnVeneer || w.Kind.of().studs() == "":
+		w.Cladding = 0
+	}
+	if w.Kind != OnVeneer {
+		w.Cavity = 0
+	}
+	if w.Kind != CutBack {
+		w.CutBack = CutAway{}
+	}
+	if w.Kind != OnFascia {
+		w.Fascia = Fascia{}
 	}
 }
 

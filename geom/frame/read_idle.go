@@ -8,6 +8,8 @@ const RuleIdle Rule = "idle key"
 // would make them mean something.
 func (f *filler) checkIdle() {
 	p, b, tail, m := f.Plate.Hold, f.Beam.Hold, f.Rafters.Tail.Shape, f.Posts.Meet
+	kind := f.Wall.Kind
+	studs := kind.of().studs() != ""
 	housed, over := p.housed() || b.housed(), p == Over || b == Over
 	if f.Given("slats") && f.Given("battens") {
 		f.fault(RuleIdle, "slats", "slats stand between the rafters instead of battens over them, and the job has both; take one of them out")
@@ -39,6 +41,15 @@ func (f *filler) checkIdle() {
 		{"rafters.tail.nose", b != Over || tail == TailBevelled || tail == TailQuarter || tail == TailOgee, "the tail's shape is bevelled, quarter round or ogee"},
 		{"rafters.tail.bevel", b != Over || tail == TailBevelled, "the tail's shape is bevelled"},
 		{"rafters.tail.curve", b != Over || tail == TailOgee, "the tail's shape is ogee"},
+		{"wall.studs", studs, "wall.kind has studs behind it; anchors hold anywhere in the wall"},
+		{"wall.cavity", kind == OnVeneer, "wall.kind is masonry veneer"},
+		{"wall.cut_back", kind == CutBack, "wall.kind is cladding cut back"},
+		{"wall.flashing", kind == CutBack, "wall.kind is cladding cut back"},
+		{"wall.fascia", kind == OnFascia, "wall.kind is fascia"},
+		{"wall.soffit", kind != OnFascia, "the plate is fixed to the wall; that of a fascia is at wall.fascia.underside"},
+		{"plate.fixing.row_edge", f.Plate.Fixing.Rows == Staggered, "plate.fixing.rows is staggered"},
+		{"plate.fixing.from_edge", !studs, "wall.kind is masonry or concrete"},
+		{"posts.fixing.from_edge", !studs, "wall.kind is masonry or concrete"},
 		{"battens.check", f.Battens.Lie == LieChecked, "battens.lie is checked"},
 	} {
 		if !k.means && f.Given(k.path) {

@@ -194,7 +194,7 @@ func (b *builder) sheets(r *Roofing) {
 		for i := range r.Rows() {
 			x0, x1 := math.Min(r.Edges[i], r.Edges[i+1]), math.Max(r.Edges[i], r.Edges[i+1])
 			box := geom.Box(geom.V(over, x0, top), geom.V(r.Courses[k].To, x1, top+b.job.Roof.Profile))
-			r.Parts = append(r.Parts, Solid{RoofSheet, box.Placed(slope)})
+			r.Parts = append(r.Parts, Solid{Name: RoofSheet, Shape: box.Placed(slope)})
 		}
 		over = r.Courses[k].To
 	}
@@ -213,8 +213,8 @@ func (b *builder) drain(r *Roofing) {
 		z := slope.Point(geom.V(u, 0, top)).Z
 		lean := roofSkin * s.tan
 		r.Parts = append(r.Parts,
-			Solid{RoofFlashing, geom.Box(geom.V(u+lean, r.Left, top), geom.V(u+f.Over, r.Right, top+roofSkin)).Placed(slope)},
-			Solid{RoofFlashing, geom.Box(geom.V(r.Left, -roofSkin, z), geom.V(r.Right, 0, z+f.Up))})
+			Solid{Name: RoofFlashing, Shape: geom.Box(geom.V(u+lean, r.Left, top), geom.V(u+f.Over, r.Right, top+roofSkin)).Placed(slope)},
+			Solid{Name: RoofFlashing, Shape: geom.Box(geom.V(r.Left, -roofSkin, z), geom.V(r.Right, 0, z+f.Up))})
 	}
 	g := j.Roof.Gutter
 	if g.Section.Width == 0 {
@@ -229,11 +229,11 @@ func (b *builder) drain(r *Roofing) {
 		{N: geom.V(0, -1, 0), D: -(out.Y + roofSkin)}, {N: geom.V(0, 1, 0), D: r.Back - roofSkin},
 		{N: geom.V(0, 0, -1), D: -(out.Z + roofSkin)},
 	}
-	r.Parts = append(r.Parts, Solid{RoofGutter, box.Minus(in)})
+	r.Parts = append(r.Parts, Solid{Name: RoofGutter, Shape: box.Minus(in)})
 	for _, p := range j.Roof.Downpipes {
 		m := Member{Round: true, Length: out.Z - p.To, Section: Section{Depth: p.Size, Width: p.Size}}
 		place := upright(geom.V(p.Along-p.Size/2, r.Back-g.Section.Width/2-p.Size/2, p.To))
-		r.Parts = append(r.Parts, Solid{RoofDownpipe, roundPrism(m).Placed(place)})
+		r.Parts = append(r.Parts, Solid{Name: RoofDownpipe, Shape: roundPrism(m).Placed(place)})
 	}
 }
 
@@ -258,6 +258,9 @@ func (c *checker) checkRoofAround(r Roofing) {
 	}
 	if w := j.Wall; w.hasSoffit() && -r.Upper < w.SoffitOut && r.Highest+j.Roof.Flashing.Up > w.Soffit+slack {
 		c.errorf(RuleSoffit, "roof", "the roof and its flashing stand %s above the soffit; lower the plate", c.mm(r.Highest+j.Roof.Flashing.Up-w.Soffit))
+	}
+	if g := j.Wall.Fascia.Gutter; g.Out > 0 && -r.Upper < g.Out && r.Highest+j.Roof.Flashing.Up > g.Underside+slack {
+		c.errorf(RuleSoffit, "roof", "the roof and its flashing stand %s above the underside of the house's gutter; lower the plate", c.mm(r.Highest+j.Roof.Flashing.Up-g.Underside))
 	}
 	for _, w := range j.Wall.Returns {
 		over := r.Right - w.At

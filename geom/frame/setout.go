@@ -37,10 +37,11 @@ type Setout struct {
 	lineAt        float64 // world y
 }
 
-// FixingPoint is a screw that holds the plate to the wall.
+// FixingPoint is a screw or anchor that holds the plate to the wall.
 type FixingPoint struct {
 	Along    float64
-	Blocking bool // no stud there: blocking must be added behind the lining
+	Up       float64 // above the plate's underside
+	Blocking bool    // no stud there: blocking must be added behind the lining
 }
 
 // RafterTop is the level of the line of the rafters' top edges at a world y.

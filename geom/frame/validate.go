@@ -31,6 +31,7 @@ const (
 	RuleFixing         Rule = "fixing"       // screws that cannot be placed as stated
 	RuleBlocking       Rule = "blocking"     // a screw without a stud
 	RuleStudsUnknown   Rule = "studs unknown"
+	RuleBacking        Rule = "what the plate is fixed to"
 	RulePostOffBeam    Rule = "post off beam"
 	RulePostsOverlap   Rule = "posts overlap"
 	RulePostWall       Rule = "post on wall" // does not stand against its return
@@ -172,6 +173,7 @@ func (c *checker) checkSizes() {
 // question still makes sense, so that all errors are found at once.
 func (c *checker) validate() {
 	c.checkSizes()
+	c.job.Wall.Kind.of().needs(c)
 	if len(c.errs) > 0 {
 		return
 	}
@@ -183,6 +185,7 @@ func (c *checker) validate() {
 	if !c.sloped {
 		return
 	}
+	c.job.Wall.Kind.of().check(c)
 	for _, k := range c.set.Carriers {
 		k.Hold.way().check(c, k)
 	}

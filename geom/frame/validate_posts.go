@@ -47,16 +47,17 @@ func (c *checker) checkPosts() {
 func (c *checker) checkPostWall(i int, p Post) {
 	j := c.job
 	half, out := j.Posts.Section.Width/2, -c.set.Front().PostOuter
+	off := p.Packer.Thickness - j.Wall.Kind.of().sunk(j.Wall) // of the post from the return's face
 	for _, r := range j.Wall.Returns {
 		gap := p.Along - half - r.At
 		if r.Side == Right {
 			gap = r.At - p.Along - half
 		}
 		switch {
-		case p.Wall == r.Side && math.Abs(gap-p.Packer.Thickness) > gapTol:
-			want := r.At + half + p.Packer.Thickness
+		case p.Wall == r.Side && math.Abs(gap-off) > gapTol:
+			want := r.At + half + off
 			if r.Side == Right {
-				want = r.At - half - p.Packer.Thickness
+				want = r.At - half - off
 			}
 			c.errorf(RulePostWall, postPath(i), "post %d is %s from the %s return and its packers are %s thick; with them its centre is at %s",
 				i+1, c.mm(gap), r.Side, c.mm(p.Packer.Thickness), c.mm(want))

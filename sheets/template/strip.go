@@ -16,7 +16,7 @@ const (
 	stripBeside = 33.0  // of plain timber beside the marks, for words
 	stripLeast  = 110.0 // of a strip at the end of a timber, for words
 	stripNear   = 30.0  // marks nearer to each other share a strip
-	stripFace   = 42.0  // of the upright face
+	stripFace   = 46.0  // of the upright face: the longest figure below the crossed-out place
 	stripTop    = 28.0  // of the top
 	figureLift  = 0.9   // from a mark to its figure
 	figureStep  = 3.0   // from one place for a figure that is tried to the next

@@ -32,6 +32,7 @@ func Job(seed uint64) []byte {
 	g.heights()
 	g.settleOrder(seed)
 	g.settleLayers(seed)
+	g.settleWall(seed)
 	g.write(seed)
 	return []byte(g.b.String())
 }
@@ -77,6 +78,7 @@ type gen struct {
 	hole                 float64 // across
 	proud                float64 // of the battens, above the rafters
 	soffit               bool
+	wall                 wall
 	fall                 float64 // of the line, plate's outer to beam's inner face
 }
 

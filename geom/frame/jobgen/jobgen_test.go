@@ -74,6 +74,8 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"rafters: over", "rafters: between", "heel:", "head:", "tail:", "shape: plumb", "shape: square", "shape: bevelled", "shape: quarter round", "shape: ogee", "profile:", "hollow:", "round:", "keep_out:", "of: post",
 		"beam: checked out", "beam: face-fixed", "beam: on bracket", "beam: twin\n", "beam: twin checked out", "check_out:", "line: centred", "pattern: staggered", "pattern: in pairs", "  top: -", "edge:",
 		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:", "slats:", "raised: outer", "roof:", "gutter:", "flashing:",
+		"kind: solid masonry", "kind: concrete", "kind: unfilled masonry", "kind: masonry veneer", "kind: cladding cut back", "kind: fascia",
+		"gutter:", "cut_back:", "cavity:", "from_edge:", "rows: staggered",
 	} {
 		if !strings.Contains(text, word) {
 			t.Errorf("no random job says %q", word)

@@ -101,8 +101,16 @@ func (g *gen) writeProject(seed uint64) {
 }
 
 func (g *gen) writeWall() {
-	g.line("wall:\n  cladding: %s", g.s(g.size(8, 40)))
+	clad := g.size(8, 40)
+	if g.wall.clad > 0 {
+		clad = g.wall.clad
+	}
+	g.line("wall:\n  cladding: %s", g.s(clad))
+	if g.wall.kind != "" {
+		g.line("  kind: %s%s", g.wall.kind, g.wall.more)
+	}
 	to := g.from + g.length
+	plain := g.b.Len() // the studs are drawn of all jobs alike, and taken out where there are none
 	switch {
 	case g.chance(0.5):
 		g.line("  studs: {first: %s, spacing: %s, width: %s}", g.s(g.from+g.size(-300, 300)), g.s(g.size(380, 620)), g.s(g.size(38, 50)))
@@ -112,6 +120,9 @@ func (g *gen) writeWall() {
 			at = append(at, g.s(g.up(x)))
 		}
 		g.line("  studs: {at: [%s]}", strings.Join(at, ", "))
+	}
+	if g.wall.studless {
+		g.cutBack(plain)
 	}
 	if g.wallLeft || g.wallRight {
 		g.line("  returns:")
@@ -126,8 +137,19 @@ func (g *gen) writeWall() {
 	if g.chance(0.3) {
 		g.soffit = true
 		// Above the plate and whatever stands on the rafters near it.
+		plain := g.b.Len()
 		g.line("  soffit: {level: %s, out: %s}", g.s(g.top+g.up(g.rise)+g.size(200, 400)), g.s(g.size(300, 700)))
+		if g.wall.kind == "fascia" {
+			g.cutBack(plain)
+		}
 	}
+}
+
+// cutBack takes out what was written after a length.
+func (g *gen) cutBack(length int) {
+	kept := g.b.String()[:length]
+	g.b.Reset()
+	g.b.WriteString(kept)
 }
 
 // writeOpenings sets doors and windows below the plate, apart from each other.
@@ -158,13 +180,15 @@ func (g *gen) writePlate() {
 	} else {
 		g.line("  underside: %s", g.s(g.top-g.plate.depth))
 	}
-	wide := g.size(50, 90)
+	wide, high := g.size(50, 90), 0.0
 	if g.packer > 0 {
-		g.line("  packers: {thickness: %s, width: %s, height: %s}", g.s(g.packer), g.s(wide), g.s(g.size(60, g.plate.depth)))
+		high = g.size(60, g.plate.depth)
+		g.line("  packers: {thickness: %s, width: %s, height: %s}", g.s(g.packer), g.s(wide), g.s(high))
 	}
 	g.writeHold(0)
 	screw := g.size(8, 12)
-	g.line("  fixing: {screw: %s, hole: %s, spacing: %s, from_rafter: %s}", g.s(screw), g.s(g.up(screw+1)), g.s(g.size(2*wide+220, 1200)), g.s(g.size(30, 80)))
+	hole := g.up(screw + 1)
+	g.line("  fixing: {screw: %s, hole: %s, spacing: %s, from_rafter: %s%s%s}", g.s(screw), g.s(hole), g.s(g.size(2*wide+220, 1200)), g.s(g.size(30, 80)), g.rows(hole, high), g.wall.fixing)
 }
 
 func (g *gen) writePosts() {
@@ -193,12 +217,12 @@ func (g *gen) writePosts() {
 	g.line("  at:")
 	first, last := g.beamFrom+g.post.width/2, g.beamTo-g.post.width/2
 	if g.wallLeft {
-		first = g.from + g.wallGap + g.post.width/2
+		first = g.from + g.wallGap - g.wall.sunk + g.post.width/2
 	} else {
 		first = g.nearEnd(first, 1)
 	}
 	if g.wallRight {
-		last = g.from + g.length - g.wallGap - g.post.width/2
+		last = g.from + g.length - g.wallGap + g.wall.sunk - g.post.width/2
 	} else {
 		last = g.nearEnd(last, -1)
 	}
