@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"strconv"
 
 	"plumbcut/draw"
@@ -16,14 +17,23 @@ func keepOutShown(k frame.KeepOut, w wallPlan) (draw.Rect, bool) {
 	return r, !r.Empty() && r.W() > 0 && r.H() > 0
 }
 
+// keepOuts are all zones that a plan within a reach shows.
+func (m *maker) keepOuts(w wallPlan) []draw.Rect {
+	var out []draw.Rect
+	for _, k := range m.job.Site.KeepOuts {
+		for _, one := range k.Each() {
+			if r, ok := keepOutShown(one, w); ok {
+				out = append(out, r)
+			}
+		}
+	}
+	return out
+}
+
 // drawKeepOuts outlines the places where no post may stand, light and dashed:
 // they are found on site, not made.
 func (m *maker) drawKeepOuts(p *page, v *draw.View, w wallPlan) {
-	for _, k := range m.job.Site.KeepOuts {
-		r, ok := keepOutShown(k, w)
-		if !ok {
-			continue
-		}
+	for _, r := range m.keepOuts(w) {
 		at := func(x, y float64) geom.Pt { return v.Flat(geom.P(x, y)) }
 		p.sheet.Line(light(draw.Dashed), at(r.X0, r.Y0), at(r.X1, r.Y0), at(r.X1, r.Y1), at(r.X0, r.Y1), at(r.X0, r.Y0))
 	}
@@ -44,7 +54,7 @@ func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
 // keepOutTable says what is kept clear, and where it lies.
 func (m *maker) keepOutTable() draw.Table {
 	t := draw.Table{Title: "Keep clear", Columns: append([]draw.Column{{Head: "Key"}, {Head: "What is there", Width: 38}, {Head: "None of"}},
-		figureColumns("Left side", "Right side", "From wall", "To")...)}
+		figureColumns("Left, from L", "Right, from L", "From wall", "To")...)}
 	left, _ := m.fixedPoints()
 	f := m.figures.Length
 	for i, k := range m.job.Site.KeepOuts {
@@ -55,7 +65,11 @@ func (m *maker) keepOutTable() draw.Table {
 		if k.Far > 0 {
 			end = f(k.Far)
 		}
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), k.Name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
+		name := k.Name
+		if k.Number > 1 {
+			name += fmt.Sprintf(": %d, every %s from the first", k.Number, f(k.Every))
+		}
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
 	}
 	return t
 }
