@@ -104,7 +104,7 @@ func (g *gen) keepOuts(job *gen) string {
 		near := g.size(0, job.out)
 		if wide := g.up(45); what == "post" && to-from > 6*wide {
 			many := 2 + g.r.IntN(3)
-			step := (to - from - 2*wide) / float64(many-1)
+			step := min(4000, (to-from-2*wide)/float64(many-1))
 			out += fmt.Sprintf("    - {name: joist, from: %s, to: %s, every: %s, number: %d, near: %s, of: post}\n",
 				g.s(g.up(from)), g.s(g.up(from)+wide), g.near(step), many, g.s(near))
 			continue
