@@ -46,9 +46,25 @@ func keepOutKey(i int) string { return "K" + strconv.Itoa(i+1) }
 func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
 	for i, k := range m.job.Site.KeepOuts {
 		if r, ok := keepOutShown(k, w); ok {
-			p.placer.Part(draw.Part{View: v, At: geom.V((r.X0+r.X1)/2, r.Y0+0.3*r.H(), 0), Mark: keepOutKey(i), Flag: true})
+			p.placer.Part(draw.Part{View: v, At: freeIn(p, v, r), Mark: keepOutKey(i), Flag: true})
 		}
 	}
+}
+
+// freeIn is a point of a zone, in the view plane, round which there is room for
+// a key; where there is none, a point well inside it.
+func freeIn(p *page, v *draw.View, zone draw.Rect) geom.Vec {
+	const wide, high, gap, steps = 10, 5, 1, 6 // of a key; mm on paper
+	for _, dy := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+		for k := range steps - 1 {
+			q := geom.P(zone.X0+zone.W()*float64(k+1)/steps, zone.Y0+zone.H()*dy)
+			c := v.Flat(q)
+			if p.placer.Free(draw.Rect{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}, gap) {
+				return geom.V(q.X, q.Y, 0)
+			}
+		}
+	}
+	return geom.V((zone.X0+zone.X1)/2, zone.Y0+0.3*zone.H(), 0)
 }
 
 // keepOutTable says what is kept clear, and where it lies.
