@@ -52,40 +52,19 @@ func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
 }
 
 // freeIn is a point of a zone, in the view plane, round which there is room for
-// a key; where there is none, a point well inside it.
+// a key or, where there is none, for the dot of its leader.
 func freeIn(p *page, v *draw.View, zone draw.Rect) geom.Vec {
-	const wide, high, gap, steps = 10, 5, 1, 6 // of a key; mm on paper
-	for _, dy := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
-		for k := range steps - 1 {
-			q := geom.P(zone.X0+zone.W()*float64(k+1)/steps, zone.Y0+zone.H()*dy)
-			c := v.Flat(q)
-			if p.placer.Free(draw.Rect{X0: c.X - wide/2, Y0: c.Y - high/2, X1: c.X + wide/2, Y1: c.Y + high/2}, gap) {
-				return geom.V(q.X, q.Y, 0)
+	const wide, high, dot, gap, steps = 10.0, 5.0, 2.0, 1.0, 6 // mm on paper
+	for _, size := range []geom.Pt{geom.P(wide, high), geom.P(dot, dot)} {
+		half := size.Mul(0.5)
+		for _, dy := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+			for k := range steps - 1 {
+				q := geom.P(zone.X0+zone.W()*float64(k+1)/steps, zone.Y0+zone.H()*dy)
+				if c := v.Flat(q); p.placer.Free(draw.Bounds(c.Sub(half), c.Add(half)), gap) {
+					return geom.V(q.X, q.Y, 0)
+				}
 			}
 		}
 	}
 	return geom.V((zone.X0+zone.X1)/2, zone.Y0+0.3*zone.H(), 0)
-}
-
-// keepOutTable says what is kept clear, and where it lies.
-func (m *maker) keepOutTable() draw.Table {
-	t := draw.Table{Title: "Keep clear", Columns: append([]draw.Column{{Head: "Key"}, {Head: "What is there", Width: 38}, {Head: "None of"}},
-		figureColumns("Left, from L", "Right, from L", "From wall", "To")...)}
-	left, _ := m.fixedPoints()
-	f := m.figures.Length
-	for i, k := range m.job.Site.KeepOuts {
-		what, end := "posts, holes", "on"
-		if k.Of == frame.KeepPost {
-			what = "posts"
-		}
-		if k.Far > 0 {
-			end = f(k.Far)
-		}
-		name := k.Name
-		if k.Number > 1 {
-			name += fmt.Sprintf(": %d, every %s from the first", k.Number, f(k.Every))
-		}
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
-	}
-	return t
 }
