@@ -68,3 +68,26 @@ func freeIn(p *page, v *draw.View, zone draw.Rect) geom.Vec {
 	}
 	return geom.V((zone.X0+zone.X1)/2, zone.Y0+0.3*zone.H(), 0)
 }
+
+// keepOutTable says what is kept clear, and where it lies.
+func (m *maker) keepOutTable() draw.Table {
+	t := draw.Table{Title: "Keep clear", Columns: append([]draw.Column{{Head: "Key"}, {Head: "What is there", Width: 38}, {Head: "None of"}},
+		figureColumns("Left, from L", "Right, from L", "From wall", "To")...)}
+	left, _ := m.fixedPoints()
+	f := m.figures.Length
+	for i, k := range m.job.Site.KeepOuts {
+		what, end := "posts, holes", "on"
+		if k.Of == frame.KeepPost {
+			what = "posts"
+		}
+		if k.Far > 0 {
+			end = f(k.Far)
+		}
+		name := k.Name
+		if k.Number > 1 {
+			name += fmt.Sprintf(": %d, every %s from the first", k.Number, f(k.Every))
+		}
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
+	}
+	return t
+}
