@@ -54,10 +54,10 @@ func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
 // freeIn is a point of a zone, in the view plane, round which there is room for
 // a key or, where there is none, for the dot of its leader.
 func freeIn(p *page, v *draw.View, zone draw.Rect) geom.Vec {
-	const wide, high, dot, gap, steps = 10.0, 5.0, 2.0, 1.0, 6 // mm on paper
+	const wide, high, dot, gap, steps = 10.0, 5.0, 1.2, 0.5, 10 // mm on paper
 	for _, size := range []geom.Pt{geom.P(wide, high), geom.P(dot, dot)} {
 		half := size.Mul(0.5)
-		for _, dy := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+		for _, dy := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
 			for k := range steps - 1 {
 				q := geom.P(zone.X0+zone.W()*float64(k+1)/steps, zone.Y0+zone.H()*dy)
 				if c := v.Flat(q); p.placer.Free(draw.Bounds(c.Sub(half), c.Add(half)), gap) {

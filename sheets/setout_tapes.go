@@ -100,8 +100,8 @@ func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) 
 		t := first + (last-first)*float64(k)/(steps-1)
 		mid := a.Lerp(b, t).Add(up)
 		var text []geom.Pt
-		for d := -half; d <= half; d += half / samples {
-			text = append(text, mid.Add(along.Mul(d)))
+		for n := -samples; n <= samples; n++ {
+			text = append(text, mid.Add(along.Mul(half*float64(n)/samples)))
 		}
 		clear := enough
 		for j, o := range lines {
