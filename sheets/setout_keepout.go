@@ -42,13 +42,17 @@ func (m *maker) drawKeepOuts(p *page, v *draw.View, w wallPlan) {
 // keepOutKey is what a zone is called on the plan.
 func keepOutKey(i int) string { return "K" + strconv.Itoa(i+1) }
 
-// markKeepOuts puts its key on each zone; the table says what it is.
-func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
+// keepOutMarks put its key on each zone; the table says what it is.
+func (m *maker) keepOutMarks(p *page, v *draw.View, w wallPlan) []func() {
+	var out []func()
 	for i, k := range m.job.Site.KeepOuts {
 		if r, ok := keepOutShown(k, w); ok {
-			p.placer.Part(draw.Part{View: v, At: freeIn(p, v, r), Mark: keepOutKey(i), Flag: true})
+			out = append(out, func() {
+				p.placer.Part(draw.Part{View: v, At: freeIn(p, v, r), Mark: keepOutKey(i), Flag: true})
+			})
 		}
 	}
+	return out
 }
 
 // freeIn is a point of a zone, in the view plane, round which there is room for

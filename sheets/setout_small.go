@@ -147,9 +147,6 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
 		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of deck"})
 	}
-	marks := m.eachMark(p, v, frame.KindPost, frame.KindFooting)
-	if len(m.job.Site.KeepOuts) > 0 {
-		marks = append(marks, func() { m.markKeepOuts(p, v, w) })
-	}
+	marks := append(m.eachMark(p, v, frame.KindPost, frame.KindFooting), m.keepOutMarks(p, v, w)...)
 	p.cleanestOrder(marks...)
 }
