@@ -35,6 +35,9 @@ func (m *maker) setoutSheets() []draft {
 		{{stackBlock{tables, notes}}, {small}},
 		{{stackBlock{tables, besideBlock{notes, small}}}},
 	}
+	if len(m.job.Site.KeepOuts) > 0 { // one table more: with nothing under them they fit small paper too
+		rest = append([]grid{{{tables, stackBlock{notes, small}}}}, rest...)
+	}
 	for _, scale := range m.scales(planScale) {
 		one := []float64{scale}
 		if a, ok := arrange(m.hand, m.room(title), one, together...); ok {
@@ -100,6 +103,9 @@ func (m *maker) setoutView() *planView {
 	bounds := holes.Union(wall.all)
 	if y := -m.job.Levels.DeckOut; y > reach.y0 {
 		bounds.Y0 = min(bounds.Y0, y)
+	}
+	for _, r := range m.keepOuts(wall) {
+		bounds.Y0 = min(bounds.Y0, r.Y0)
 	}
 	b := newViewIn("Post set-out plan", pic, m.origin(), bounds)
 	b.title.Note = "seen from above; posts cut above their footings"

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"strconv"
 
 	"plumbcut/draw"
@@ -16,14 +17,23 @@ func keepOutShown(k frame.KeepOut, w wallPlan) (draw.Rect, bool) {
 	return r, !r.Empty() && r.W() > 0 && r.H() > 0
 }
 
+// keepOuts are all zones that a plan within a reach shows.
+func (m *maker) keepOuts(w wallPlan) []draw.Rect {
+	var out []draw.Rect
+	for _, k := range m.job.Site.KeepOuts {
+		for _, one := range k.Each() {
+			if r, ok := keepOutShown(one, w); ok {
+				out = append(out, r)
+			}
+		}
+	}
+	return out
+}
+
 // drawKeepOuts outlines the places where no post may stand, light and dashed:
 // they are found on site, not made.
 func (m *maker) drawKeepOuts(p *page, v *draw.View, w wallPlan) {
-	for _, k := range m.job.Site.KeepOuts {
-		r, ok := keepOutShown(k, w)
-		if !ok {
-			continue
-		}
+	for _, r := range m.keepOuts(w) {
 		at := func(x, y float64) geom.Pt { return v.Flat(geom.P(x, y)) }
 		p.sheet.Line(light(draw.Dashed), at(r.X0, r.Y0), at(r.X1, r.Y0), at(r.X1, r.Y1), at(r.X0, r.Y1), at(r.X0, r.Y0))
 	}
@@ -32,19 +42,41 @@ func (m *maker) drawKeepOuts(p *page, v *draw.View, w wallPlan) {
 // keepOutKey is what a zone is called on the plan.
 func keepOutKey(i int) string { return "K" + strconv.Itoa(i+1) }
 
-// markKeepOuts puts its key on each zone; the table says what it is.
-func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
+// keepOutMarks put its key on each zone; the table says what it is.
+func (m *maker) keepOutMarks(p *page, v *draw.View, w wallPlan) []func() {
+	var out []func()
 	for i, k := range m.job.Site.KeepOuts {
 		if r, ok := keepOutShown(k, w); ok {
-			p.placer.Part(draw.Part{View: v, At: geom.V((r.X0+r.X1)/2, r.Y0+0.3*r.H(), 0), Mark: keepOutKey(i), Flag: true})
+			out = append(out, func() {
+				p.placer.Part(draw.Part{View: v, At: freeIn(p, v, r), Mark: keepOutKey(i), Flag: true})
+			})
 		}
 	}
+	return out
+}
+
+// freeIn is a point of a zone, in the view plane, round which there is room for
+// a key or, where there is none, for the dot of its leader.
+func freeIn(p *page, v *draw.View, zone draw.Rect) geom.Vec {
+	const wide, high, dot, gap, steps = 10.0, 5.0, 1.2, 0.5, 10 // mm on paper
+	for _, size := range []geom.Pt{geom.P(wide, high), geom.P(dot, dot)} {
+		half := size.Mul(0.5)
+		for _, dy := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
+			for k := range steps - 1 {
+				q := geom.P(zone.X0+zone.W()*float64(k+1)/steps, zone.Y0+zone.H()*dy)
+				if c := v.Flat(q); p.placer.Free(draw.Bounds(c.Sub(half), c.Add(half)), gap) {
+					return geom.V(q.X, q.Y, 0)
+				}
+			}
+		}
+	}
+	return geom.V((zone.X0+zone.X1)/2, zone.Y0+0.3*zone.H(), 0)
 }
 
 // keepOutTable says what is kept clear, and where it lies.
 func (m *maker) keepOutTable() draw.Table {
 	t := draw.Table{Title: "Keep clear", Columns: append([]draw.Column{{Head: "Key"}, {Head: "What is there", Width: 38}, {Head: "None of"}},
-		figureColumns("Left side", "Right side", "From wall", "To")...)}
+		figureColumns("Left, from L", "Right, from L", "From wall", "To")...)}
 	left, _ := m.fixedPoints()
 	f := m.figures.Length
 	for i, k := range m.job.Site.KeepOuts {
@@ -55,7 +87,11 @@ func (m *maker) keepOutTable() draw.Table {
 		if k.Far > 0 {
 			end = f(k.Far)
 		}
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), k.Name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
+		name := k.Name
+		if k.Number > 1 {
+			name += fmt.Sprintf(": %d, every %s from the first", k.Number, f(k.Every))
+		}
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
 	}
 	return t
 }

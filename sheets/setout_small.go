@@ -147,6 +147,6 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
 		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of deck"})
 	}
-	p.cleanestOrder(m.eachMark(p, v, frame.KindPost, frame.KindFooting)...)
-	m.markKeepOuts(p, v, w)
+	marks := append(m.eachMark(p, v, frame.KindPost, frame.KindFooting), m.keepOutMarks(p, v, w)...)
+	p.cleanestOrder(marks...)
 }

@@ -67,13 +67,11 @@ func (m *maker) otherLines(w wallPlan) []tape {
 	for _, y := range []float64{m.front().Outer, -m.job.Levels.DeckOut} {
 		out = append(out, tape{geom.V(w.all.X0, y, 0), geom.V(w.all.X1, y, 0)})
 	}
-	for _, k := range m.job.Site.KeepOuts {
-		if r, ok := keepOutShown(k, w); ok {
-			c := r.Corners()
-			for i, a := range c {
-				b := c[(i+1)%len(c)]
-				out = append(out, tape{geom.V(a.X, a.Y, 0), geom.V(b.X, b.Y, 0)})
-			}
+	for _, r := range m.keepOuts(w) {
+		c := r.Corners()
+		for i, a := range c {
+			b := c[(i+1)%len(c)]
+			out = append(out, tape{geom.V(a.X, a.Y, 0), geom.V(b.X, b.Y, 0)})
 		}
 	}
 	for _, r := range m.job.Wall.Returns {
@@ -102,8 +100,8 @@ func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) 
 		t := first + (last-first)*float64(k)/(steps-1)
 		mid := a.Lerp(b, t).Add(up)
 		var text []geom.Pt
-		for d := -half; d <= half; d += half / samples {
-			text = append(text, mid.Add(along.Mul(d)))
+		for n := -samples; n <= samples; n++ {
+			text = append(text, mid.Add(along.Mul(half*float64(n)/samples)))
 		}
 		clear := enough
 		for j, o := range lines {

@@ -167,6 +167,8 @@ func keepOutFields(k *KeepOut) keys.Kind {
 		{Key: "to", Is: keys.Length(&k.To, anywhere()), Need: true, Doc: "Its right side, along."},
 		{Key: "near", Is: keys.Length(&k.Near, distance()), Def: "0", Doc: "Its side towards the house, out from the cladding."},
 		{Key: "far", Is: keys.Length(&k.Far, keys.Between(1, far)), Else: "as far as the job goes", Doc: "Its far side, out from the cladding."},
+		{Key: "every", Is: keys.Length(&k.Every, keys.Between(20, 5000)), With: "number", Doc: "Where there are several alike, such as joists: from one's left side to the next one's, to the right."},
+		{Key: "number", Is: keys.Count(&k.Number, 2, maxSticks), With: "every", Doc: "How many of them there are."},
 		{Key: "of", Is: keys.Word(&k.Of, KeepHole, KeepPost), Def: string(KeepHole), Doc: "What stays out of it: post and hole, or the post alone."},
 	}}
 }

@@ -3,7 +3,6 @@ package frame
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"plumbcut/geom"
@@ -17,6 +16,29 @@ type KeepOut struct {
 	Near     float64 // out, from the cladding
 	Far      float64 // out; 0: as far as the job goes
 	Of       KeepOutOf
+	Every    float64 // from one's left side to the next one's, to the right, where there are several
+	Number   int     // of them; 0: one
+}
+
+// Each are the zones one by one.
+func (k KeepOut) Each() []KeepOut {
+	out := make([]KeepOut, max(1, k.Number))
+	for i := range out {
+		at := k
+		at.From, at.To = k.From+float64(i)*k.Every, k.To+float64(i)*k.Every
+		at.Every, at.Number = 0, 0
+		out[i] = at
+	}
+	return out
+}
+
+// zones are all places where a post may not stand.
+func (s Site) zones() []KeepOut {
+	var out []KeepOut
+	for _, k := range s.KeepOuts {
+		out = append(out, k.Each()...)
+	}
+	return out
 }
 
 // KeepOutOf is what has to stay out.
@@ -67,10 +89,10 @@ func (k KeepOut) blocks(p Post, s Section, x, y float64) bool {
 // checkKeepOuts checks every post against every zone, and says where else it
 // could stand.
 func (c *checker) checkKeepOuts() {
-	j := c.job
+	j, zones := c.job, c.job.Site.zones()
 	y := c.set.Front().PostOuter + j.Posts.Section.Depth/2
 	for i, p := range j.Posts.At {
-		for _, k := range j.Site.KeepOuts {
+		for _, k := range zones {
 			if k.blocks(p, j.Posts.Section, p.Along, y) {
 				c.errorf(RuleKeepOut, postPath(i), "%s of post %d is in the way of the %s; %s", whatKeepsOut(k), i+1, k.Name, c.elsewhere(i, y))
 			}
@@ -115,7 +137,7 @@ func (c *checker) elsewhere(i int, y float64) string {
 // right of where it is that no zone blocks.
 func (c *checker) clearOf(p Post, y, way float64) (float64, bool) {
 	x := p.Along
-	zones := slices.Clone(c.job.Site.KeepOuts)
+	zones := c.job.Site.zones()
 	for range zones { // one zone may push it into the next
 		moved := false
 		for _, k := range zones {

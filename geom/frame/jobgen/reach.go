@@ -102,6 +102,13 @@ func (g *gen) keepOuts(job *gen) string {
 		}
 		n++
 		near := g.size(0, job.out)
+		if wide := g.up(45); what == "post" && to-from > 6*wide {
+			many := 2 + g.r.IntN(3)
+			step := min(4000, (to-from-2*wide)/float64(many-1))
+			out += fmt.Sprintf("    - {name: joist, from: %s, to: %s, every: %s, number: %d, near: %s, of: post}\n",
+				g.s(g.up(from)), g.s(g.up(from)+wide), g.near(step), many, g.s(near))
+			continue
+		}
 		out += fmt.Sprintf("    - {name: %s, from: %s, to: %s, near: %s, far: %s, of: %s}\n",
 			g.pick("drain", "garden step", "water pipe"), g.s(g.up(from)), g.s(g.up(to)-g.up(2)), g.s(near), g.s(g.up(near+g.size(200, 1500))), what)
 	}
