@@ -32,13 +32,17 @@ func (m *maker) drawKeepOuts(p *page, v *draw.View, w wallPlan) {
 // keepOutKey is what a zone is called on the plan.
 func keepOutKey(i int) string { return "K" + strconv.Itoa(i+1) }
 
-// markKeepOuts puts its key on each zone; the table says what it is.
-func (m *maker) markKeepOuts(p *page, v *draw.View, w wallPlan) {
+// keepOutMarks put its key on each zone; the table says what it is.
+func (m *maker) keepOutMarks(p *page, v *draw.View, w wallPlan) []func() {
+	var out []func()
 	for i, k := range m.job.Site.KeepOuts {
 		if r, ok := keepOutShown(k, w); ok {
-			p.placer.Part(draw.Part{View: v, At: geom.V((r.X0+r.X1)/2, r.Y0+0.3*r.H(), 0), Mark: keepOutKey(i), Flag: true})
+			out = append(out, func() {
+				p.placer.Part(draw.Part{View: v, At: clearSpot(p, v, r), Mark: keepOutKey(i), Flag: true})
+			})
 		}
 	}
+	return out
 }
 
 // keepOutTable says what is kept clear, and where it lies.
@@ -58,4 +62,19 @@ func (m *maker) keepOutTable() draw.Table {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), k.Name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
 	}
 	return t
+}
+
+// clearSpot is a point in a rectangle of the plan at which a dot covers nothing;
+// near its middle, where nothing in it is clear.
+func clearSpot(p *page, v *draw.View, r draw.Rect) geom.Vec {
+	const clear = 1.5 // mm on paper
+	spots := [][2]float64{{0.5, 0.3}, {0.5, 0.7}, {0.3, 0.3}, {0.7, 0.3}, {0.3, 0.7}, {0.7, 0.7}, {0.15, 0.5}, {0.85, 0.5}, {0.5, 0.12}, {0.5, 0.88}}
+	at := func(s [2]float64) geom.Vec { return geom.V(r.X0+s[0]*r.W(), r.Y0+s[1]*r.H(), 0) }
+	for _, s := range spots {
+		q := v.Pt(at(s))
+		if p.placer.Free(draw.Rect{X0: q.X, Y0: q.Y, X1: q.X, Y1: q.Y}, clear) {
+			return at(s)
+		}
+	}
+	return at(spots[0])
 }
