@@ -48,29 +48,11 @@ func (m *maker) keepOutMarks(p *page, v *draw.View, w wallPlan) []func() {
 	for i, k := range m.job.Site.KeepOuts {
 		if r, ok := keepOutShown(k, w); ok {
 			out = append(out, func() {
-				p.placer.Part(draw.Part{View: v, At: freeIn(p, v, r), Mark: keepOutKey(i), Flag: true})
+				p.placer.Part(draw.Part{View: v, At: clearSpot(p, v, r), Mark: keepOutKey(i), Flag: true})
 			})
 		}
 	}
 	return out
-}
-
-// freeIn is a point of a zone, in the view plane, round which there is room for
-// a key or, where there is none, for the dot of its leader.
-func freeIn(p *page, v *draw.View, zone draw.Rect) geom.Vec {
-	const wide, high, dot, gap, steps = 10.0, 5.0, 1.2, 0.5, 10 // mm on paper
-	for _, size := range []geom.Pt{geom.P(wide, high), geom.P(dot, dot)} {
-		half := size.Mul(0.5)
-		for _, dy := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {
-			for k := range steps - 1 {
-				q := geom.P(zone.X0+zone.W()*float64(k+1)/steps, zone.Y0+zone.H()*dy)
-				if c := v.Flat(q); p.placer.Free(draw.Bounds(c.Sub(half), c.Add(half)), gap) {
-					return geom.V(q.X, q.Y, 0)
-				}
-			}
-		}
-	}
-	return geom.V((zone.X0+zone.X1)/2, zone.Y0+0.3*zone.H(), 0)
 }
 
 // keepOutTable says what is kept clear, and where it lies.
@@ -94,4 +76,19 @@ func (m *maker) keepOutTable() draw.Table {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{keepOutKey(i), name, what, f(k.From - left.X), f(k.To - left.X), f(k.Near), end}})
 	}
 	return t
+}
+
+// clearSpot is a point in a rectangle of the plan at which a dot covers nothing;
+// near its middle, where nothing in it is clear.
+func clearSpot(p *page, v *draw.View, r draw.Rect) geom.Vec {
+	const clear = 1.5 // mm on paper
+	spots := [][2]float64{{0.5, 0.3}, {0.5, 0.7}, {0.3, 0.3}, {0.7, 0.3}, {0.3, 0.7}, {0.7, 0.7}, {0.15, 0.5}, {0.85, 0.5}, {0.5, 0.12}, {0.5, 0.88}}
+	at := func(s [2]float64) geom.Vec { return geom.V(r.X0+s[0]*r.W(), r.Y0+s[1]*r.H(), 0) }
+	for _, s := range spots {
+		q := v.Pt(at(s))
+		if p.placer.Free(draw.Rect{X0: q.X, Y0: q.Y, X1: q.X, Y1: q.Y}, clear) {
+			return at(s)
+		}
+	}
+	return at(spots[0])
 }
