@@ -94,8 +94,8 @@ func (c *cross) slatNote() {
 		q.X = c.x
 		at = append(at, q)
 	}
-	words := fmt.Sprintf("%s, %s. %d in each bay, at centres of %s, on cleats %s. The row over them runs down the slope from the plate, to their edges nearest the house",
-		c.stick("slat", all[0]), c.turnWords(), len(layer.At), c.figures.Length(layer.Centres()), c.frame.Of(frame.KindCleat)[0].Mark)
+	words := fmt.Sprintf("%s, %s. %d in each bay, on cleats %s. The row runs to their edges nearest the house",
+		c.stick("slat", all[0]), c.turnWords(), len(layer.At), c.frame.Of(frame.KindCleat)[0].Mark)
 	named := all[0]
 	if c.form != keyed {
 		named = frame.Member{}
