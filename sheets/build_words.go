@@ -331,7 +331,7 @@ func (m *maker) sayTops() []string {
 	return sentences(
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
 		fmt.Sprintf("Measure down %s from it: that is the seat of the beam, at %s, the same at every post.", m.said(m.rear().Top-m.seatLevel()), m.saidLevel(m.seatLevel())),
-		wide, rod,
+		wide, rod, m.braceCutWords(frame.KindPost),
 	)
 }
 
@@ -354,12 +354,13 @@ func (m *maker) sayBeam() []string {
 	if r := j.Posts.Rod; r.Diameter > 0 {
 		rod = fmt.Sprintf(" Set a rod Ø%s down through it into each post.", m.saidFine(r.Diameter))
 	}
-	return []string{
+	return sentences(
 		marks,
 		ofCarrier(k).mark(m, k),
+		m.braceCutWords(frame.KindBeam),
 		fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.%s", m.leftEndWords(), rod),
 		fmt.Sprintf("Check its underside: %s all along.", m.saidLevel(m.seatLevel())),
-	}
+	)
 }
 
 // leftEndWords says where the beam's left end stands against the first post.
@@ -514,7 +515,7 @@ var (
 	holdConcrete = fixedWords("Nothing is lifted on to the posts before the concrete is as hard as its maker states.")
 	holdBeam     = fixedWords("The beam is straight, level and braced before a rafter is cut.")
 	holdPattern  = fixedWords("The front cut of every other rafter waits until the pattern fits.")
-	holdRafters  = fixedWords("The braces stay until every rafter is tied down at both ends.")
+	holdRafters  = fixedWords("The temporary braces stay until every rafter is tied down at both ends.")
 	holdRoof     = fixedWords("No sheet goes on before the authorities have answered and the frame is tied down and braced for a roof's wind.")
-	holdCheck    = fixedWords("The braces come off last, when all the figures are written down and agree.")
+	holdCheck    = fixedWords("The temporary braces come off last, when all the figures are written down and agree.")
 )

@@ -15,6 +15,7 @@ const (
 	holdRod     = "rod"
 	holdPacker  = "packer"
 	holdBatten  = "batten"
+	holdGap     = "gap"
 	holdChecks  = "check"
 )
 
@@ -52,6 +53,8 @@ func (s *timber) endHold(end frame.Face) string {
 		return holdFront
 	case s.Kind == frame.KindPost && end == frame.FaceEnd:
 		return holdPostTop
+	case s.fitsBetween() && end == frame.FaceEnd:
+		return holdGap
 	}
 	return ""
 }
@@ -63,6 +66,8 @@ func (s *timber) holeHold(h frame.Hole) string {
 		return holdScrew
 	case h.Use == frame.UseRod:
 		return holdRod
+	case h.Use == frame.UseBolt && s.Kind != frame.KindBrace:
+		return holdBolt
 	}
 	return ""
 }
@@ -94,6 +99,10 @@ func (s *timber) holdWords(key string) string {
 			return "Hold the rod hole until the beam lies in its place: drill down through its hole."
 		}
 		return "Hold the rod holes until the posts stand: measure their centres from the left end of the beam."
+	case holdGap:
+		return "Hold the length until what it stands between is fixed: measure the gap at top and bottom, at every place."
+	case holdBrace, holdBolt:
+		return s.braceHoldWords(key)
 	case holdPacker:
 		return "Hold the thickness until the wall is measured: how far it bows at every screw. Rip each packer to suit, so that the timber is straight."
 	case holdChecks:

@@ -71,6 +71,13 @@ func (s *timber) workOn(face frame.Face) int {
 			if f.Face == face {
 				n += 2
 			}
+		case frame.BraceHousing:
+			switch face {
+			case f.Face:
+				n++
+			case s.openSide(f):
+				n += 2
+			}
 		case frame.Hole:
 			if f.Face == face {
 				n++
@@ -568,6 +575,9 @@ func (s *timber) underFace(p *page, v *draw.View, face frame.Face, shown stretch
 	}
 	s.endWaste(p, v, face)
 	for _, f := range s.Features {
+		if b, ok := f.(frame.BraceHousing); ok && shown.shows(b.At) {
+			s.braceWaste(p, v, face, b)
+		}
 		h, ok := f.(frame.Housing)
 		if !ok || !shown.shows(h.At) {
 			continue

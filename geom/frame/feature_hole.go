@@ -16,6 +16,7 @@ type Hole struct {
 const (
 	UseScrew = "screw"
 	UseRod   = "rod"
+	UseBolt  = "bolt"
 )
 
 // throughExtra makes a bore that goes through end beyond the far face, so
@@ -40,6 +41,9 @@ func (h Hole) Bores(m Member) []geom.Bore {
 
 // Mirrored implements Feature.
 func (h Hole) Mirrored(m Member) Feature {
+	if plane, _ := m.FacePlane(h.Face); h.Use == UseBolt && h.Through && plane.N.Y != 0 && !m.Kind.mirrorsAlong() {
+		return h // as well drilled from the other side
+	}
 	h.Face = m.mirrorFace(h.Face)
 	h.Mouth.X, h.Mouth.Y = m.mirrorAt(h.Mouth.X), m.mirrorV(h.Mouth.Y)
 	return h

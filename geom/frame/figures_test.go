@@ -104,6 +104,12 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 		switch k.Kind {
 		case "plumb cut":
 			w = EndCut{k.Face, CutPlumb, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
+		case "level cut":
+			w = EndCut{k.Face, CutLevel, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
+		case "brace housing":
+			w = BraceHousing{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"], rad(k.Angles["lean"]), k.Sizes["from"], k.Sizes["to"]}
+		case "bolt hole through":
+			w = Hole{Face: k.Face, Mouth: geom.V(k.At, k.Sizes["v"], k.Sizes["w"]), Diameter: k.Sizes["diameter"], Depth: k.Sizes["depth"], Through: true}
 		case "housing":
 			w = Housing{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"], k.Sizes["floor"], rad(k.Angles["floor"])}
 		case "level seat":

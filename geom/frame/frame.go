@@ -119,6 +119,12 @@ const (
 	JointPostWall     JointKind = "post on wall"
 	JointBattenRafter JointKind = "batten on rafter"
 	JointLathBatten   JointKind = "lath on batten"
+	JointBlockRafter  JointKind = "block between rafters"
+	JointFasciaRafter JointKind = "fascia on rafters"
+	JointValancePost  JointKind = "valance at post"
+	JointValanceBeam  JointKind = "valance on beam"
+	JointBracePost    JointKind = "knee brace to post"
+	JointBraceBeam    JointKind = "knee brace to beam"
 )
 
 // Solid is a thing around the frame, drawn light.

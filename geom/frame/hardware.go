@@ -31,6 +31,8 @@ const (
 	LathScrew   HardwareKind = "lath screw"
 	Stirrup     HardwareKind = "post stirrup"
 	Hanger      HardwareKind = "rafter hanger"
+	BoltThrough HardwareKind = "bolt"
+	TimberScrew HardwareKind = "screw"
 )
 
 // HardwareSize is a size in millimetres. What is 0 does not belong to the kind,
@@ -55,6 +57,11 @@ const (
 	UseBatten      = "batten to rafter"
 	UseLath        = "lath to batten"
 	UsePostFoot    = "post to footing"
+	UseBlock       = "block to rafter"
+	UseFascia      = "fascia to rafter"
+	UseValance     = "valance to post"
+	UseBracePost   = "knee brace to post"
+	UseBraceBeam   = "knee brace to beam"
 )
 
 // Hardware lists the frame's hardware, in the order of its joints.
@@ -85,6 +92,16 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.hung(j, UseRafterPlate)...)
 		case JointRafterHungBeam:
 			out = append(out, f.hung(j, UseRafterBeam)...)
+		case JointBlockRafter:
+			out = append(out, f.endScrewed(j, f.Job.Blocking.Screws, UseBlock))
+		case JointFasciaRafter:
+			out = append(out, f.endScrewed(j, f.Job.Fascia.Screws, UseFascia))
+		case JointValancePost:
+			out = append(out, f.endScrewed(j, f.Job.Valance.Screws, UseValance))
+		case JointBracePost:
+			out = append(out, f.braced(j, UseBracePost)...)
+		case JointBraceBeam:
+			out = append(out, f.braced(j, UseBraceBeam)...)
 		case JointBattenRafter:
 			out = append(out, f.crossed(j, BattenScrew, f.Job.Battens.Screws, UseBatten)...)
 		case JointLathBatten:
@@ -192,7 +209,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, BoltThrough, CoachScrew, Washer, Nut, Stirrup, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, TimberScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the

@@ -30,6 +30,11 @@ type Job struct {
 	Laths   Laths   // the same
 	Roof    Roof    // Width is 0 when the job has none
 	Fall    Fall
+	Braces  Braces
+
+	Blocking Blocking
+	Fascia   Fascia
+	Valance  Valance
 
 	Stock    Stock
 	Supplies Supplies

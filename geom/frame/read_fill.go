@@ -35,6 +35,8 @@ func (f *filler) fill() {
 	f.fillWall()
 	f.fillPosts()
 	f.fillRoof()
+	f.fillBraces()
+	f.fillTrim()
 	f.fillOrder()
 	f.fillTemplates()
 	for _, h := range f.given.Habits() {
@@ -56,6 +58,12 @@ func (f *filler) relevant(path string) bool {
 		return false // the pages of templates tell it themselves
 	case strings.HasPrefix(path, "adhesive."):
 		return f.Posts.Rod.Diameter > 0 && f.Posts.Rod.IntoPost > 0
+	case path == "braces.housing" || path == "braces.clearance":
+		return f.Braces.Joint == BraceHoused
+	case strings.HasPrefix(path, "braces.screws."):
+		return f.Braces.Joint != BraceLapped
+	case strings.HasPrefix(path, "braces.bolt."):
+		return f.Braces.Joint == BraceLapped
 	case path == "plate.housing":
 		return f.Plate.Hold.housed()
 	case path == "beam.housing":
@@ -92,6 +100,7 @@ func (f *filler) fillTimber() {
 	}{
 		{"plate", &f.Plate.Timber}, {"beam", &f.Beam.Timber}, {"posts", &f.Posts.Timber},
 		{"rafters", &f.Rafters.Timber}, {"battens", &f.Battens.Timber}, {"laths", &f.Laths.Timber},
+		{"braces", &f.Braces.Timber}, {"blocking", &f.Blocking.Timber}, {"fascia", &f.Fascia.Timber}, {"valance", &f.Valance.Timber},
 	} {
 		t := m.t
 		inherit := func(key string, to *string, from string) {

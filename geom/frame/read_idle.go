@@ -30,6 +30,12 @@ func (f *filler) checkIdle() {
 		{"rafters.tail.bevel", b != Over || tail == TailBevelled, "the tail's shape is bevelled"},
 		{"rafters.tail.curve", b != Over || tail == TailOgee, "the tail's shape is ogee"},
 		{"battens.check", f.Battens.Lie == LieChecked, "battens.lie is checked"},
+		{"valance.set_back", f.Valance.Set != ValanceFace, "valance.set is between posts"},
+		{"valance.below", f.Valance.Set == ValanceFace, "valance.set is on the face"},
+		{"braces.housing", f.Braces.Joint == BraceHoused, "braces.joint is housed"},
+		{"braces.clearance", f.Braces.Joint == BraceHoused, "braces.joint is housed"},
+		{"braces.screws", f.Braces.Joint != BraceLapped, "braces.joint is butted or housed"},
+		{"braces.bolt", f.Braces.Joint == BraceLapped, "braces.joint is lapped"},
 	} {
 		if !k.means && f.Given(k.path) {
 			f.fault(RuleIdle, k.path, "%s has no effect here: it counts only where %s; take it out, or say that", spoken(k.path), k.when)

@@ -27,14 +27,33 @@ type work struct {
 // alike templates.
 const clip = 1.5
 
-// worksOf groups the features of a member, in order along it.
+// worksOf groups the features of a member, in order along it. Housings of braces
+// go by themselves: they are cut into other faces than the rafters' work, and one
+// template of both would be large and half empty.
 func worksOf(m frame.Member) []work {
-	var all []work
+	var braces, others []work
 	for _, f := range m.Features {
-		if a, b, ok := extent(m, f); ok {
-			all = append(all, work{member: m, features: []frame.Feature{f}, a: a, b: b})
+		a, b, ok := extent(m, f)
+		if !ok {
+			continue
+		}
+		w := work{member: m, features: []frame.Feature{f}, a: a, b: b}
+		if _, brace := f.(frame.BraceHousing); brace {
+			braces = append(braces, w)
+		} else {
+			others = append(others, w)
 		}
 	}
+	out := append(together(braces), together(others)...)
+	slices.SortStableFunc(out, func(x, y work) int { return cmp.Compare(x.a, y.a) })
+	for i := range out {
+		out[i].look(m.Solid())
+	}
+	return out
+}
+
+// together joins works that lie near each other.
+func together(all []work) []work {
 	slices.SortStableFunc(all, func(x, y work) int { return cmp.Compare(x.a, y.a) })
 	var out []work
 	for _, w := range all {
@@ -44,9 +63,6 @@ func worksOf(m frame.Member) []work {
 			continue
 		}
 		out = append(out, w)
-	}
-	for i := range out {
-		out[i].look(m.Solid())
 	}
 	return out
 }

@@ -73,6 +73,7 @@ type gen struct {
 	proud                float64 // of the battens, above the rafters
 	soffit               bool
 	fall                 float64 // of the line, plate's outer to beam's inner face
+	bracing              string  // what the file says of knee braces
 }
 
 type section struct{ depth, width float64 }

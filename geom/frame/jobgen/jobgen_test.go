@@ -73,6 +73,8 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"gap:", "shade:", "overhang:", "overhang_left:", "drop: 0\n", "angle:", "slope:", "wall face", "plate inner arris", "beam outer arris",
 		"rafters: over", "rafters: between", "heel:", "head:", "tail:", "shape: plumb", "shape: square", "shape: bevelled", "shape: quarter round", "shape: ogee", "profile:", "hollow:", "round:", "keep_out:", "of: post",
 		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:", "roof:", "gutter:", "flashing:",
+		"blocking:", "over: beam", "set: plumb", "fascia:", "valance:", "set: on the face", "set: between posts", "set_back:",
+		"braces:", "joint: housed", "joint: lapped", "bolt:", "down:", "along:", "length:",
 	} {
 		if !strings.Contains(text, word) {
 			t.Errorf("no random job says %q", word)

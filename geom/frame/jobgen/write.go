@@ -33,6 +33,8 @@ func (g *gen) write(seed uint64) {
 		g.writeBattens()
 	}
 	g.writeFall()
+	g.writeBraces(seed)
+	g.writeTrim(seed)
 	g.writeOrder()
 	g.writeSite(seed)
 }
