@@ -98,7 +98,8 @@ func (m *maker) blockMarks(p *page, v *draw.View) []func() {
 			if len(run) > 1 {
 				words = fmt.Sprintf("%s × %d", run[0].Mark, len(run))
 			}
-			out = append(out, func() { m.markMember(p, v, run[(len(run)-1)*2/3], words) })
+			mb := run[(len(run)-1)*2/3]
+			out = append(out, func() { m.partMark(p, v, mb, words, m.markPoint(mb)) })
 		}
 	}
 	return out
