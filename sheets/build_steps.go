@@ -18,10 +18,14 @@ func buildSteps() []buildStep {
 		{title: "Set the beam", adds: kinds(frame.KindBeam), view: pictorialStep(false), says: (*maker).sayBeam, hold: holdBeam, care: careLifting},
 		{title: "Square it, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern, care: carePattern, table: (*maker).clearTable},
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
+		{title: "Fit the blocks", when: has(frame.KindBlock), adds: kinds(frame.KindBlock), view: pictorialStep(false), says: (*maker).sayBlocks, hold: holdBlocks, care: careFalls},
+		{title: "Fit the knee braces", when: (*maker).hasBraces, adds: kinds(frame.KindBrace), view: pictorialStep(false), says: (*maker).sayBraces, hold: holdBraces, care: careBraces},
 		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
 		{title: "Fix the laths", when: (*maker).hasLaths, adds: kinds(frame.KindLath), view: pictorialStep(false), says: (*maker).lathWords, hold: (*maker).holdLaths, care: careBattens},
 		{title: "Fix the slats", when: (*maker).hasSlats, adds: (*maker).slatsAndCleats, view: pictorialStep(false), says: (*maker).slatSaid, hold: (*maker).slatHold, care: careBattens},
+		{title: "Fix the fascia", when: has(frame.KindFascia), adds: kinds(frame.KindFascia), view: pictorialStep(false), says: (*maker).sayFascia, hold: holdFascia, care: careTrim},
 		{title: "Lay the roof", when: (*maker).hasRoof, view: roofStep(), says: (*maker).roofSaid, hold: holdRoof, care: careRoof},
+		{title: "Fix the valance", when: has(frame.KindValance), adds: kinds(frame.KindValance), view: pictorialStep(false), says: (*maker).sayValance, hold: holdValance, care: careTrim},
 		{title: "Finish and check", view: checkStep(), says: (*maker).sayCheck, hold: holdCheck, care: careYearly, table: (*maker).checkTable},
 	}
 }

@@ -313,10 +313,10 @@ func (m *maker) sayTops() []string {
 	k := m.front()
 	at := m.meeting(k)
 	down := m.rear().Top - m.seatOf(k)
-	return append([]string{
+	return sentences(append([]string{
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
 		fmt.Sprintf("Measure down %s from it: that is %s, at %s, the same at every post.", m.said(down), at.marks, m.saidLevel(m.seatOf(k))),
-	}, at.tops(m, k)...)
+	}, append(at.tops(m, k), m.braceCutWords(frame.KindPost))...)...)
 }
 
 func (m *maker) holdTops() string {
@@ -340,12 +340,13 @@ func (m *maker) sayBeam() []string {
 		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from %s: the first at %s, the last at %s.",
 			names, m.said(beam.Length), m.joinWords(frame.KindBeam), strings.TrimSuffix(from0, ","), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
-	return []string{
+	return sentences(
 		marks,
 		ofCarrier(k).mark(m, k),
+		m.braceCutWords(frame.KindBeam),
 		m.meeting(k).up(m, k) + " " + m.meeting(k).fix(m, k),
 		fmt.Sprintf("Check %s: %s all along.", under, m.saidLevel(m.seatLevel())),
-	}
+	)
 }
 
 // beamMarks are the marks of the timbers of a carrier: "B1", "B1 and B2", or of
@@ -513,7 +514,7 @@ var (
 	holdConcrete = fixedWords("Nothing is lifted on to the posts before the concrete is as hard as its maker states.")
 	holdBeam     = fixedWords("The beam is straight, level and braced before a rafter is cut.")
 	holdPattern  = fixedWords("The front cut of every other rafter waits until the pattern fits.")
-	holdRafters  = fixedWords("The braces stay until every rafter is tied down at both ends.")
+	holdRafters  = fixedWords("The temporary braces stay until every rafter is tied down at both ends.")
 	holdRoof     = fixedWords("No sheet goes on before the authorities have answered and the frame is tied down and braced for a roof's wind.")
-	holdCheck    = fixedWords("The braces come off last, when all the figures are written down and agree.")
+	holdCheck    = fixedWords("The temporary braces come off last, when all the figures are written down and agree.")
 )

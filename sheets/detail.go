@@ -28,6 +28,8 @@ type detail struct {
 // detail_*.go, and one line in detailSpecs.
 type detailSpec struct {
 	kind  frame.JointKind
+	title string                               // empty: the kind's name
+	when  func(m *maker) bool                  // nil: always
 	scale float64                              // to draw it at
 	least float64                              // where a smaller one saves a sheet; 0: the same
 	same  func(m *maker, j frame.Joint) string // joints with the same answer are made alike; nil: all are
@@ -51,6 +53,7 @@ func detailSpecs() []detailSpec {
 	return []detailSpec{
 		battenRafterDetail(),
 		slatCleatDetail(),
+		blockDetail(),
 		rafterPlateDetail(),
 		rafterOverPlateDetail(),
 		rafterHungPlateDetail(),
@@ -58,12 +61,16 @@ func detailSpecs() []detailSpec {
 		rafterBeamDetail(),
 		rafterOverBeamDetail(),
 		rafterHungBeamDetail(),
+		fasciaDetail(),
 		beamPostDetail(),
 		beamCheckedDetail(),
 		beamFaceDetail(),
 		beamBracketDetail(),
 		beamTwinDetail(),
 		beamTwinCheckedDetail(),
+		braceDetail(),
+		valanceFaceDetail(),
+		valanceBetweenDetail(),
 		postWallDetail(),
 		postConcreteDetail(),
 		postStirrupDetail(),
@@ -77,6 +84,9 @@ func (m *maker) findDetails() []detail {
 	var out []detail
 	x := m.sectionX()
 	for _, spec := range detailSpecs() {
+		if spec.when != nil && !spec.when(m) {
+			continue
+		}
 		variants := m.variants(spec)
 		rank := func(d detail) float64 { return m.rank(spec, d.joint, x) }
 		slices.SortStableFunc(variants, func(a, b detail) int { return cmp.Compare(rank(a), rank(b)) })
@@ -88,7 +98,7 @@ func (m *maker) findDetails() []detail {
 			}
 			d.at = d.joint.At
 			d.radius = spec.ring
-			d.title = upperFirst(string(spec.kind))
+			d.title = cmp.Or(spec.title, upperFirst(string(spec.kind)))
 			out = append(out, d)
 		}
 	}

@@ -135,7 +135,7 @@ func (m *maker) lowest() float64 {
 // all.
 func (m *maker) reachAlong() (from, to float64) {
 	from, to = m.rear().From, m.rear().To
-	for _, k := range []frame.Kind{frame.KindPlate, frame.KindBeam, frame.KindRafter, frame.KindBatten} {
+	for _, k := range []frame.Kind{frame.KindPlate, frame.KindBeam, frame.KindRafter, frame.KindBatten, frame.KindFascia} {
 		for _, mb := range m.frame.Of(k) {
 			b := mb.Solid().Bounds()
 			from, to = min(from, b.Min.X), max(to, b.Max.X)

@@ -88,6 +88,7 @@ func (m *maker) frontMarks(p *page, v *draw.View) {
 		at.X -= 0.3 * mb.Section.Width
 		return at
 	})...)
+	words = append(append(words, m.braceMarks(p, v)...), m.trimMarks(p, v)...)
 	p.cleanestOrder(append(words, func() { m.battenWords(p, v) }, func() { m.roofOnFront(p, v) })...)
 }
 

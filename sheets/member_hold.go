@@ -16,6 +16,7 @@ const (
 	holdBolt    = "bolt"
 	holdPacker  = "packer"
 	holdBatten  = "batten"
+	holdGap     = "gap"
 	holdChecks  = "check"
 )
 
@@ -53,6 +54,8 @@ func (s *timber) endHold(end frame.Face) string {
 		return holdFront
 	case s.Kind == frame.KindPost && end == frame.FaceEnd:
 		return holdPostTop
+	case s.fitsBetween() && end == frame.FaceEnd:
+		return holdGap
 	}
 	return ""
 }
@@ -64,6 +67,10 @@ func (s *timber) holeHold(h frame.Hole) string {
 		return holdScrew
 	case h.Use == frame.UseRod:
 		return holdRod
+	case h.Use == frame.UseBolt && s.Kind == frame.KindBrace:
+		return ""
+	case h.Use == frame.UseBolt && s.ofBrace(h):
+		return holdBraceBolt
 	case h.Use == frame.UseBolt:
 		return holdBolt
 	}
@@ -99,6 +106,10 @@ func (s *timber) holdWords(key string) string {
 		return "Hold the rod holes until the posts stand: measure their centres from the left end of the beam."
 	case holdBolt:
 		return "Hold the bolt holes until beam and posts stand clamped together in their places: drill square through both at once, from the marks on one of them."
+	case holdGap:
+		return "Hold the length until what it stands between is fixed: measure the gap at top and bottom, at every place."
+	case holdBrace, holdBraceBolt:
+		return s.braceHoldWords(key)
 	case holdPacker:
 		return "Hold the thickness until the wall is measured: how far it bows at every " + s.fixer() + ". Rip each packer to suit, so that the timber is straight."
 	case holdChecks:

@@ -96,6 +96,9 @@ func (s *timber) factTable() draw.Table {
 	add("Section", section)
 	s.lengthFacts(add)
 	s.stickFacts(add)
+	if brace := s.braceFact(); brace != "" {
+		add("Brace housings", brace)
+	}
 	add("Species, grade", stated(join(s.Timber.Species, s.Timber.Grade)))
 	add("Treatment", stated(s.Timber.Treatment))
 	add("Weight", s.weight())

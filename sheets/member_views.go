@@ -74,6 +74,13 @@ func (s *timber) workOn(face frame.Face) int {
 			if f.Face == face {
 				n += 2
 			}
+		case frame.BraceHousing:
+			switch face {
+			case f.Face:
+				n++
+			case s.openSide(f):
+				n += 2
+			}
 		case frame.Hole:
 			if f.Face == face {
 				n++
@@ -596,6 +603,9 @@ func (s *timber) underFace(p *page, v *draw.View, face frame.Face, shown stretch
 		if c, ok := f.(frame.CheckOut); ok && c.Face == face {
 			across := s.across(face)
 			waste(p, v, s.OnFace(face, c.From, 0), s.OnFace(face, c.To, 0), s.OnFace(face, c.To, across), s.OnFace(face, c.From, across))
+		}
+		if b, ok := f.(frame.BraceHousing); ok && shown.shows(b.At) {
+			s.braceWaste(p, v, face, b)
 		}
 		h, ok := f.(frame.Housing)
 		if !ok || !shown.shows(h.At) {

@@ -63,6 +63,8 @@ func (s *timber) works() []work {
 		switch f := f.(type) {
 		case frame.Housing:
 			out = append(out, s.housingWork(f))
+		case frame.BraceHousing:
+			out = append(out, s.braceHousingWork(f))
 		case frame.Hole:
 			out = append(out, s.holeWork(f))
 		case frame.Chamfer:
@@ -114,7 +116,7 @@ func (s *timber) works() []work {
 	slices.SortStableFunc(out, func(a, b work) int {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.first(), b.first()))
 	})
-	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "post", "strap", frame.UseScrew, frame.UseAnchor, frame.UseRod, frame.UseBolt} {
+	for _, name := range []string{"housing", "birdsmouth", "check", "rafter", "crossing", "join", "post", "strap", braceWork, frame.UseScrew, frame.UseAnchor, frame.UseRod, frame.UseBolt} {
 		numberOff(out, name)
 	}
 	return out
@@ -257,6 +259,9 @@ func (s *timber) holeWork(h frame.Hole) work {
 		w.how += ", no " + s.job.Wall.StudName()
 	}
 	if s.inRows(h) {
+		w.how += ", " + s.acrossOf(h)
+	}
+	if h.Use == frame.UseBolt { // two may stand at one height
 		w.how += ", " + s.acrossOf(h)
 	}
 	if h.Face != frame.FaceStart && h.Face != frame.FaceEnd {

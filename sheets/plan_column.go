@@ -72,6 +72,7 @@ func (m *maker) planNotes() []string {
 		notes = append(notes, fmt.Sprintf("The battens lie %s apart in the clear, measured down the slope.", m.said(m.frame.Setout.BattenGap)))
 	}
 	notes = append(notes, m.shadeNote()...)
+	notes = append(notes, m.blockNote()...)
 	if m.studless() {
 		return append(notes, fmt.Sprintf("The positions of the %s are to be found on site. Move each screw of the plate on to one, still clear of the rafters.", m.studs()))
 	}

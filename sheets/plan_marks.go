@@ -17,6 +17,7 @@ func (m *maker) framingMarks(p *page, plan *planView) {
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
 	m.ringDetails(p, v, onPlan)
 	words := append(m.detailBubbles(p, v, onPlan), func() { m.wallWords(p, plan) })
+	words = append(words, m.blockMarks(p, v)...)
 	p.cleanestOrder(append(words, m.eachMark(p, v, frame.KindPlate, frame.KindBeam, frame.KindPost, frame.KindRafter)...)...)
 }
 
@@ -40,14 +41,34 @@ func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
 	if s.Centres*v.Scale < bay {
 		x = right + beside/v.Scale
 	}
-	if (s.Rear().Outer-s.Front().Inner)*v.Scale < long {
+	from, to := m.clearOfBlocks()
+	if (from-to)*v.Scale < long {
 		return // the section gives it
 	}
 	p.placer.Fall(draw.Fall{
 		View: v, Prefix: "fall ", Offset: -figureHalf,
-		A: geom.V(x, s.Rear().Outer, m.frame.RafterTop(s.Rear().Outer)),
-		B: geom.V(x, s.Front().Inner, m.frame.RafterTop(s.Front().Inner)),
+		A: geom.V(x, from, m.frame.RafterTop(from)),
+		B: geom.V(x, to, m.frame.RafterTop(to)),
 	})
+}
+
+// clearOfBlocks is the longest stretch of the bays, from and to as world y, that
+// no row of blocks crosses.
+func (m *maker) clearOfBlocks() (from, to float64) {
+	s := m.frame.Setout
+	edges := []float64{s.Rear().Outer}
+	bays := max(1, len(s.Rafters)-1)
+	for all := m.frame.Of(frame.KindBlock); len(all) >= bays; all = all[bays:] {
+		b := all[0].Solid().Bounds()
+		edges = append(edges, b.Max.Y, b.Min.Y)
+	}
+	edges = append(edges, s.Front().Inner)
+	for i := 0; i+1 < len(edges); i += 2 {
+		if edges[i]-edges[i+1] > from-to {
+			from, to = edges[i], edges[i+1]
+		}
+	}
+	return from, to
 }
 
 // figureHalf sets the arrow off so far, mm on paper, that it stands in the

@@ -395,8 +395,26 @@ func truth(f *frame.Frame) facts {
 		out["level: "+l.Name] = l.Z
 	}
 	left := figures.Members[0].Place.Origin[0] // the plate is first
-	for _, m := range figures.Members {
+	for _, m := range listed(figures.Members) {
 		out.member(m, left, figures)
+	}
+	return out
+}
+
+// listed numbers the braces in the order of their marks, as the list of members
+// counts them: where each stands is marked on the elevation.
+func listed(all []frame.MemberFigures) []frame.MemberFigures {
+	out := slices.Clone(all)
+	var braces []int
+	for i, m := range out {
+		if m.Kind == frame.KindBrace {
+			braces = append(braces, i)
+		}
+	}
+	order := slices.Clone(braces)
+	slices.SortStableFunc(order, func(a, b int) int { return strings.Compare(out[a].Mark, out[b].Mark) })
+	for no, i := range order {
+		out[i].No = no + 1
 	}
 	return out
 }

@@ -70,6 +70,8 @@ func (r *rebuilder) work(row cells) {
 		_, faceWords, _ = strings.Cut(strings.TrimSuffix(row["title"], " (continued)"), ", ")
 	}
 	switch word, _, _ := strings.Cut(name, " "); {
+	case word == "brace":
+		r.braceHousing(row, faceWords)
 	case word == "housing":
 		r.housing(row)
 	case word == "check-out":
@@ -88,7 +90,7 @@ func (r *rebuilder) work(row cells) {
 		r.shape(name)
 	case name == "level seat":
 		r.seat(row)
-	case strings.HasPrefix(row["work"], frame.CutPlumb):
+	case strings.HasPrefix(row["work"], frame.CutPlumb), strings.HasPrefix(row["work"], frame.CutLevel):
 		r.endCut(row)
 	}
 }
@@ -191,6 +193,32 @@ func (r *rebuilder) chamfer(row cells) {
 	r.m.Features = append(r.m.Features, c)
 }
 
+// leanWords are what the marking list says of the housing of a brace.
+var leanWords = regexp.MustCompile(`^(.+?) deep, leans (.+?) to (.+)$`)
+
+// braceHousing makes the housing of a brace.
+func (r *rebuilder) braceHousing(row cells, faceWords string) {
+	said := leanWords.FindStringSubmatch(row["work"])
+	if said == nil {
+		r.fail("%q does not say how the brace is let in", row["work"])
+		return
+	}
+	lean, err := measure.ParseAngle(said[2])
+	if err != nil {
+		r.fail("%q is no angle", said[2])
+	}
+	if said[3] == r.m.Kind.EndName(frame.FaceStart) {
+		lean = -lean
+	}
+	lo, hi := r.length(row["from"]), r.length(row["to"])
+	wide, side, _ := strings.Cut(r.first("facts")["Brace housings"], " from ")
+	h := frame.BraceHousing{Face: r.face(faceWords), At: (lo + hi) / 2, Width: hi - lo, Depth: r.length(said[1]), Lean: lean, To: r.length(wide)}
+	if r.face(side) != frame.FaceOuter {
+		r.fail("the housing of a brace opens to the %s", side)
+	}
+	r.m.Features = append(r.m.Features, h)
+}
+
 // angle is the angle off square of a cut in the table of saw settings, radians.
 func (r *rebuilder) angle(cut string) float64 {
 	for _, row := range r.card["saw settings"] {
@@ -213,6 +241,9 @@ func (r *rebuilder) endCut(row cells) {
 	top, bottom := near, far
 	if near > r.m.Length/2 {
 		c.End = frame.FaceEnd
+	}
+	if strings.HasPrefix(row["work"], frame.CutLevel) {
+		c.Cut = frame.CutLevel
 	}
 	// The long point at the datum end is the nearer one, at the far end the
 	// farther.

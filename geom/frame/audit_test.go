@@ -145,6 +145,53 @@ var variants = []struct {
 		j.Plate.Drop, j.Beam.Drop = 0, 0
 		j.Plate.Section.Depth = 100
 	}},
+	{"braces, butted", func(j *Job) { braced(j, BraceButted) }},
+	{"braces, housed", func(j *Job) { braced(j, BraceHoused) }},
+	{"braces, housed, 4 in 3, wall posts", func(j *Job) { walled(j); braced(j, BraceHoused); j.Braces.Down, j.Braces.Along = 500, 375 }},
+	{"braces, lapped", func(j *Job) { braced(j, BraceLapped); j.Posts.Section.Width = 140; j.Posts.Rod = Rod{} }},
+	{"braces, lapped under tails", func(j *Job) {
+		overBoth(j)
+		braced(j, BraceLapped)
+		j.Braces.At = []BraceAt{{Post: 1, Side: Right}, {Post: 2, Side: Left}, {Post: 3, Side: Left}}
+		j.Posts.At[2].Along = 5500
+	}},
+	{"blocks, fascia, valance", func(j *Job) { overBoth(j); trimmed(j) }},
+	{"plumb blocks, square tails, valance on the face", func(j *Job) {
+		overBoth(j)
+		trimmed(j)
+		j.Rafters.Tail.Shape = TailSquare
+		j.Blocking.Set, j.Blocking.Section.Depth = BlockPlumb, 60
+		j.Valance.Set, j.Valance.Below, j.Valance.Back = ValanceFace, 110, 0
+		j.Fascia.Over = 50
+	}},
+	{"bevelled tails with a fascia, braces behind a valance", func(j *Job) {
+		overBoth(j)
+		trimmed(j)
+		j.Rafters.Tail = Tail{Overhang: 400, Shape: TailBevelled, Nose: 35, Splay: 30 * math.Pi / 180}
+		braced(j, BraceHoused)
+		j.Valance.Set, j.Valance.Below, j.Valance.Back = ValanceFace, 110, 0
+	}},
+	{"blocks between housed rafters", func(j *Job) {
+		trimmed(j)
+		j.Fascia, j.Blocking.Rows = Fascia{}, []BlockRow{{Down: 900}, {Down: 1800}}
+	}},
+}
+
+// trimmed gives the job blocks, a fascia and a valance.
+func trimmed(j *Job) {
+	two := EndScrews{Each: 2}
+	j.Posts.Rod = Rod{}
+	j.Blocking = Blocking{Section: Section{Depth: 70, Width: 45}, Rows: []BlockRow{{Over: "plate"}, {Down: 1400}, {Over: "beam"}}, Screws: two}
+	j.Fascia = Fascia{Section: Section{Depth: 140, Width: 25}, Screws: two}
+	j.Valance = Valance{Section: Section{Depth: 140, Width: 25}, Back: 10, Screws: two}
+}
+
+// braced gives the job knee braces of 90 × 70 with legs of 600.
+func braced(j *Job, joint BraceJoint) {
+	j.Braces = Braces{
+		Section: Section{Depth: 90, Width: 70}, Down: 600, Along: 600, Joint: joint,
+		Housing: 15, Clearance: 0.5, Screws: EndScrews{Each: 2}, Bolt: LapBolt{Diameter: 12, Hole: 13},
+	}
 }
 
 // meets lets the beam meet its posts in a way, between the rafters.

@@ -29,7 +29,7 @@ func cut(j *Job) { j.Wall.CutBack, j.Wall.Flashing = CutAway{40, 10, 15}, "folde
 
 // eaves sets a fascia from 30 below the plate to 80 above, its gutter over it.
 func eaves(j *Job) {
-	j.Wall.Fascia = Fascia{Thickness: 25, Depth: 300, Underside: 2380, Eave: 600, Gutter: Eaves{2660, 90, 120}}
+	j.Wall.Fascia = EavesBoard{Thickness: 25, Depth: 300, Underside: 2380, Eave: 600, Gutter: Eaves{2660, 90, 120}}
 }
 
 // TestBackings: where the plate stands, what holds it and which pieces of the

@@ -54,6 +54,7 @@ type builder struct {
 
 	// index of the first of each kind
 	posts, rafters, battens, laths, slats, cleats, packers int
+	braces, blocks, fascia, valances                       int
 	footings                                               []int   // per post, its footing's index
 	postPackers                                            [][]int // per post, its packers' indices
 }
@@ -93,10 +94,14 @@ func (b *builder) prisms() {
 			Place:  upright(geom.V(p.Along-j.Posts.Section.Width/2, k.PostOuter, bottom)),
 		})
 	}
+	b.bracePrisms()
 	b.rafterPrisms()
+	b.blockPrisms()
 	b.battenPrisms()
 	b.lathPrisms()
 	b.slatPrisms()
+	b.fasciaPrism()
+	b.valancePrisms()
 	b.packerPrisms()
 	b.footingPrisms()
 }
@@ -200,6 +205,10 @@ func (b *builder) join() {
 		}
 		b.fixPlate(b.set.Rear().Members[0], packer, f)
 	}
+	for i, p := range b.set.Braces {
+		b.joinBrace(b.braces+i, b.posts+p.Post, b.set.Under(p.Post).Members[0], p)
+	}
+	b.joinTrim()
 	for i := range b.set.Battens {
 		for k := range b.set.Rafters {
 			b.job.Battens.Lie.lay().join(b, b.battens+i, b.rafters+k)

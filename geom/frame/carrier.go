@@ -1,7 +1,6 @@
 package frame
 
 import (
-	"math"
 	"slices"
 )
 
@@ -186,7 +185,7 @@ func (s Setout) Holds(h Hold) bool {
 }
 
 // FrontOut is the world y of the frame's outermost timber above the posts.
-func (s Setout) FrontOut() float64 { return math.Min(s.Front().Outer, s.RafterEnd) }
+func (s Setout) FrontOut() float64 { return min(s.Front().Outer, s.RafterEnd, s.TrimOut) }
 
 // settleHeel fixes the heel height, which all carriers under the rafters share,
 // so that a rafter lies on each alike. Unless the job states it, the widest of

@@ -25,18 +25,24 @@
 //	plate    left               right              outer to house   bottom to top
 //	beam     left               right              outer to house   bottom to top
 //	post     bottom             up                 left to right    outer to house
+//	brace    post end           up to the beam     left to right    bottom to top
 //	rafter   house end          out, down the fall left to right    bottom to top
 //	batten   left               right              outer to house   bottom to top
 //	lath     house end          out, down the fall left to right    bottom to top
 //	slat     left               right              outer to house   bottom to top
 //	cleat    house end          out, along the slat left to right   bottom to top
+//	block    left               right              outer to house   bottom to top
+//	fascia   left               right              outer to house   bottom to top
+//	valance  left               right              outer to house   bottom to top
 //	packer   bottom             up                 left to right    outer to house
 //	footing  bottom of the hole up                 left to right    outer to house
 //
 // Left and right are as seen from outside facing the wall that the member
 // belongs to; a packer between a post and a return is seen facing the return.
-// Battens and laths lie on the slope, so their V and W are turned by the fall;
-// those of slats by their own angle too.
+// A brace is seen from its beam end, looking down it; its V is level and its W
+// leans up towards the corner that it stands across, so left and right braces
+// are one stick. Battens and laths lie on the slope, so their V and W are turned
+// by the fall; those of slats by their own angle too.
 //
 // # What is left out
 //

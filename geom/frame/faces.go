@@ -90,3 +90,17 @@ func (m Member) mirrorV(v float64) float64 {
 	}
 	return m.Section.Width - v
 }
+
+// facing is the long face of a member whose outward normal is nearest to a
+// direction in the world.
+func (m Member) facing(n geom.Vec) Face {
+	best, most := Face(""), -1.0
+	for _, name := range m.Faces() {
+		if p, ok := m.FacePlane(name); ok {
+			if d := m.Place.Dir(p.N).Dot(n); d > most {
+				best, most = name, d
+			}
+		}
+	}
+	return best
+}

@@ -25,6 +25,7 @@ type EndCut struct {
 const (
 	CutSquare = "square"
 	CutPlumb  = "plumb"
+	CutLevel  = "level"
 )
 
 // plane returns the cut in the member's axes, outward.

@@ -45,6 +45,9 @@ func (h Hole) Bores(m Member) []geom.Bore {
 
 // Mirrored implements Feature.
 func (h Hole) Mirrored(m Member) Feature {
+	if plane, _ := m.FacePlane(h.Face); h.Use == UseBolt && h.Through && plane.N.Y != 0 && !m.Kind.mirrorsAlong() {
+		return h // as well drilled from the other side
+	}
 	h.Face = m.mirrorFace(h.Face)
 	h.Mouth.X, h.Mouth.Y = m.mirrorAt(h.Mouth.X), m.mirrorV(h.Mouth.Y)
 	return h

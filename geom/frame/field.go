@@ -22,6 +22,8 @@ type draft struct {
 	drop        float64
 	angle       float64
 	oneIn       float64
+	braceLength float64
+	braceAngle  float64
 }
 
 func newDraft(j *Job) *draft {
@@ -90,6 +92,14 @@ func (d *draft) fields() keys.Group {
 			Doc: "A roof of sheets over the battens; left out, the frame is open."},
 		{Key: "fall", Is: d.fallFields(), Need: true, Also: []string{"pitch", "slope"},
 			Doc: "The slope of the rafters' top edges, away from the house."},
+		{Key: "braces", Is: d.braceFields(), Also: []string{"brace", "knee_braces", "knee_brace"},
+			Doc: "Knee braces from the posts to the beam; left out, there are none."},
+		{Key: "blocking", Is: d.blockingFields(), Also: []string{"blocks", "noggings", "nogging", "dwangs"},
+			Doc: "Blocks between the rafters; left out, there are none."},
+		{Key: "fascia", Is: d.fasciaFields(), Also: []string{"fascia_board", "eaves_board"},
+			Doc: "The board across the rafters' outer ends, where they lie over the beam; left out, there is none."},
+		{Key: "valance", Is: d.valanceFields(), Also: []string{"valance_board", "apron"},
+			Doc: "A board that hangs under the beam; left out, there is none."},
 		{Key: "stock", Is: d.stockFields(), Also: []string{"merchant", "yard", "sticks"},
 			Doc: "The timber that can be bought and what the saw takes of it, for the cutting and stock lists."},
 		{Key: "concrete", Is: d.concreteFields(),

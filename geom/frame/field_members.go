@@ -43,7 +43,7 @@ func (d *draft) wallFields() keys.Group {
 	}}
 }
 
-func fasciaFields(f *Fascia) keys.Group {
+func fasciaFields(f *EavesBoard) keys.Group {
 	return keys.Group{Opt: true, Fields: []keys.Field{
 		{Key: "thickness", Is: keys.Length(&f.Thickness, keys.Between(5, 200)), Def: "20 mm", Habit: true, Doc: "Its thickness."},
 		{Key: "depth", Is: keys.Length(&f.Depth, keys.Between(50, 1200)), Need: true, Also: []string{"height"}, Doc: "Its height."},

@@ -104,6 +104,10 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 		switch k.Kind {
 		case "plumb cut":
 			w = EndCut{k.Face, CutPlumb, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
+		case "level cut":
+			w = EndCut{k.Face, CutLevel, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
+		case "brace housing":
+			w = BraceHousing{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"], rad(k.Angles["lean"]), k.Sizes["from"], k.Sizes["to"]}
 		case "housing":
 			w = Housing{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"], k.Sizes["floor"], rad(k.Angles["floor"])}
 		case "level seat":
@@ -126,7 +130,7 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 			w = Socket{k.At, foot}
 		case "weathering":
 			w = Weathering{k.At, k.Sizes["collar"], foot}
-		case "screw hole through", "bolt hole through", "rod hole through", "rod hole":
+		case "screw hole through", "anchor hole through", "bolt hole through", "rod hole through", "rod hole":
 			w = Hole{Face: k.Face, Mouth: geom.V(k.At, k.Sizes["v"], k.Sizes["w"]),
 				Diameter: k.Sizes["diameter"], Depth: k.Sizes["depth"], Through: k.Kind != "rod hole"}
 		default:

@@ -130,6 +130,12 @@ const (
 	JointLathBatten   JointKind = "lath on batten"
 	JointSlatCleat    JointKind = "slat on cleat"
 	JointCleatRafter  JointKind = "cleat on rafter"
+	JointBlockRafter  JointKind = "block between rafters"
+	JointFasciaRafter JointKind = "fascia on rafters"
+	JointValancePost  JointKind = "valance at post"
+	JointValanceBeam  JointKind = "valance on beam"
+	JointBracePost    JointKind = "knee brace to post"
+	JointBraceBeam    JointKind = "knee brace to beam"
 )
 
 // Solid is a thing around the frame, drawn light.

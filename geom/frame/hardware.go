@@ -36,6 +36,7 @@ const (
 	Hanger      HardwareKind = "rafter hanger"
 	Bolt        HardwareKind = "bolt"
 	PostCap     HardwareKind = "post-cap bracket"
+	TimberScrew HardwareKind = "screw"
 )
 
 // HardwareSize is a size in millimetres. What is 0 does not belong to the kind,
@@ -62,6 +63,11 @@ const (
 	UseSlat        = "slat to cleat"
 	UseCleat       = "cleat to rafter"
 	UsePostFoot    = "post to footing"
+	UseBlock       = "block to rafter"
+	UseFascia      = "fascia to rafter"
+	UseValance     = "valance to post"
+	UseBracePost   = "knee brace to post"
+	UseBraceBeam   = "knee brace to beam"
 )
 
 // Hardware lists the frame's hardware, in the order of its joints.
@@ -96,6 +102,16 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.hung(j, UseRafterPlate)...)
 		case JointRafterHungBeam:
 			out = append(out, f.hung(j, UseRafterBeam)...)
+		case JointBlockRafter:
+			out = append(out, f.endScrewed(j, f.Job.Blocking.Screws, UseBlock))
+		case JointFasciaRafter:
+			out = append(out, f.endScrewed(j, f.Job.Fascia.Screws, UseFascia))
+		case JointValancePost:
+			out = append(out, f.endScrewed(j, f.Job.Valance.Screws, UseValance))
+		case JointBracePost:
+			out = append(out, f.braced(j, UseBracePost)...)
+		case JointBraceBeam:
+			out = append(out, f.braced(j, UseBraceBeam)...)
 		case JointBattenRafter:
 			out = append(out, f.crossed(j, BattenScrew, f.Job.Battens.Screws, UseBatten)...)
 		case JointLathBatten:
@@ -207,7 +223,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Anchor, Washer, Nut, Stirrup, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Anchor, Washer, Nut, Stirrup, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew, TimberScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the

@@ -31,6 +31,11 @@ type Job struct {
 	Slats   Slats   // Section.Depth is 0 when the job has none
 	Roof    Roof    // Width is 0 when the job has none
 	Fall    Fall
+	Braces  Braces
+
+	Blocking Blocking
+	Fascia   Fascia
+	Valance  Valance
 
 	Stock    Stock
 	Supplies Supplies
@@ -121,14 +126,14 @@ type Levels struct {
 // Wall is the house wall that the plate is fixed to.
 type Wall struct {
 	Kind      Backing
-	From, To  float64   // extent along
-	Cladding  float64   // thickness; of render on masonry, of the leaf of a veneer
-	Cavity    float64   // behind a veneer
-	CutBack   CutAway   // of cladding that is cut back
-	Flashing  string    // over the plate there, as stated; empty: to be stated
-	Fascia    Fascia    // that the plate is fixed to
-	StudWidth float64   // along the wall
-	Studs     []float64 // centres, ascending
+	From, To  float64    // extent along
+	Cladding  float64    // thickness; of render on masonry, of the leaf of a veneer
+	Cavity    float64    // behind a veneer
+	CutBack   CutAway    // of cladding that is cut back
+	Flashing  string     // over the plate there, as stated; empty: to be stated
+	Fascia    EavesBoard // that the plate is fixed to
+	StudWidth float64    // along the wall
+	Studs     []float64  // centres, ascending
 	Returns   []Return
 	Openings  []Opening
 	Soffit    float64 // level of its underside; 0 with SoffitOut 0 is none
@@ -138,8 +143,8 @@ type Wall struct {
 // CutAway is how far cladding is cut back beyond a timber on the wall.
 type CutAway struct{ Above, Below, Ends float64 }
 
-// Fascia is the board at the house's eaves. The wall stands back from it.
-type Fascia struct {
+// EavesBoard is the fascia, the board at the house's eaves. The wall stands back from it.
+type EavesBoard struct {
 	Thickness float64
 	Depth     float64 // its height
 	Underside float64 // level

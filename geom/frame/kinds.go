@@ -10,11 +10,15 @@ const (
 	KindPlate   Kind = "wall plate"
 	KindBeam    Kind = "beam"
 	KindPost    Kind = "post"
+	KindBrace   Kind = "knee brace"
 	KindRafter  Kind = "rafter"
+	KindBlock   Kind = "block"
 	KindBatten  Kind = "batten"
 	KindLath    Kind = "lath"
 	KindSlat    Kind = "slat"
 	KindCleat   Kind = "cleat"
+	KindFascia  Kind = "fascia"
+	KindValance Kind = "valance"
 	KindPacker  Kind = "packer"
 	KindFooting Kind = "footing"
 )
@@ -41,6 +45,7 @@ var (
 var (
 	alongEnds  = [2]string{"left end", "right end"}
 	heightEnds = [2]string{"bottom", "top"}
+	braceEnds  = [2]string{"post end", "beam end"}
 	outEnds    = [2]string{"house end", "outer end"}
 )
 
@@ -49,11 +54,15 @@ var kindTable = []kindTraits{
 	{KindPlate, "WP", lyingFaces, alongEnds, true, "plate", "between rafters, at "},
 	{KindBeam, "B", lyingFaces, alongEnds, true, "beam", "over posts, at "},
 	{KindPost, "P", uprightFaces, heightEnds, false, "posts", ""},
+	{KindBrace, "KB", slopingFaces, braceEnds, false, "braces", ""},
 	{KindRafter, "R", slopingFaces, outEnds, false, "rafters", ""},
+	{KindBlock, "BL", lyingFaces, alongEnds, true, "blocking", ""},
 	{KindBatten, "BT", lyingFaces, alongEnds, true, "battens", "over rafters, at "},
 	{KindLath, "LT", slopingFaces, outEnds, false, "laths", "over battens, at "},
 	{KindSlat, "SL", lyingFaces, alongEnds, true, "slats", ""},
 	{KindCleat, "CL", slopingFaces, outEnds, false, "slats.cleats", ""},
+	{KindFascia, "FA", lyingFaces, alongEnds, true, "fascia", "over rafters, at "},
+	{KindValance, "VA", lyingFaces, alongEnds, true, "valance", "over posts, at "},
 	{KindPacker, "PK", uprightFaces, heightEnds, false, "plate.packers", ""},
 	{KindFooting, "F", uprightFaces, heightEnds, false, "posts.footing", ""},
 }

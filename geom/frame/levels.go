@@ -33,6 +33,13 @@ func (b *builder) levels() []Level {
 	if s.RafterEnd < s.Front().Outer-slack {
 		out = append(out, at("top of rafters at the end of their tails", rafter, s.RafterEnd, s.RafterTop(s.RafterEnd)))
 	}
+	if v := j.Valance; v.Section.Depth > 0 {
+		hangs := v.Section.Depth
+		if v.Set == ValanceFace {
+			hangs = v.Below
+		}
+		out = append(out, at("underside of valance", mid, s.Front().Outer, s.Front().Bottom-hangs))
+	}
 	if j.Wall.hasSoffit() {
 		out = append(out, at("underside of soffit", mid, -j.Wall.SoffitOut, j.Wall.Soffit))
 	}

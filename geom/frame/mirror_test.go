@@ -29,6 +29,11 @@ func mirrored(j *Job) *Job {
 		p := &m.Posts.At[i]
 		p.Along, p.Wall = -p.Along, other(p.Wall)
 	}
+	m.Braces.At = slices.Clone(j.Braces.At)
+	for i := range m.Braces.At {
+		a := &m.Braces.At[i]
+		a.Post, a.Side = len(j.Posts.At)+1-a.Post, other(a.Side)
+	}
 	return &m
 }
 
@@ -95,10 +100,16 @@ func mirrors(m, n Member) bool {
 func TestMirroredTwice(t *testing.T) {
 	j := walled(leanTo())
 	j.Rafters.Seat = SeatLevel
-	for _, m := range mustBuild(t, j).Members {
-		for _, f := range m.Features {
-			if got := figureKey(f.Mirrored(m).Mirrored(m).Figures()); got != figureKey(f.Figures()) {
-				t.Errorf("%s: %s became %s", m.Mark, figureKey(f.Figures()), got)
+	lapped := leanTo()
+	braced(lapped, BraceLapped)
+	lapped.Posts.Rod = Rod{}
+	braced(j, BraceHoused)
+	for _, j := range []*Job{j, lapped} {
+		for _, m := range mustBuild(t, j).Members {
+			for _, f := range m.Features {
+				if got := figureKey(f.Mirrored(m).Mirrored(m).Figures()); got != figureKey(f.Figures()) {
+					t.Errorf("%s: %s became %s", m.Mark, figureKey(f.Figures()), got)
+				}
 			}
 		}
 	}

@@ -98,7 +98,13 @@ func (f *Frame) Splices(member int) []float64 {
 		for _, p := range f.Job.Posts.At {
 			places = append(places, p.Along-m.Place.O.X)
 		}
-	case KindBatten:
+	case KindValance:
+		if f.Job.Valance.Set == ValanceFace {
+			for _, p := range f.Job.Posts.At {
+				places = append(places, p.Along-m.Place.O.X)
+			}
+		}
+	case KindBatten, KindFascia:
 		for _, x := range f.Setout.Rafters {
 			places = append(places, x-m.Place.O.X)
 		}

@@ -38,6 +38,7 @@ func (f *filler) check() {
 	}
 	f.checkStock()
 	f.checkIdle()
+	f.checkBraces()
 	f.notUnder("plate.fixing.hole", "plate.fixing.screw", f.Plate.Fixing.Hole, f.Plate.Fixing.Screw)
 	f.notUnder("posts.fixing.hole", "posts.fixing.screw", f.post.Fixing.Hole, f.post.Fixing.Screw)
 	f.notUnder("posts.bolts.hole", "posts.bolts.diameter", f.Posts.Meet.Bolts.Hole, f.Posts.Meet.Bolts.Diameter)

@@ -35,6 +35,8 @@ func (f *filler) fill() {
 	f.fillWall()
 	f.fillPosts()
 	f.fillRoof()
+	f.fillBraces()
+	f.fillTrim()
 	f.fillOrder()
 	f.fillTemplates()
 	for _, h := range f.given.Habits() {
@@ -62,6 +64,12 @@ func (f *filler) relevant(path string) bool {
 		return f.Wall.Kind == OnVeneer
 	case strings.HasPrefix(path, "wall.cut_back."):
 		return f.Wall.Kind == CutBack
+	case path == "braces.housing" || path == "braces.clearance":
+		return f.Braces.Joint == BraceHoused
+	case strings.HasPrefix(path, "braces.screws."):
+		return f.Braces.Joint != BraceLapped
+	case strings.HasPrefix(path, "braces.bolt."):
+		return f.Braces.Joint == BraceLapped
 	case path == "plate.housing":
 		return f.Plate.Hold.housed()
 	case path == "beam.housing":
@@ -107,6 +115,7 @@ func (f *filler) fillTimber() {
 		{"plate", &f.Plate.Timber}, {"beam", &f.Beam.Timber}, {"posts", &f.Posts.Timber},
 		{"rafters", &f.Rafters.Timber}, {"battens", &f.Battens.Timber}, {"laths", &f.Laths.Timber},
 		{"slats", &f.Slats.Timber}, {"slats.cleats", &f.Slats.Cleats.Timber},
+		{"braces", &f.Braces.Timber}, {"blocking", &f.Blocking.Timber}, {"fascia", &f.Fascia.Timber}, {"valance", &f.Valance.Timber},
 	} {
 		t := m.t
 		inherit := func(key string, to *string, from string) {
@@ -212,7 +221,7 @@ func (f *filler) fillBacking() {
 		w.CutBack = CutAway{}
 	}
 	if w.Kind != OnFascia {
-		w.Fascia = Fascia{}
+		w.Fascia = EavesBoard{}
 	}
 }
 

@@ -51,6 +51,12 @@ func (f *filler) checkIdle() {
 		{"plate.fixing.from_edge", !studs, "wall.kind is masonry or concrete"},
 		{"posts.fixing.from_edge", !studs, "wall.kind is masonry or concrete"},
 		{"battens.check", f.Battens.Lie == LieChecked, "battens.lie is checked"},
+		{"valance.set_back", f.Valance.Set != ValanceFace, "valance.set is between posts"},
+		{"valance.below", f.Valance.Set == ValanceFace, "valance.set is on the face"},
+		{"braces.housing", f.Braces.Joint == BraceHoused, "braces.joint is housed"},
+		{"braces.clearance", f.Braces.Joint == BraceHoused, "braces.joint is housed"},
+		{"braces.screws", f.Braces.Joint != BraceLapped, "braces.joint is butted or housed"},
+		{"braces.bolt", f.Braces.Joint == BraceLapped, "braces.joint is lapped"},
 	} {
 		if !k.means && f.Given(k.path) {
 			f.fault(RuleIdle, k.path, "%s has no effect here: it counts only where %s; take it out, or say that", spoken(k.path), k.when)

@@ -50,6 +50,10 @@ const (
 	RuleReturnClash    Rule = "return wall" // run into by a timber
 	RuleStock          Rule = "stock"       // sticks that no timber is cut from, or that are too short
 	RuleStraps         Rule = "straps"
+	RuleBrace          Rule = "knee brace"
+	RuleBlock          Rule = "blocks between rafters"
+	RuleFascia         Rule = "fascia"
+	RuleValance        Rule = "valance"
 )
 
 // checker gathers what is wrong or doubtful while a frame is laid out.
@@ -191,5 +195,10 @@ func (c *checker) validate() {
 	}
 	if c.checkHead() {
 		c.checkPostTops()
+		c.layOutBraces()
+		c.layOutBlocks()
+		c.layOutFascia()
+		c.layOutValance()
+		c.layOutTrim()
 	}
 }

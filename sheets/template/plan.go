@@ -58,9 +58,12 @@ func (m *maker) planOf(w work) plan {
 			return m.checkOutPlan(w, f)
 		}
 	}
+	braces := w.bracesOf()
 	switch {
 	case w.start || w.end:
 		return m.endPlan(w)
+	case len(braces) > 0:
+		return m.bracePlan(w, braces)
 	case housing != nil:
 		return m.housingPlan(w, *housing)
 	case atEnd:
@@ -227,10 +230,15 @@ func (m *maker) endPlan(w work) plan {
 			p.notes = append(p.notes, "The datum cross is the corner where the square end meets the top left arris. Prick or trace the outline through on both sides, or cut a pattern by it.")
 		case frame.SeatCut:
 			p.notes = append(p.notes, fmt.Sprintf("Level seat %s long, %s taken off at its deep end.", m.fine.Length(f.Run), m.fine.Length(f.Shoulder())))
+		case frame.Hole:
+			p.notes = append(p.notes, m.holeNote(f, t))
 		}
 	}
 	m.strapMarks(&p, w, box)
-	if w.end {
+	switch {
+	case t.Kind == frame.KindBrace:
+		p.notes = append(p.notes, "Left and right braces are the same stick. Try the first in every corner before the others are cut.")
+	case w.end:
 		p.notes = append(p.notes, "Hold this cut until the distance from wall to beam is measured at every rafter.")
 	}
 	return p

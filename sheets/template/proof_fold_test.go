@@ -473,7 +473,7 @@ func arrowHead(t []geom.Pt) (tip, base geom.Pt) {
 }
 
 // readingWords takes the heads apart: marks, counts and readings.
-var readingWords = regexp.MustCompile(`([A-Z]+\d+(?: left-hand| right-hand)?), (\d+) off: datum cross at (.*?) from the (left end|house end|bottom)\.`)
+var readingWords = regexp.MustCompile(`([A-Z]+\d+(?: left-hand| right-hand)?), (\d+) off: datum cross at (.*?) from the (left end|house end|post end|bottom)\.`)
 
 type placing struct {
 	mark     string

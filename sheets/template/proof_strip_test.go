@@ -151,7 +151,7 @@ func noteHole(f *frame.Frame, pl placing, carried map[string]int) error {
 	return nil
 }
 
-var stripFigure = regexp.MustCompile(`^([\d.' /"]+?)(?: screw| anchor| rod)*$`)
+var stripFigure = regexp.MustCompile(`^([\d.' /"]+?)(?: screw| anchor| rod| bolt)*$`)
 
 // readStrip lays a strip on its timber and reads its figures: from the list, if
 // there is one, in the order of the marks; else those beside the marks.

@@ -224,6 +224,8 @@ func exact(f *frame.Frame, t frame.Member, reading float64) float64 {
 			try(x.At)
 		case frame.Shape:
 			try(x.At)
+		case frame.BraceHousing:
+			try(x.At)
 		case frame.TailBevel:
 			try(x.Foot(t.Section.Depth))
 		}

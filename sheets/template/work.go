@@ -28,22 +28,27 @@ type work struct {
 const clip = 1.5
 
 // worksOf groups the features of a member, in order along it. Bolts have patterns
-// of their own, but where they go through a check-out.
+// of their own, but where they go through a check-out. Housings of braces go by
+// themselves: they are cut into other faces than the rafters' work, and one
+// template of both would be large and half empty.
 func worksOf(m frame.Member) []work {
-	var cuts, bolts []work
+	var cuts, bolts, braces []work
 	checked := slices.ContainsFunc(m.Features, func(f frame.Feature) bool { _, ok := f.(frame.CheckOut); return ok })
 	for _, f := range m.Features {
 		a, b, ok := extent(m, f)
 		w := work{member: m, features: []frame.Feature{f}, a: a, b: b}
+		_, brace := f.(frame.BraceHousing)
 		switch {
 		case !ok:
+		case brace:
+			braces = append(braces, w)
 		case w.bolts() && !checked:
 			bolts = append(bolts, w)
 		default:
 			cuts = append(cuts, w)
 		}
 	}
-	out := slices.Concat(grouped(cuts), grouped(bolts))
+	out := slices.Concat(grouped(braces), grouped(cuts), grouped(bolts))
 	for i := range out {
 		out[i].look(m.Solid())
 	}

@@ -80,6 +80,7 @@ type gen struct {
 	soffit               bool
 	wall                 wall
 	fall                 float64 // of the line, plate's outer to beam's inner face
+	bracing              string  // what the file says of knee braces
 }
 
 type section struct{ depth, width float64 }

@@ -35,6 +35,8 @@ func (g *gen) write(seed uint64) {
 		g.writeSlats(from)
 	}
 	g.writeFall()
+	g.writeBraces(seed)
+	g.writeTrim(seed)
 	g.writeOrder()
 	g.writeSite(seed)
 }
