@@ -1,10 +1,9 @@
 package sheets
 
 import (
-	"slices"
-
 	"fmt"
 	"math"
+	"slices"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
