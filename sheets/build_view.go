@@ -472,7 +472,11 @@ func patternStep() stepView {
 		low := c.frame.RafterTop(s.Front().Inner) - rafter.Section.Depth/rafter.Place.W.Z
 		p.placer.Span(draw.Span{View: c.view, A: at(s.Rear().Outer, low), B: at(s.Front().Inner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})
 		c.markFall(p, false)
-		p.placer.Part(draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.25, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, Toward: geom.P(-0.5, 1)})
+		part := draw.Part{View: c.view, At: rafter.Place.Point(geom.V(rafter.Length*0.25, 0, rafter.Section.Depth/2)), Mark: rafter.Mark, Toward: geom.P(-0.5, 1)}
+		if !p.placer.Enclosed(c.view.Pt(part.At)) { // of a thin rafter one edge is left
+			part.At, part.Edge = onInk(p, c.view, memberID(rafter), part.At)
+		}
+		p.placer.Part(part)
 	}, nil)
 }
 

@@ -167,9 +167,10 @@ func blamed(marks []draw.Mark, found []draw.Finding) []int {
 	return out
 }
 
-// passes reports whether a broken line leads through a point.
+// passes reports whether a leader, the dot at its end included, leads through a
+// point or past it closer than words may stand.
 func passes(line []geom.Pt, at geom.Pt) bool {
-	const on = 0.05 // mm on paper: rounding
+	const on = 1.2 // mm on paper
 	for i := 1; i < len(line); i++ {
 		if nearest(at, line[i-1], line[i]).Sub(at).Len() < on {
 			return true

@@ -131,22 +131,26 @@ const roomForWord = 2.2
 func (m *maker) setoutMarks(p *page, plan *planView) {
 	v, w := plan.view, plan.wall
 	m.wallWords(p, plan)
+	label := func(l draw.Label) func() {
+		l.View = v
+		return func() { p.placer.Label(l) }
+	}
 	l, r := m.fixedPoints()
-	for _, f := range []struct {
-		at   geom.Vec
-		name string
-	}{{l, leftPoint}, {r, rightPoint}} {
-		p.sheet.Dot(draw.Notes, v.Pt(f.at), 0.8)
-		p.placer.Label(draw.Label{View: v, At: f.at, Text: f.name})
+	for _, at := range []geom.Vec{l, r} {
+		p.sheet.Dot(draw.Notes, v.Pt(at), 0.8)
 	}
 	_, x1 := m.stringEnds()
 	y := m.postLine()
-	p.placer.Label(draw.Label{View: v, At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords})
+	words := []func(){
+		label(draw.Label{At: l, Text: leftPoint}),
+		label(draw.Label{At: r, Text: rightPoint}),
+		label(draw.Label{At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords}),
+	}
 	if deck := -m.job.Levels.DeckOut; deck < 0 && deck > w.y0 {
 		c := m.postCentres()
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
-		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of deck"})
+		words = append(words, label(draw.Label{At: geom.V(mid, deck, 0), Text: "edge of deck"}))
 	}
-	marks := append(m.eachMark(p, v, frame.KindPost, frame.KindFooting), m.keepOutMarks(p, v, w)...)
-	p.cleanestOrder(marks...)
+	words = append(words, m.eachMark(p, v, frame.KindPost, frame.KindFooting)...)
+	p.cleanestOrder(append(words, m.keepOutMarks(p, v, w)...)...)
 }
