@@ -344,7 +344,7 @@ func (m *maker) sayBeam() []string {
 		marks,
 		ofCarrier(k).mark(m, k),
 		m.braceCutWords(frame.KindBeam),
-		m.meeting(k).up(m, k) + " " + m.meeting(k).fix(m, k),
+		m.meeting(k).up(m, k)+" "+m.meeting(k).fix(m, k),
 		fmt.Sprintf("Check %s: %s all along.", under, m.saidLevel(m.seatLevel())),
 	)
 }

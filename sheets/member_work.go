@@ -261,9 +261,6 @@ func (s *timber) holeWork(h frame.Hole) work {
 	if s.inRows(h) {
 		w.how += ", " + s.acrossOf(h)
 	}
-	if h.Use == frame.UseBolt { // two may stand at one height
-		w.how += ", " + s.acrossOf(h)
-	}
 	if h.Face != frame.FaceStart && h.Face != frame.FaceEnd {
 		w.stops = []stop{{centreLine, h.Mouth.X}}
 	}

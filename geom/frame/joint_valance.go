@@ -61,6 +61,10 @@ func (c *checker) layOutValance() {
 	if v.Section.Depth == 0 {
 		return
 	}
+	if !c.beamOnTop() {
+		c.errorf(RuleValance, "valance", "a valance hangs under a beam that lies on its posts; say posts.beam: on top, or take the valance out")
+		return
+	}
 	hangs := v.Section.Depth
 	if v.Set == ValanceFace {
 		hangs = v.Below

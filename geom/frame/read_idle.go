@@ -14,6 +14,9 @@ func (f *filler) checkIdle() {
 	if f.Given("slats") && f.Given("battens") {
 		f.fault(RuleIdle, "slats", "slats stand between the rafters instead of battens over them, and the job has both; take one of them out")
 	}
+	if f.Given("slats") && f.Given("blocking") {
+		f.fault(RuleIdle, "blocking", "blocks would stand in the bays that the slats fill; take one of them out")
+	}
 	if f.Given("laths") && !f.Given("battens") {
 		f.fault(RuleIdle, "laths", "laths lie over battens, and the job has none; add battens, or take the laths out")
 	}

@@ -33,6 +33,10 @@ func (c *checker) layOutBraces() {
 	if !b.There() {
 		return
 	}
+	if !c.beamOnTop() {
+		c.errorf(RuleBrace, "braces", "knee braces stand under a beam that lies on its posts; say posts.beam: on top, or take the braces out")
+		return
+	}
 	c.checkBraceShape()
 	if len(c.errs) > 0 {
 		return
@@ -45,6 +49,13 @@ func (c *checker) layOutBraces() {
 	if len(c.errs) == 0 {
 		c.warnBraceHead()
 	}
+}
+
+// beamOnTop reports whether the beam lies on its posts, in line with them, as
+// what is fitted below both needs.
+func (c *checker) beamOnTop() bool {
+	m := c.job.Posts.Meet.Meeting
+	return m == OnTop || m == ""
 }
 
 // checkBraceShape checks what is the same for all braces.

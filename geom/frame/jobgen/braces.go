@@ -16,7 +16,7 @@ func (g *gen) writeBraces(seed uint64) {
 		bay = min(bay, g.postAt[i]-g.postAt[i-1]-g.post.width)
 	}
 	const least, most, tight = 260, 900, 0.42 // mm; share of a bay
-	if room := min(most, bay*tight); own.chance(0.2) && room > least {
+	if room := min(most, bay*tight); own.chance(0.2) && room > least && g.meet.way == "" {
 		own.braces(g, room)
 	}
 	g.bracing = own.b.String()

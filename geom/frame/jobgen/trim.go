@@ -11,13 +11,13 @@ import (
 // numbers of their own.
 func (g *gen) writeTrim(seed uint64) {
 	own := gen{r: rand.New(rand.NewPCG(seed, stream+41)), inches: g.inches}
-	if own.chance(0.15) && !strings.Contains(g.b.String(), "lie: checked") {
+	if own.chance(0.15) && !strings.Contains(g.b.String(), "lie: checked") && !strings.Contains(g.b.String(), "slats:") {
 		own.blocks(g)
 	}
 	if own.chance(0.5) && g.hold[1] == over && g.overhang >= 300 && g.flatTail() && !g.wallLeft && !g.wallRight {
 		own.line("fascia:\n  section: %s\n  overhang: %s", own.sec(section{own.size(120, 240), own.size(19, 32)}), own.s(own.size(0, 60)))
 	}
-	if own.chance(0.12) && g.bracing == "" {
+	if own.chance(0.12) && g.bracing == "" && g.meet.way == "" {
 		own.valance(g)
 	}
 	g.b.WriteString(own.b.String())
