@@ -30,7 +30,7 @@ func (s *timber) shapeWork(sh frame.Shape) work {
 	back, past := sh.Reach()
 	lo, hi := sh.Along(back), sh.Along(-past)
 	return work{
-		pass: cutPass, name: sh.Name, face: s.mainFace(), hold: s.endHold(sh.End),
+		pass: cutPass, name: sh.Name, face: s.mainFace(), hold: s.endHold(sh.End), last: true,
 		stops: []stop{{firstEdge, min(lo, hi)}, {secondEdge, max(lo, hi)}},
 		how:   "by its outline, once the end is square",
 		spot:  s.onOutline(sh, sh.Points[len(sh.Points)-1].Back, s.Section.Depth),

@@ -31,6 +31,7 @@ type work struct {
 	how   string     // what is done there
 	hold  string     // key of the hold that it waits for; empty: none
 	spot  geom.Vec   // a point of it, on the face, for the hold's flag
+	last  bool       // it is done after what is cut at its far side
 }
 
 // stop is a place along the member that is marked.
@@ -122,9 +123,13 @@ func (s *timber) works() []work {
 	return out
 }
 
+// first is the place by which a work stands in the list.
 func (w work) first() float64 {
 	if len(w.stops) == 0 {
 		return math.Inf(1)
+	}
+	if w.last {
+		return w.stops[len(w.stops)-1].at
 	}
 	return w.stops[0].at
 }
