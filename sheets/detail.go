@@ -67,6 +67,8 @@ func detailSpecs() []detailSpec {
 		postWallDetail(),
 		postConcreteDetail(),
 		postStirrupDetail(),
+		postSlabDetail(),
+		postDeckDetail(),
 	}
 }
 

@@ -145,7 +145,7 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 	if deck := -m.job.Levels.DeckOut; deck < 0 && deck > w.y0 {
 		c := m.postCentres()
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
-		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of deck"})
+		p.placer.Label(draw.Label{View: v, At: geom.V(mid, deck, 0), Text: "edge of " + m.job.FloorName()})
 	}
 	marks := append(m.eachMark(p, v, frame.KindPost, frame.KindFooting), m.keepOutMarks(p, v, w)...)
 	p.cleanestOrder(marks...)
