@@ -49,12 +49,15 @@ func (m *maker) siteTable() draw.Table {
 		addRow(&t, "Soffit above the plate's level line", m.figures.Length(j.Wall.Soffit-m.rear().Top))
 	}
 	if n := len(j.Posts.At); n <= mostGround {
-		for i, p := range j.Posts.At {
-			addRow(&t, fmt.Sprintf("Finished ground at post %d", i+1), m.figures.Level(p.Ground))
+		for i := range n {
+			what, drawn := m.foundAt(i)
+			addRow(&t, what, drawn)
 		}
 	} else {
-		addRow(&t, "Finished ground at post 1", m.figures.Level(j.Posts.At[0].Ground))
-		addRow(&t, fmt.Sprintf("Finished ground at post %d", n), m.figures.Level(j.Posts.At[n-1].Ground))
+		for _, i := range []int{0, n - 1} {
+			what, drawn := m.foundAt(i)
+			addRow(&t, what, drawn)
+		}
 	}
 	return t
 }

@@ -180,7 +180,7 @@ func (m *maker) saySetOut() []string {
 	return []string{
 		fmt.Sprintf("Mark L and R %s, plumb under the ends of the plate, %s apart.", m.onFace(), m.said(r.X-l.X)),
 		fmt.Sprintf("Square off the wall at L: %s along, %s out, and %s across.", m.said(along), m.said(out), m.said(math.Hypot(along, out))),
-		fmt.Sprintf("Stretch a string %s from the face of the %s, along the outer faces of the posts, on profiles well clear of the holes.", m.said(-m.postLine()), m.walling().face),
+		fmt.Sprintf("Stretch a string %s from the face of the %s, along the outer faces of the posts, on profiles well clear of the "+m.digs()+".", m.said(-m.postLine()), m.walling().face),
 		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
 			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-m.postLine())),
 	}
@@ -190,7 +190,11 @@ func (m *maker) holdTapes() string {
 	l, r := m.fixedPoints()
 	posts := m.postCentres()
 	last := posts[len(posts)-1]
-	return fmt.Sprintf("Nobody digs before two tapes agree: %s from L to the centre of post %d, %s from R to that of post 1.",
+	digs := "digs"
+	if !m.dug() {
+		digs = "drills"
+	}
+	return fmt.Sprintf("Nobody %s before two tapes agree: %s from L to the centre of post %d, %s from R to that of post 1.", digs,
 		m.said(last.Sub(l).Len()), len(posts), m.said(posts[0].Sub(r).Len()))
 }
 
@@ -201,6 +205,9 @@ func (m *maker) byPost(say func(i int) string) string {
 	posts := map[string][]string{}
 	for i := range m.job.Posts.At {
 		s := say(i)
+		if s == "" {
+			continue // it has none
+		}
 		if posts[s] == nil {
 			order = append(order, s)
 		}
@@ -222,11 +229,28 @@ func (m *maker) byPost(say func(i int) string) string {
 
 func (m *maker) sayDig() []string {
 	posts := m.job.Posts.At
-	size := m.byPost(func(i int) string { return strings.ReplaceAll(holeSize(m.figures, posts[i].Footing), " ", "\u00a0") })
-	deep := m.byPost(func(i int) string { return m.said(posts[i].Footing.Depth) })
-	bottom := m.byPost(func(i int) string { return m.saidLevel(posts[i].Ground - posts[i].Footing.Depth) })
+	dug := func(say func(i int) string) func(i int) string {
+		return func(i int) string {
+			if !posts[i].Dug() {
+				return ""
+			}
+			return say(i)
+		}
+	}
+	size := m.byPost(dug(func(i int) string { return strings.ReplaceAll(holeSize(m.figures, posts[i].Footing), " ", "\u00a0") }))
+	deep := m.byPost(dug(func(i int) string { return m.said(posts[i].Footing.Depth) }))
+	bottom := m.byPost(dug(func(i int) string { return m.saidLevel(posts[i].Ground - posts[i].Footing.Depth) }))
+	holes := m.frame.Of(frame.KindFooting)
+	whose := ""
+	if len(holes) < len(posts) {
+		var nos []string
+		for _, h := range holes {
+			nos = append(nos, strconv.Itoa(h.No))
+		}
+		whose = " for " + plural("post", len(nos)) + " " + joined(nos)
+	}
 	return sentences(
-		fmt.Sprintf("Dig %s, %s, %s deep below finished ground.", count(len(posts), "hole"), size, deep),
+		fmt.Sprintf("Dig %s%s, %s, %s deep below finished ground.", count(len(holes), "hole"), whose, size, deep),
 		fmt.Sprintf("Check each bottom from the datum: %s.", bottom),
 		"Keep the sides plumb and the bottom firm and level; take all loose earth out.",
 		m.inDeck(), m.underHouse(),
@@ -248,9 +272,18 @@ func (m *maker) sayPosts() []string {
 	posts := m.frame.Of(frame.KindPost)
 	spec := m.job.Posts.At
 	lengths := m.byPost(func(i int) string { return m.said(posts[i].Length) })
-	concrete := fmt.Sprintf("Fill the holes with concrete, %s in all", m.figures.Volume(m.frame.Concrete().Net))
-	if c := spec[0].Footing.Collar; c > 0 {
-		concrete += fmt.Sprintf(", and slope its top away from the post from %s above the ground", m.byPost(func(i int) string { return m.said(spec[i].Footing.Collar) }))
+	concrete := ""
+	if m.dug() {
+		concrete = fmt.Sprintf("Fill the holes with concrete, %s in all", m.figures.Volume(m.frame.Concrete().Net))
+		if slices.ContainsFunc(spec, func(p frame.Post) bool { return p.Footing.Collar > 0 }) {
+			concrete += fmt.Sprintf(", and slope its top away from the post from %s above the ground", m.byPost(func(i int) string {
+				if !spec[i].Dug() {
+					return ""
+				}
+				return m.said(spec[i].Footing.Collar)
+			}))
+		}
+		concrete += "."
 	}
 	over := "Their tops are cut later: buy them longer."
 	if m.overTop() > 0 {
@@ -258,9 +291,10 @@ func (m *maker) sayPosts() []string {
 	}
 	return sentences(
 		fmt.Sprintf("Finished lengths: %s. %s", lengths, over),
+		m.fixWords(),
 		m.footWords(),
 		"Set the outer faces to the string and the centres to their marks. Plumb them both ways and brace them.",
-		concrete+".",
+		concrete,
 		m.wallPostWords(),
 	)
 }
@@ -268,15 +302,7 @@ func (m *maker) sayPosts() []string {
 // footWords say what the posts stand on, and where their feet are.
 func (m *maker) footWords() string {
 	posts, spec := m.frame.Of(frame.KindPost), m.job.Posts.At
-	on := m.byPost(func(i int) string {
-		switch pad := spec[i].Footing.Pad; {
-		case spec[i].Base == frame.OnStirrup:
-			return "on stirrups"
-		case pad > 0:
-			return fmt.Sprintf("on a pad of concrete %s thick, factory end down", m.said(pad))
-		}
-		return "on the bottom of the hole, factory end down"
-	})
+	on := m.byPost(func(i int) string { return basings(spec[i].Base).on(m, spec[i]) })
 	foot := m.byPost(func(i int) string { return m.saidLevel(posts[i].Place.O.Z) })
 	return fmt.Sprintf("Stand the posts %s. Level of the feet: %s.", on, foot)
 }
@@ -499,9 +525,7 @@ func (m *maker) sayCheck() []string {
 var (
 	careDrilling = fixedWords("Find cables and pipes before drilling. Have old cladding and old paint tested for asbestos and lead.")
 	careTreated  = fixedWords("Treated timber: gloves, goggles and mask. Treat each fresh cut before it is covered.")
-	careServices = fixedWords("Ask for the plans of buried services days before a spade goes in.")
 	careHoles    = fixedWords("Dig by hand near services. Cover open holes whenever you leave them.")
-	careConcrete = fixedWords("Wet concrete burns skin and eyes: gloves, boots, goggles.")
 	carePlatform = fixedWords("Work from a proper platform, not from a plank on trestles.")
 	careLifting  = fixedWords("Nobody stands under a beam that is being lifted. Brace it at once.")
 	carePattern  = fixedWords("Mark which face is up and which side is left before you turn a timber over to saw it.")

@@ -74,6 +74,8 @@ func detailSpecs() []detailSpec {
 		postWallDetail(),
 		postConcreteDetail(),
 		postStirrupDetail(),
+		postSlabDetail(),
+		postDeckDetail(),
 	}
 }
 

@@ -122,9 +122,9 @@ func (m *maker) seenInFront(l frame.Level) bool {
 	return l.At.Y <= m.front().Outer || l.Z == m.rear().Top && !strings.Contains(l.Name, "rafter") || l.Z == m.job.Wall.Soffit
 }
 
-// lowest is the level of the deepest footing.
+// lowest is the level of the deepest footing or, without any, of the ground.
 func (m *maker) lowest() float64 {
-	low := m.job.Levels.Ground
+	low := min(m.job.Levels.Ground, m.lowestGround())
 	for _, f := range m.frame.Of(frame.KindFooting) {
 		low = min(low, f.Place.O.Z)
 	}
@@ -166,7 +166,7 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 	}
 	post := j.Posts.At[end]
 	at := func(y, z float64) geom.Vec { return geom.V(post.Along, y, z) }
-	low := post.Ground - post.Footing.Depth
+	low := m.footOf(m.frame.Of(frame.KindPost)[end]).Min.Z
 	outside := b.Right
 	if side == frame.Right {
 		outside = b.Left
@@ -175,7 +175,11 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 	}
 	beam := m.frame.Timber(m.front())
 	under := beam.Place.O.Z
-	outside.Chain(fmt.Sprintf("post %d", end+1), at(s.Front().Outer, low), at(s.Front().Outer, post.Ground), at(s.Front().Outer, under), at(s.Front().Outer, under+beam.Section.Depth))
+	heights := []geom.Vec{at(s.Front().Outer, j.Floor(post)), at(s.Front().Outer, under), at(s.Front().Outer, under+beam.Section.Depth)}
+	if post.Dug() {
+		heights = slices.Insert(heights, 0, at(s.Front().Outer, low))
+	}
+	outside.Chain(fmt.Sprintf("post %d", end+1), heights...)
 	b.over = func(p *page, v *draw.View) {
 		m.groundLine(p, v, &post)
 		m.battenEnds(p, v)
@@ -222,13 +226,16 @@ func (m *maker) highestFloor() float64 {
 }
 
 // elevationBounds is the outline of frame and house in an elevation: the
-// ground is left out of it, so that the rows stand near.
+// ground is left out of it, so that the rows stand near, but for its line.
 func (m *maker) elevationBounds(pic picture) draw.Rect {
 	r := pic.bounds
 	for _, h := range m.frame.House {
 		if h.Name != frame.HouseGround {
 			r = r.Union(projectBox(pic.axes, h.Shape.Bounds()))
 		}
+	}
+	if !m.dug() { // else the rows stand off from the holes
+		r.Y0 = min(r.Y0, m.lowest())
 	}
 	r.Y1 = min(r.Y1, max(pic.bounds.Y1, m.houseTop()))
 	return r

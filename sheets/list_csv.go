@@ -136,9 +136,10 @@ func (m *maker) hardwareCSV() csv.Table {
 		add(csv.Words("concrete, footing "+mb.Mark), plainWords(holeSize(m.figures, m.job.Posts.At[mb.No-1].Footing)), csv.Words(fmt.Sprintf("post %d", mb.No)),
 			csv.Number(m.frame.ConcreteVolume(mb)/cubicMetre, fine+1), csv.Words("m3"))
 	}
-	c := m.frame.Concrete()
-	add(csv.Words("concrete, all footings"), csv.Words(bags(m.job.Supplies.Bag)), csv.Words("footings"), csv.Number(c.Net/cubicMetre, fine+1), csv.Words("m3"),
-		csv.Number(c.Waste*percents, 1), csv.Count(c.Packs()), csv.Words("bags"))
+	if c := m.frame.Concrete(); m.dug() {
+		add(csv.Words("concrete, all footings"), csv.Words(bags(m.job.Supplies.Bag)), csv.Words("footings"), csv.Number(c.Net/cubicMetre, fine+1), csv.Words("m3"),
+			csv.Number(c.Waste*percents, 1), csv.Count(c.Packs()), csv.Words("bags"))
+	}
 	if a := m.frame.Adhesive(); a.Net > 0 {
 		add(csv.Words("adhesive"), plainWords("cartridges of "+m.figures.SmallVolume(a.Pack)), csv.Words("round the rods"), csv.Number(a.Net/measure.Millilitre, 1), csv.Words("ml"),
 			csv.Number(a.Waste*percents, 1), csv.Count(a.Packs()), csv.Words("cartridges"))

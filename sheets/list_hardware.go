@@ -35,7 +35,9 @@ func (l looseLists) fill(f *listFlow, apart bool) {
 		f.addTabled(l.hardware)
 		beside()
 	}
-	f.addTabled(l.concrete)
+	if len(l.concrete.table.Rows) > 0 {
+		f.addTabled(l.concrete)
+	}
 	f.add(l.packs)
 	beside()
 	f.add(&wordBlock{draw.NoteBlock{Title: "How hardware and concrete are reckoned", Numbered: true, Notes: l.notes, Width: min(f.across(), buyWidth)}})
@@ -93,7 +95,7 @@ func (m *maker) hardwareSize(kind frame.HardwareKind, s frame.HardwareSize) stri
 		return "Ø " + m.fine(s.Diameter) + ", " + m.figures.Length(s.Length) + " long"
 	case frame.FlashingLength:
 		return m.figures.Length(s.Width) + " girth, " + m.figures.Length(s.Length) + " long"
-	case frame.Stirrup:
+	case frame.Stirrup, frame.Shoes:
 		return "for a post " + m.figures.Length(s.Width) + " wide"
 	}
 	switch {
@@ -118,6 +120,9 @@ func (m *maker) concreteTable() draw.Table {
 			mb.Mark, fmt.Sprint(mb.No), holeSize(m.figures, g), m.figures.Length(g.Depth), m.figures.FineVolume(m.frame.ConcreteVolume(mb)),
 		}})
 	}
+	if !m.dug() {
+		return t
+	}
 	t.Rows = append(t.Rows, draw.TableRow{Bold: true, Cells: []string{"all", "", "", "", m.concreteSum()}})
 	return t
 }
@@ -141,7 +146,9 @@ func (m *maker) packTable(faces frame.CutFaces) draw.Table {
 	s := m.job.Supplies
 	c := m.frame.Concrete()
 	bag := bags(noBreaks(s.Bag))
-	add("Concrete, in "+bag+" that give "+noBreaks(m.yield(c.Pack))+" each", m.concreteSum(), m.figures.FineVolume(c.Gross()), fmt.Sprintf("%d %s", c.Packs(), bag))
+	if m.dug() {
+		add("Concrete, in "+bag+" that give "+noBreaks(m.yield(c.Pack))+" each", m.concreteSum(), m.figures.FineVolume(c.Gross()), fmt.Sprintf("%d %s", c.Packs(), bag))
+	}
 	if a := m.frame.Adhesive(); a.Net > 0 {
 		add("Adhesive round the rods, in cartridges of "+m.figures.SmallVolume(a.Pack), m.figures.SmallVolume(a.Net), m.figures.SmallVolume(a.Gross()),
 			fmt.Sprintf("%d %s", a.Packs(), plural("cartridge", a.Packs())))
@@ -184,8 +191,10 @@ func (m *maker) hardwareNotes(faces frame.CutFaces) []string {
 	s := m.job.Supplies
 	notes := []string{
 		"Numbers are counted from the model. Sizes, numbers and corrosion protection of fixings are for a licensed person to confirm before they are bought.",
-		fmt.Sprintf("Order is the number in the frame and %s more of what is small enough to lose, rounded up. Rods and stirrups have no spares.", percent(s.HardwareSpares)),
-		fmt.Sprintf("Concrete is the hole with its collar less the post in it, and %s more. A hole that is dug wider takes more: measure it.", percent(s.ConcreteWaste)),
+		fmt.Sprintf("Order is the number in the frame and %s more of what is small enough to lose, rounded up. Rods, stirrups and shoes have no spares.", percent(s.HardwareSpares)),
+	}
+	if m.dug() {
+		notes = append(notes, fmt.Sprintf("Concrete is the hole with its collar less the post in it, and %s more. A hole that is dug wider takes more: measure it.", percent(s.ConcreteWaste)))
 	}
 	if a := m.frame.Adhesive(); a.Net > 0 {
 		notes = append(notes, fmt.Sprintf("Adhesive fills the hole in each post round its rod, and %s more. Follow its maker's sheet.", percent(s.AdhesiveWaste)))
@@ -197,6 +206,9 @@ func (m *maker) hardwareNotes(faces frame.CutFaces) []string {
 	}
 	if m.hasRoof() {
 		notes = append(notes, "Roof sheets, gutter, downpipes and flashing are counted at the sizes stated, without spares or the laps of what is sold shorter. Their screws, brackets, end pieces and closures are as their makers state, and not counted.")
+	}
+	if x := m.job.Plate.Fixing.Stated; x != "" {
+		notes = append(notes, "Stated by others of the wall plate's "+m.fixer()+"s: "+x+".")
 	}
 	if asked := m.notStated(); asked != "" {
 		notes = append(notes, "To be stated before ordering: "+asked+".")

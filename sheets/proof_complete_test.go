@@ -294,6 +294,12 @@ func (p printed) posts(out facts, marks map[string][]float64) {
 		}
 		out[fact(frame.KindPost, no, "foot")] = v[4]
 	}
+	for _, r := range p.table("Post", "Mark", "Seat", "Foot") { // of those that have no hole, too
+		no, err := strconv.Atoi(r[0])
+		if v := figuresIn(r[3]); err == nil && len(v) == 1 {
+			out[fact(frame.KindPost, no, "foot")] = v[0]
+		}
+	}
 	p.levelsByPost(out)
 }
 

@@ -13,7 +13,7 @@ import (
 // the dimensions that have no room in it.
 func (c *cross) rows() {
 	s, sl := c.frame.Setout, c.frame.Slope
-	low := c.footing.Place.O.Z
+	low := c.footOf(c.post).Min.Z
 	out := func(y float64) geom.Vec { return c.at(y, low) }
 	c.wideRow = c.Bottom
 	c.narrowRow = draw.NewRows(c.view, c.Bounds, draw.Bottom)
@@ -110,9 +110,13 @@ func (c *cross) over(p *page, v *draw.View) {
 func (c *cross) groundCut(p *page, v *draw.View) {
 	const figures = 6.0 // mm on paper: of the outer one, left of its line
 	a, b := v.Pt(c.at(0, c.ground())), v.Pt(c.at(c.foremost()-groundPast, c.ground()))
-	foot := v.Outline(projectBox(v.Axes, c.footing.Solid().Bounds()))
+	foot := v.Outline(projectBox(v.Axes, c.footOf(c.post)))
 	left, right := geom.P(foot.X0-2*footOff-figures, a.Y), geom.P(foot.X1, a.Y)
-	for _, earth := range [][]geom.Pt{{a, left}, {right, b}} {
+	sides := [][]geom.Pt{{a, left}, {right, b}}
+	if !c.spec.Dug() {
+		sides = [][]geom.Pt{{a, b}}
+	}
+	for _, earth := range sides {
 		if earth[0].X < earth[1].X {
 			p.sheet.Hatch(draw.Earth, [][]geom.Pt{earth}, 0)
 		}
@@ -379,6 +383,9 @@ func (c *cross) plumbDepth() float64 { return c.rafter.Section.Depth / c.rafter.
 
 // inGround dimensions the post and the hole in the ground.
 func (c *cross) inGround(p *page, v *draw.View) {
+	if !c.spec.Dug() {
+		return
+	}
 	f := c.footing.Solid().Bounds()
 	low, end, ground := c.footing.Place.O.Z, c.post.Place.O.Z, c.spec.Ground
 	edge := func(z float64) geom.Vec { return c.at(f.Max.Y, z) }

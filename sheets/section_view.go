@@ -39,7 +39,7 @@ type cross struct {
 	x       float64      // of the plane
 	rafter  frame.Member // the nearest beyond the plane, as post and footing are
 	post    frame.Member
-	footing frame.Member
+	footing frame.Member     // none where the post stands on what is there already
 	spec    frame.Post       // of the post
 	inner   *draw.NoteColumn // about what is near the house
 	middle  *draw.NoteColumn // about the rafter, if tight
@@ -158,7 +158,7 @@ func (c *cross) nearest(mb frame.Member) bool {
 
 // foremost is the world y of what stands farthest out.
 func (c *cross) foremost() float64 {
-	y := min(c.frame.Setout.FrontOut(), c.footing.Solid().Bounds().Min.Y)
+	y := min(c.frame.Setout.FrontOut(), c.footOf(c.post).Min.Y)
 	for _, p := range c.frame.Roof.Parts {
 		y = min(y, p.Shape.Bounds().Min.Y)
 	}
@@ -174,6 +174,7 @@ func (c *cross) ground() float64 { return c.spec.Ground }
 // outline is what the rows stand off from.
 func (c *cross) outline(pic picture) draw.Rect {
 	r := pic.bounds
+	r.Y0 = min(r.Y0, c.footOf(c.post).Min.Z)
 	r.X0 = min(r.X0, -c.job.Wall.Core()-wallBehind)
 	r.X1 = max(r.X1, groundPast-c.foremost())
 	return r
@@ -201,7 +202,7 @@ func (c *cross) pieces(h draw.Hand, scale float64) []draw.Rect {
 	if !c.inner.Empty() {
 		split = min(split, c.inner.Extent().Y0)
 	}
-	foot := c.view.Outline(projectBox(c.view.Axes, c.footing.Solid().Bounds()))
+	foot := c.view.Outline(projectBox(c.view.Axes, c.footOf(c.post)))
 	w, _ := c.title.Size(h)
 	lower.X1 = max(foot.X1+rowEnd, c.view.Outline(c.Bounds).X0+w)
 	upper.Y0, lower.Y1 = split, split

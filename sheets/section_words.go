@@ -16,7 +16,7 @@ import (
 // ground stand beside the footing instead; keyed, letters stand for the names.
 func (c *cross) levels() {
 	stack := c.level(draw.Right)
-	c.deep = draw.NewLevelStack(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
+	c.deep = draw.NewLevelStack(c.view, projectBox(c.view.Axes, c.footOf(c.post)), draw.Left)
 	c.deep.Offset = 2*footOff + rowEnd
 	c.roof = draw.NewLevelStack(c.view, c.Bounds, draw.Right)
 	c.base = draw.NewLevelStack(c.view, c.Bounds, draw.Right)
@@ -72,7 +72,7 @@ func (c *cross) shows(l frame.Level) bool {
 	if l.At.Y != c.front().Outer || l.Z > highest {
 		return true
 	}
-	return l.Z == c.spec.Ground || l.Z == c.footing.Place.O.Z
+	return l.Z == c.spec.Ground || l.Z == c.footOf(c.post).Min.Z
 }
 
 // notes names every member that the section shows and says what it is.
@@ -82,9 +82,9 @@ func (c *cross) notes() {
 		c.inner = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
 	}
 	c.middle = draw.NewNoteColumn(c.view, c.Bounds, draw.Right)
-	c.below = draw.NewNoteColumn(c.view, projectBox(c.view.Axes, c.footing.Solid().Bounds()), draw.Left)
+	c.below = draw.NewNoteColumn(c.view, projectBox(c.view.Axes, c.footOf(c.post)), draw.Left)
 	c.below.Offset, c.below.Width = 2*footOff+frontOff, deepNotes
-	if c.form != wide {
+	if c.form != wide && c.spec.Dug() {
 		c.say(c.below, c.footing, c.footingNote())
 	}
 	c.battenNote()
@@ -111,7 +111,11 @@ func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
 		past := func(mm float64) geom.Vec { return arris.Add(way.Mul(mm)) }
 		c.say(out, frame.Member{}, draw.ColumnNote{Text: c.sightWords(angle), At: []geom.Vec{past(sightPast), past(sightPast / 2)}})
 	}
-	c.say(out, c.post, draw.ColumnNote{Text: c.stick("post", c.post), At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85, 0.45, 0.35, 0.25)})
+	words := c.stick("post", c.post)
+	if c.form != wide && !c.spec.Dug() {
+		words += ". " + upperFirst(c.standWords())
+	}
+	c.say(out, c.post, draw.ColumnNote{Text: words, At: c.onFront(c.post, 0.75, 0.65, 0.55, 0.85, 0.45, 0.35, 0.25)})
 	return out
 }
 
@@ -269,7 +273,7 @@ func (c *cross) placeWords(h draw.Hand) {
 	c.outer.Bounds.X1 = stack.Bounds.X1
 	c.outer.Bounds.Y0, c.outer.Bounds.Y1 = model(c.base.Extent(h).Y1+stackClear), model(c.roof.Extent(h).Y0-stackClear)
 
-	foot := projectBox(c.view.Axes, c.footing.Solid().Bounds())
+	foot := projectBox(c.view.Axes, c.footOf(c.post))
 	c.below.Bounds.Y0, c.below.Bounds.Y1 = foot.Y0+deepClear/k, c.spec.Ground-earthDepth/k
 
 	c.inner.Bounds.Y0, c.inner.Bounds.Y1 = c.floor(), c.houseTop()
@@ -332,7 +336,7 @@ func (c *cross) crowded(h draw.Hand) bool {
 	if c.form == tight && room < roomOff+roomNotes+spanNotes+2*headOff {
 		return true
 	}
-	return overfull(c.outer) || c.form.round() && overfull(c.below) || c.form == tight && overfull(c.inner)
+	return overfull(c.outer) || c.form.round() && c.spec.Dug() && overfull(c.below) || c.form == tight && overfull(c.inner)
 }
 
 // overfull reports whether a column of notes is higher than the band that it
@@ -363,18 +367,16 @@ func (c *cross) footingNote() draw.ColumnNote {
 		size = "Ø" + c.figures.Length(f.Size)
 	}
 	words := fmt.Sprintf("footing %s: concrete, %s, %s deep", c.footing.Mark, size, c.figures.Length(f.Depth))
-	switch {
-	case spec.Base == frame.OnStirrup:
-		words += fmt.Sprintf(". The post stands on a stirrup, its end %s clear of the concrete", c.figures.Length(f.Stand))
-	case f.Pad > 0:
-		words += fmt.Sprintf(". The post stands on %s of it", c.figures.Length(f.Pad))
-	}
+	words += basings(spec.Base).foot(c.maker, spec)
 	if f.Collar > 0 {
 		words += fmt.Sprintf(". Its top is %s above ground at the post and falls away to shed water", c.figures.Length(f.Collar))
 	}
 	edge := func(part float64) geom.Vec { return c.at(b.Max.Y, b.Min.Z+part*f.Depth) }
 	return draw.ColumnNote{Text: words, At: []geom.Vec{edge(0.85), edge(0.7), edge(0.93), edge(0.5), edge(0.3), edge(0.1)}, ID: memberID(c.footing)}
 }
+
+// standWords say how the post stands on what is there already.
+func (c *cross) standWords() string { return basings(c.spec.Base).foot(c.maker, c.spec) }
 
 // footingWords puts the note on the footing where the form has no column for
 // it.
@@ -383,7 +385,10 @@ func (c *cross) footingWords(p *page, v *draw.View) {
 		c.below.Draw(p.placer)
 		return
 	}
-	n := c.footingNote()
+	n := draw.ColumnNote{Text: c.standWords(), At: c.onFront(c.post, 0.03), ID: memberID(c.post)}
+	if c.spec.Dug() {
+		n = c.footingNote()
+	}
 	p.placer.Label(draw.Label{View: v, At: n.At[0], Text: n.Text, ID: n.ID, Toward: geom.P(1, -0.5)})
 }
 

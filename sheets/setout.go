@@ -108,7 +108,7 @@ func (m *maker) setoutView() *planView {
 		bounds.Y0 = min(bounds.Y0, r.Y0)
 	}
 	b := newViewIn("Post set-out plan", pic, m.origin(), bounds)
-	b.title.Note = "seen from above; posts cut above their footings"
+	b.title.Note = "seen from above; posts cut above their feet"
 	b.pad.X1 = stringWords
 	m.setoutRows(b.Around)
 	b.over = func(p *page, v *draw.View) { m.drawSetout(p, v, wall, bounds.X0) }
@@ -201,10 +201,12 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 		}
 		path.ID = memberID(mb)
 		p.sheet.Add(path)
-		c := v.Pt(m.postCentres()[mb.No-1])
+	}
+	for i, c := range m.postCentres() {
+		post := m.frame.Of(frame.KindPost)[i]
 		for _, d := range []geom.Pt{geom.P(1, 0), geom.P(0, 1)} {
-			d = d.Mul(r.W()/2 + pastHole)
-			p.sheet.Line(centre, c.Sub(d), c.Add(d))
+			d = d.Mul(v.Outline(projectBox(geom.Plan(), m.footOf(post))).W()/2 + pastHole)
+			p.sheet.Line(centre, v.Pt(c).Sub(d), v.Pt(c).Add(d))
 		}
 	}
 }

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"plumbcut/draw"
@@ -13,14 +14,14 @@ import (
 func (m *maker) postTable() draw.Table {
 	t := draw.Table{Title: "Post heights", Columns: []draw.Column{
 		{Head: "Post"}, {Head: "Mark"}, {Head: "Seat", Align: draw.End}, {Head: "Below level line", Align: draw.End},
-		{Head: "Above ground", Align: draw.End}, {Head: "Foot", Align: draw.End}, {Head: "Length", Align: draw.End},
+		{Head: "Above " + m.floorWords(), Align: draw.End}, {Head: "Foot", Align: draw.End}, {Head: "Length", Align: draw.End},
 	}}
 	f := m.figures
 	for i, b := range m.frame.Of(frame.KindPost) {
 		seat := b.Place.O.Z + b.Length
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
 			strconv.Itoa(b.No), b.Mark, f.Level(seat), f.Length(m.rear().Top - seat),
-			f.Length(seat - m.job.Posts.At[i].Ground), f.Level(b.Place.O.Z), f.Length(b.Length),
+			f.Length(seat - m.job.Floor(m.job.Posts.At[i])), f.Level(b.Place.O.Z), f.Length(b.Length),
 		}})
 	}
 	return t
@@ -130,6 +131,22 @@ func (m *maker) groundThrough(p *page, v *draw.View, r reach) {
 		line = append(line, at(q.Along))
 	}
 	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Wide}, append(line, at(r.x1))...)
+	m.floorThrough(p, v)
+}
+
+// floorThrough draws the slab or deck under the posts that stand on it.
+func (m *maker) floorThrough(p *page, v *draw.View) {
+	const past = 150 // mm beyond the outer ones
+	from, to := math.Inf(1), math.Inf(-1)
+	for _, q := range m.job.Posts.At {
+		if !q.Dug() {
+			from, to = min(from, q.Along-past), max(to, q.Along+past)
+		}
+	}
+	if from < to {
+		z := m.job.Levels.Deck
+		p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Middle}, v.Pt(geom.V(from, 0, z)), v.Pt(geom.V(to, 0, z)))
+	}
 }
 
 // chainLevel draws a level as a chain line across the reach.
@@ -166,7 +183,7 @@ func (m *maker) heightMarks(p *page, v *draw.View) {
 		}
 		box := b.Solid().Bounds()
 		at := func(off, z float64) geom.Vec { return geom.V(box.Max.X+off/v.Scale, box.Min.Y, z) }
-		seat, ground := b.Place.O.Z+b.Length, m.job.Posts.At[i].Ground
+		seat, ground := b.Place.O.Z+b.Length, m.job.Floor(m.job.Posts.At[i])
 		end := at(0, seat)
 		if (top-seat)*v.Scale >= heightClear {
 			draw.Span{View: v, A: end, B: at(nearHeight, top), Dir: draw.Upright, Offset: nearHeight, Beside: true}.Draw(p.sheet, p.hand)

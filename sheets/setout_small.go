@@ -149,7 +149,7 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 	if deck := -m.job.Levels.DeckOut; deck < 0 && deck > w.y0 {
 		c := m.postCentres()
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
-		words = append(words, label(draw.Label{At: geom.V(mid, deck, 0), Text: "edge of deck"}))
+		words = append(words, label(draw.Label{At: geom.V(mid, deck, 0), Text: "edge of " + m.job.FloorName()}))
 	}
 	words = append(words, m.eachMark(p, v, frame.KindPost, frame.KindFooting)...)
 	p.cleanestOrder(append(words, m.keepOutMarks(p, v, w)...)...)

@@ -125,7 +125,7 @@ func (m *maker) squareNotes() []string {
 	pa, pb := m.postTapes().lengths(0)
 	fa, fb := m.frameTapes().lengths(0)
 	return []string{
-		fmt.Sprintf("Before digging: A from L to the centre of post %d is %s, B from R to the centre of post 1 is %s. Hold both tapes level.", posts, f(pa), f(pb)),
+		fmt.Sprintf("Before %s: A from L to the centre of post %d is %s, B from R to the centre of post 1 is %s. Hold both tapes level.", m.digging(), posts, f(pa), f(pb)),
 		fmt.Sprintf("With the beam up: C from the left end of the plate to the right end of the beam is %s, D from right to left is %s, both along the top outer arrises.", f(fa), f(fb)),
 		"Where A or C is longer than it should be, the posts or the beam have slipped to the right; where B or D is, to the left. The table says how far.",
 	}

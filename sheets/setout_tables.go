@@ -14,6 +14,13 @@ import (
 // string goes into them where the paper is wide enough, else into a third.
 func (m *maker) setoutTables() stackBlock {
 	room := freeOf(m.room("")).W()
+	if !m.dug() {
+		tape := m.tapeTable(true)
+		if w, _ := tape.Size(); w > room {
+			tape = m.tapeTable(false)
+		}
+		return stackBlock{&tableBlock{tape}}
+	}
 	tape, hole := m.tapeTable(true), m.holeTable(true)
 	wide := func(t draw.Table) float64 { w, _ := t.Size(); return w }
 	out := stackBlock{&tableBlock{m.tapeTable(false)}, &tableBlock{m.stringTable()}, &tableBlock{m.holeTable(false)}}
@@ -122,12 +129,12 @@ func (m *maker) setoutNotes() []string {
 	left, right := m.fixedPoints()
 	notes := []string{
 		fmt.Sprintf("Mark L and R %s, plumb under the ends of the wall plate, %s apart.", m.onFace(), f(right.X-left.X)),
-		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the holes, with a saw kerf for it, so that it can come down and go back.",
+		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the "+m.digs()+", with a saw kerf for it, so that it can come down and go back.",
 			f(left.Y-m.postLine()), m.walling().face, f(m.postCentres()[0].Y-m.postLine()), f(m.profilesOff())),
 		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
-		"Find buried pipes and cables before digging. A licensed person confirms the size of the holes.",
+		m.beforeDigging(),
 	}
 	for _, n := range []string{m.inDeck(), m.underHouse()} {
 		if n != "" {
@@ -137,16 +144,28 @@ func (m *maker) setoutNotes() []string {
 	return notes
 }
 
+// beforeDigging says what is found before the ground or what lies on it is
+// opened.
+func (m *maker) beforeDigging() string {
+	if m.dug() {
+		return "Find buried pipes and cables before digging. A licensed person confirms the size of the holes."
+	}
+	return "No hole is dug: find pipes and cables in what the posts stand on before drilling. A licensed person confirms what carries them."
+}
+
 // inDeck says which posts come up through the deck.
 func (m *maker) inDeck() string {
 	var in []string
 	posts := m.postCentres()
 	for i, c := range posts {
-		if -c.Y < m.job.Levels.DeckOut {
+		if -c.Y < m.job.Levels.DeckOut && m.job.Posts.At[i].Dug() {
 			in = append(in, strconv.Itoa(i+1))
 		}
 	}
-	const then = "up through the deck. Lift its boards first and find its joists and bearers."
+	then := "up through the deck. Lift its boards first and find its joists and bearers."
+	if m.job.FloorName() == string(frame.OnSlab) {
+		then = "up through the slab. Have it sawn, not broken, and find first what is in it and under it."
+	}
 	switch len(in) {
 	case 0:
 		return ""

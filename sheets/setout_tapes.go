@@ -43,9 +43,9 @@ func (m *maker) tapes() []tape {
 func (m *maker) drawTapes(p *page, v *draw.View, w wallPlan) {
 	all := m.tapes()
 	lines := append(all[:len(all):len(all)], m.otherLines(w)...)
-	var figures []draw.Rect // and holes
-	for _, f := range m.frame.Of(frame.KindFooting) {
-		figures = append(figures, v.Outline(projectBox(geom.Plan(), f.Solid().Bounds())).Expand(pastHole))
+	var figures []draw.Rect // and feet
+	for _, post := range m.frame.Of(frame.KindPost) {
+		figures = append(figures, v.Outline(projectBox(geom.Plan(), m.footOf(post))).Expand(pastHole))
 	}
 	for i, t := range all {
 		share, ok := tapeShare(p, v, lines, i, figures)

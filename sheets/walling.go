@@ -162,7 +162,13 @@ func (m *maker) rowNote() string {
 func careOfWall(m *maker) string { return m.walling().care }
 
 // questions are what the cover asks of whoever answers for the design.
-func (m *maker) questions() []string { return m.walling().asks }
+func (m *maker) questions() []string {
+	out := m.walling().asks
+	for _, b := range m.basings() {
+		out = append(out, b.asks...)
+	}
+	return out
+}
 
 // wallPieces names the pieces of the house that stand behind the plate.
 func wallPieces() []string {

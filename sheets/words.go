@@ -97,11 +97,12 @@ func (m *maker) generalNotes() []string {
 	notes = append(notes, m.holdNotes()...)
 	notes = append(notes, m.laying().note(m)...)
 	notes = append(notes, m.meeting(m.front()).note(m)...)
-	return append(notes,
+	notes = append(notes,
 		"Running dimensions are all measured from the one end shown by a small circle. Hook the tape there once; do not step from mark to mark.",
 		"Measure the house before cutting: how far the wall bows, "+m.walling().look+", and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",
-		"Treat every cut end and every other cut face before assembly. Keep the factory end of a post in the ground.",
+		"Treat every cut end and every other cut face before assembly.",
 	)
+	return append(notes, m.baseNotes()...)
 }
 
 // fine writes the size of a thing that is bought or a gap, for which half a

@@ -172,6 +172,10 @@ func (b *builder) packerPrisms() {
 func (b *builder) footingPrisms() {
 	b.footings = make([]int, len(b.job.Posts.At))
 	for i, p := range b.job.Posts.At {
+		if !p.Dug() {
+			b.footings[i] = theHouse
+			continue
+		}
 		f := p.Footing
 		post := b.members[b.posts+i]
 		middle := post.Place.Point(geom.V(0, post.Section.Width/2, post.Section.Depth/2))
@@ -193,7 +197,7 @@ func (b *builder) join() {
 	for i, p := range b.job.Posts.At {
 		k := b.set.Under(i)
 		b.job.Posts.Meet.Meeting.way().join(b, k, b.posts+i)
-		b.setPost(b.posts+i, b.footings[i], p)
+		p.Base.of().join(b, b.posts+i, b.footings[i], p)
 		for k, z := range b.set.PostFixings[i] {
 			b.fixPost(b.posts+i, b.postPackers[i][k], p, z)
 		}

@@ -1,6 +1,10 @@
 package frame
 
-import "plumbcut/geom"
+import (
+	"slices"
+
+	"plumbcut/geom"
+)
 
 // Sizes of what stands around the frame. They are only drawn, light and cut
 // short, and measured by nobody.
@@ -68,10 +72,24 @@ func houseAround(j *Job, members []Member, roof Roofing) []Solid {
 		add("", HouseSoffit, geom.Box(geom.V(from, -w.SoffitOut, w.Soffit), geom.V(to, 0, w.Soffit+soffitThick)))
 	}
 	if l := j.Levels; l.DeckOut > 0 {
-		add("", HouseDeck, geom.Box(geom.V(from, -l.DeckOut, max(ground, l.Deck-deckThick)), geom.V(to, 0, l.Deck)))
+		of := Material("")
+		if j.FloorName() == string(OnSlab) {
+			of = Cast
+		}
+		add(of, HouseDeck, geom.Box(geom.V(from, -l.DeckOut, j.deckUnder()), geom.V(to, 0, l.Deck)))
 	}
 	add("", HouseGround, terrain(j, from-groundMore, to+groundMore, low-groundThick))
 	return out
+}
+
+// deckUnder is the level down to which deck or paving is drawn: to the ground,
+// or as thick as it is taken to be where posts stand on it.
+func (j *Job) deckUnder() float64 {
+	low := j.Levels.Deck - deckThick
+	if slices.ContainsFunc(j.Posts.At, func(p Post) bool { return !p.Dug() }) {
+		return low
+	}
+	return max(j.Levels.Ground, low)
 }
 
 // terrain is the ground: along the wall it runs straight from post to post.

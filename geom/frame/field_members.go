@@ -180,6 +180,7 @@ func (d *draft) postsFields() keys.Group {
 		}}, Doc: "A threaded rod upright through the beam into each post; left out, there is none."},
 		baseField(&d.post.Base, "concrete"),
 		keys.Field{Key: "footing", Is: footingFields(&d.post.Footing), Also: []string{"footings", "foundation"}, Doc: "The concrete under each post."},
+		keys.Field{Key: "shoe", Is: shoeFields(&d.post.Shoe), Also: []string{"post_base", "foot"}, Doc: "What holds a post on a slab or deck that is there already."},
 		keys.Field{Key: "packers", Is: packerFields(&d.post.Packer, "150 mm"), Also: []string{"spacers"}, Doc: "Blocks between a post and the return that it is fixed to."},
 		keys.Field{Key: "fixing", Is: fixingFields(&d.post.Fixing), Also: []string{"fixings", "screws"}, Doc: "The screws of a post that is fixed to a return."},
 		keys.Field{Key: "at", Is: keys.ListOf(&p.At, 1, first, postFields), Need: true, Also: []string{"positions"},
@@ -187,8 +188,8 @@ func (d *draft) postsFields() keys.Group {
 }
 
 func baseField(to *Base, def string) keys.Field {
-	return keys.Field{Key: "base", Is: keys.Word(to, InConcrete, OnStirrup), Def: def,
-		Doc: "Set in concrete with a pad below, or on a stirrup above it."}
+	return keys.Field{Key: "base", Is: keys.Word(to, InConcrete, OnStirrup, OnSlab, OnDeck), Def: def,
+		Doc: "Set in concrete with a pad below; on a stirrup above it; or, with no footing dug, in a shoe on an existing slab or on a deck over its joists, at levels.deck."}
 }
 
 func footingFields(f *Footing) keys.Group {
@@ -202,6 +203,17 @@ func footingFields(f *Footing) keys.Group {
 	}}
 }
 
+func shoeFields(b *Shoe) keys.Group {
+	return keys.Group{Fields: []keys.Field{
+		{Key: "stand", Is: keys.Length(&b.Stand, keys.Between(0, 1000)), Def: "75 mm", Habit: true, Doc: "Height of the post's end above the slab or deck."},
+		{Key: "fixings", Is: keys.Count(&b.Fixings, 1, 20), Else: "to be stated", Also: []string{"anchors", "bolts"}, Doc: "How many anchors or bolts hold each shoe down."},
+		{Key: "diameter", Is: keys.Length(&b.Diameter, keys.Between(3, 40)), Else: "to be stated", Doc: "Their diameter."},
+		{Key: "length", Is: keys.Length(&b.Length, keys.Between(20, 1000)), Else: "to be stated", Doc: "Their length."},
+		{Key: "from_edge", Is: keys.Length(&b.FromEdge, keys.Between(1, 5000)), Else: "to be stated", Doc: "Least distance of the post from the edge of the slab or deck; less is warned of."},
+		{Key: "stated", Is: keys.Text(&b.Stated, lineText), Doc: "What others have stated of shoe and anchors."},
+	}}
+}
+
 // postFields are the keys of one post. What it does not say is as for all.
 func postFields(p *Post) keys.Kind {
 	return keys.Group{Short: "at", Fields: []keys.Field{
@@ -210,6 +222,7 @@ func postFields(p *Post) keys.Kind {
 		{Key: "wall", Is: keys.Word(&p.Wall, Left, Right), Also: []string{"return", "side"}, Doc: "The return that it is fixed to; left out, it stands free."},
 		asForAll(baseField(&p.Base, "")),
 		asForAll(keys.Field{Key: "footing", Is: footingFields(&p.Footing), Doc: "Its footing."}),
+		asForAll(keys.Field{Key: "shoe", Is: shoeFields(&p.Shoe), Doc: "Its shoe."}),
 		asForAll(keys.Field{Key: "packers", Is: packerFields(&p.Packer, "as for all posts"), With: "wall", Doc: "Its packers."}),
 		asForAll(keys.Field{Key: "fixing", Is: fixingFields(&p.Fixing), With: "wall", Doc: "Its screws."}),
 	}}

@@ -214,11 +214,14 @@ func (f *Frame) setoutFigures() SetoutFigures {
 	}
 	for i, p := range f.Of(KindPost) {
 		spec := f.Job.Posts.At[i]
-		footing, _ := f.FootingOf(i)
+		holeBottom := p.Place.O.Z
+		if footing, ok := f.FootingOf(i); ok {
+			holeBottom = footing.Place.O.Z
+		}
 		out.Posts = append(out.Posts, PostFigures{
 			No: p.No, Mark: p.Mark, Along: spec.Along, OutCentre: -(p.Place.O.Y + p.Section.Depth/2),
 			Base: spec.Base, Ground: spec.Ground, Bottom: p.Place.O.Z, Seat: min(p.Place.O.Z+p.Length, s.Under(i).Bottom), Top: p.Place.O.Z + p.Length,
-			FootingSize: spec.Footing.Size, FootingRound: spec.Footing.Round, HoleBottom: footing.Place.O.Z,
+			FootingSize: spec.Footing.Size, FootingRound: spec.Footing.Round, HoleBottom: holeBottom,
 		})
 	}
 	for _, p := range s.PlateFixings {

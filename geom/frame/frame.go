@@ -124,6 +124,8 @@ const (
 
 	JointPostConcrete JointKind = "post in concrete"
 	JointPostStirrup  JointKind = "post on stirrup"
+	JointPostSlab     JointKind = "post on slab"
+	JointPostDeck     JointKind = "post on deck"
 	JointPlateWall    JointKind = "wall plate on wall"
 	JointPostWall     JointKind = "post on wall"
 	JointBattenRafter JointKind = "batten on rafter"

@@ -33,6 +33,7 @@ const (
 	SlatScrew   HardwareKind = "slat screw"
 	CleatScrew  HardwareKind = "cleat screw"
 	Stirrup     HardwareKind = "post stirrup"
+	Shoes       HardwareKind = "post shoe" // on a slab or deck
 	Hanger      HardwareKind = "rafter hanger"
 	Bolt        HardwareKind = "bolt"
 	PostCap     HardwareKind = "post-cap bracket"
@@ -68,6 +69,8 @@ const (
 	UseValance     = "valance to post"
 	UseBracePost   = "knee brace to post"
 	UseBraceBeam   = "knee brace to beam"
+	UsePostSlab    = "post to slab"
+	UsePostDeck    = "post to deck"
 )
 
 // Hardware lists the frame's hardware, in the order of its joints.
@@ -90,6 +93,10 @@ func (f *Frame) Hardware() []Hardware {
 				Kind: Stirrup, Size: HardwareSize{Width: f.Members[j.A].Section.Width}, Use: UsePostFoot, Quantity: 1,
 				Spots: []Spot{{Member: j.A, Face: FaceStart}},
 			})
+		case JointPostSlab:
+			out = append(out, f.shod(j, Anchor, UsePostSlab)...)
+		case JointPostDeck:
+			out = append(out, f.shod(j, CoachScrew, UsePostDeck)...)
 		case JointRafterPlate:
 			out = append(out, f.strapped(j, UseRafterPlate)...)
 		case JointRafterBeam:
@@ -153,6 +160,20 @@ func (f *Frame) screwed(j Joint, x Fixing, use string) []Hardware {
 		{f.Job.Wall.Fixing(), HardwareSize{Diameter: x.Screw, Length: x.Length}, use, 1, spots},
 		{Washer, HardwareSize{Diameter: x.Screw}, use, 1, spots},
 	}
+}
+
+// shod is a post's shoe and what holds it down, as far as that is
+// stated.
+func (f *Frame) shod(j Joint, kind HardwareKind, use string) []Hardware {
+	post := f.Members[j.A]
+	b := f.Job.Posts.At[post.No-1].Shoe
+	spots := []Spot{{Member: j.A, Face: FaceStart}}
+	out := []Hardware{{Shoes, HardwareSize{Width: post.Section.Width}, use, 1, spots}}
+	if b.Fixings > 0 {
+		size := HardwareSize{Diameter: b.Diameter, Length: b.Length}
+		out = append(out, Hardware{kind, size, use, b.Fixings, spots}, Hardware{Washer, HardwareSize{Diameter: b.Diameter}, use, b.Fixings, spots})
+	}
+	return out
 }
 
 // rodded is the rod through the beam into a post, with a washer and a nut on
@@ -223,7 +244,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Anchor, Washer, Nut, Stirrup, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew, TimberScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Anchor, Washer, Nut, Stirrup, Shoes, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew, TimberScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the
@@ -235,7 +256,7 @@ func (f *Frame) HardwareTotals() []HardwareTotal {
 		if i < 0 {
 			i = len(out)
 			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size})
-			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != PostCap && h.Kind != Hanger && h.Use != UseRoof {
+			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Shoes && h.Kind != PostCap && h.Kind != Hanger && h.Use != UseRoof {
 				out[i].Spares = f.Job.Supplies.HardwareSpares
 			}
 		}

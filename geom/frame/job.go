@@ -256,16 +256,19 @@ type Post struct {
 	Packer  Packer
 	Fixing  Fixing
 	Base    Base
-	Footing Footing
+	Footing Footing // all 0 where none is dug
+	Shoe    Shoe    // all 0 where a footing is
 }
 
-// Base is how a post meets its footing.
+// Base is what a post stands in or on.
 type Base string
 
 // The bases.
 const (
 	InConcrete Base = "concrete"
 	OnStirrup  Base = "stirrup"
+	OnSlab     Base = "slab" // that is there already
+	OnDeck     Base = "deck" // over a joist or bearer of it
 )
 
 // Footing is the concrete below one post.
@@ -276,6 +279,16 @@ type Footing struct {
 	Pad    float64 // of concrete below the post's end
 	Collar float64 // top of concrete above ground, at the post
 	Stand  float64 // clearance of a post's end above its footing on a stirrup
+}
+
+// Shoe holds a post's end on a slab or deck.
+type Shoe struct {
+	Stand    float64 // of the post's end above it
+	Fixings  int     // anchors or bolts that hold it down; 0: to be stated
+	Diameter float64 // of them; 0: to be stated
+	Length   float64 // of them; 0: to be stated
+	FromEdge float64 // least, post to the edge of the slab or deck; 0: to be stated
+	Stated   string  // what others have stated of it
 }
 
 // Rod is a threaded rod set upright through beam and into post.

@@ -44,29 +44,32 @@ func (b *builder) levels() []Level {
 		out = append(out, at("underside of soffit", mid, -j.Wall.SoffitOut, j.Wall.Soffit))
 	}
 	if j.Levels.DeckOut > 0 {
-		out = append(out, at("top of deck", mid, -j.Levels.DeckOut, j.Levels.Deck))
+		out = append(out, at("top of "+j.FloorName(), mid, -j.Levels.DeckOut, j.Levels.Deck))
 	}
 	return append(out, b.groundLevels()...)
 }
 
 // groundLevels gives finished ground and the bottom of the footings.
 func (b *builder) groundLevels() []Level {
-	ground := b.byPost("finished ground", "finished ground", func(p Post) float64 { return p.Ground })
-	bottom := b.byPost("bottom of footing", "bottom of footings", func(p Post) float64 { return p.Ground - p.Footing.Depth })
+	ground := b.byPost("finished ground", "finished ground", func(p Post) (float64, bool) { return p.Ground, true })
+	bottom := b.byPost("bottom of footing", "bottom of footings", func(p Post) (float64, bool) { return p.Ground - p.Footing.Depth, p.Dug() })
 	return append(ground, bottom...)
 }
 
-// byPost names a surface at the posts, once for all posts where it lies at the
-// same level.
-func (b *builder) byPost(one, many string, level func(Post) float64) []Level {
+// byPost names a surface at the posts that have it, once for all posts where it
+// lies at the same level.
+func (b *builder) byPost(one, many string, level func(Post) (float64, bool)) []Level {
 	posts := b.job.Posts.At
 	var out []Level
 	for i, p := range posts {
-		z := level(p)
+		z, ok := level(p)
+		if !ok {
+			continue
+		}
 		var nos []string
 		first := true
 		for k, q := range posts {
-			if math.Abs(level(q)-z) < slack {
+			if y, ok := level(q); ok && math.Abs(y-z) < slack {
 				first = first && k >= i
 				nos = append(nos, strconv.Itoa(k+1))
 			}

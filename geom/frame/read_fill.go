@@ -52,6 +52,10 @@ func (f *filler) relevant(path string) bool {
 	switch {
 	case strings.HasPrefix(path, "posts.fixing."):
 		return any(func(p Post) bool { return p.Wall != "" })
+	case strings.HasPrefix(path, "posts.footing.") && !any(Post.Dug):
+		return false
+	case strings.HasPrefix(path, "posts.shoe."):
+		return any(func(p Post) bool { return !p.Dug() })
 	case path == "posts.footing.stand":
 		return any(func(p Post) bool { return p.Base == OnStirrup })
 	case strings.HasPrefix(path, "templates."):
@@ -261,6 +265,11 @@ func (f *filler) fillPosts() {
 		p := &f.Posts.At[i]
 		if !f.Given(postPath(i) + ".ground") {
 			p.Ground = f.Levels.Ground
+		}
+		if p.Dug() {
+			p.Shoe = Shoe{}
+		} else {
+			p.Footing = Footing{}
 		}
 		if p.Wall == "" {
 			p.Packer, p.Fixing = Packer{}, Fixing{}

@@ -1,5 +1,7 @@
 package frame
 
+import "slices"
+
 // RuleIdle is of a key that says something of a form that the job does not
 // have. Left standing it would look obeyed.
 const RuleIdle Rule = "idle key"
@@ -53,6 +55,8 @@ func (f *filler) checkIdle() {
 		{"plate.fixing.row_edge", f.Plate.Fixing.Rows == Staggered, "plate.fixing.rows is staggered"},
 		{"plate.fixing.from_edge", !studs, "wall.kind is masonry or concrete"},
 		{"posts.fixing.from_edge", !studs, "wall.kind is masonry or concrete"},
+		{"posts.footing", f.anyPost(Post.Dug), "a post's base is concrete or stirrup"},
+		{"posts.shoe", f.anyPost(func(p Post) bool { return !p.Dug() }), "a post's base is slab or deck"},
 		{"battens.check", f.Battens.Lie == LieChecked, "battens.lie is checked"},
 		{"valance.set_back", f.Valance.Set != ValanceFace, "valance.set is between posts"},
 		{"valance.below", f.Valance.Set == ValanceFace, "valance.set is on the face"},
@@ -65,4 +69,14 @@ func (f *filler) checkIdle() {
 			f.fault(RuleIdle, k.path, "%s has no effect here: it counts only where %s; take it out, or say that", spoken(k.path), k.when)
 		}
 	}
+	for i, p := range f.Posts.At {
+		for key, means := range map[string]bool{".footing": p.Dug(), ".shoe": !p.Dug()} {
+			if !means && f.Given(postPath(i)+key) {
+				f.fault(RuleIdle, postPath(i)+key, "%s has no effect here: the post's base is %s; take it out, or change the base", spoken(postPath(i)+key), p.Base)
+			}
+		}
+	}
 }
+
+// anyPost reports whether any post is so.
+func (f *filler) anyPost(is func(Post) bool) bool { return slices.ContainsFunc(f.Posts.At, is) }

@@ -44,6 +44,7 @@ const (
 	RuleRod            Rule = "rod" // breaks out of beam or post, or into a housing
 	RuleFooting        Rule = "footing"
 	RuleStand          Rule = "stirrup clearance"
+	RuleBase           Rule = "what a post stands on"
 	RulePlateWall      Rule = "plate off wall"
 	RuleOpening        Rule = "opening"     // crossed by the plate
 	RuleSoffit         Rule = "soffit"      // met by the plate or a rafter
@@ -97,13 +98,7 @@ func (c *checker) withUnit(f measure.Format, v float64) string {
 func (c *checker) seat(post int) float64 { return c.set.Under(post).Bottom }
 
 // postBottom is the level of the end of a post.
-func (c *checker) postBottom(p Post) float64 {
-	f := p.Footing
-	if p.Base == OnStirrup {
-		return p.Ground + f.Collar + f.Stand
-	}
-	return p.Ground - f.Depth + f.Pad
-}
+func (c *checker) postBottom(p Post) float64 { return p.Base.of().foot(c.job, p) }
 
 func postPath(i int) string { return fmt.Sprintf("posts.at[%d]", i) }
 
@@ -162,7 +157,10 @@ func (c *checker) checkSizes() {
 		notNegative("roof", j.Roof.Lap, j.Roof.Longest, j.Roof.EndLap, j.Roof.Gap, j.Roof.Eave, j.Roof.OverLeft, j.Roof.OverRight)
 	}
 	for i, p := range j.Posts.At {
-		positive(postPath(i), p.Footing.Size, p.Footing.Depth)
+		if p.Dug() {
+			positive(postPath(i), p.Footing.Size, p.Footing.Depth)
+		}
+		notNegative(postPath(i), p.Shoe.Stand, p.Shoe.Diameter, p.Shoe.Length, p.Shoe.FromEdge)
 		notNegative(postPath(i), p.Footing.Pad, p.Footing.Collar, p.Footing.Stand)
 		if p.Wall != "" {
 			positive(postPath(i), p.Fixing.Spacing, p.Fixing.Hole)

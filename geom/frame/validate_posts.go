@@ -34,6 +34,7 @@ func (c *checker) checkPosts() {
 		}
 		c.checkPostWall(i, p)
 		c.checkFooting(i, p)
+		p.Base.of().check(c, i)
 		for _, o := range j.Wall.Openings {
 			if o.Kind == "door" && p.Wall == "" && p.Along+half > o.From && p.Along-half < o.To {
 				c.warnf(RulePostDoor, postPath(i), "post %d stands before the %s", i+1, openingName(o))
@@ -76,34 +77,33 @@ func (c *checker) checkPostWall(i int, p Post) {
 	}
 }
 
+// across is the width that a footing must be wider than, to take its post.
+func (c *checker) across(f Footing) float64 {
+	s := c.job.Posts.Section
+	if f.Round {
+		return math.Hypot(s.Depth, s.Width)
+	}
+	return math.Max(s.Depth, s.Width)
+}
+
 // checkFooting checks a footing against its post and its neighbour.
 func (c *checker) checkFooting(i int, p Post) {
+	if !p.Dug() {
+		return
+	}
 	f, s := p.Footing, c.job.Posts.Section
-	across := math.Max(s.Depth, s.Width)
-	if f.Round {
-		across = math.Hypot(s.Depth, s.Width)
-	}
-	switch {
-	case f.Size <= across:
+	if across := c.across(f); f.Size <= across {
 		c.errorf(RuleFooting, postPath(i), "the footing of post %d is %s and its post needs %s; make it larger", i+1, c.mm(f.Size), c.mm(across))
-	case f.Size < across+2*coverLeast && p.Base == InConcrete:
-		c.warnf(RuleFooting, postPath(i), "less than %s of concrete around post %d", c.figure(coverLeast), i+1)
 	}
-	switch {
-	case p.Base == InConcrete && f.Pad >= f.Depth:
-		c.errorf(RuleFooting, postPath(i), "the pad of %s fills the %s deep hole of post %d; make the hole deeper", c.mm(f.Pad), c.mm(f.Depth), i+1)
-	case f.Depth < footingUsual:
+	if f.Depth < footingUsual {
 		c.warnf(RuleFooting, postPath(i), "the footing of post %d is %s deep, less than the usual %s (common practice); have the depth confirmed", i+1, c.figure(f.Depth), c.figure(footingUsual))
 	}
 	if under := f.Size/2 - s.Width/2 - p.Packer.Thickness; p.Wall != "" && under > slack {
 		c.warnf(RuleFooting, postPath(i), "the footing of post %d runs %s under the %s return; look at what the house stands on there before digging", i+1, c.figure(under), p.Wall)
 	}
-	if p.Base == OnStirrup && f.Stand < standLeast {
-		c.warnf(RuleStand, postPath(i), "post %d ends only %s above its footing; %s keeps its end grain dry", i+1, c.figure(f.Stand), c.figure(standLeast))
-	}
 	if i > 0 {
 		b := c.job.Posts.At[i-1]
-		if need := (f.Size + b.Footing.Size) / 2; p.Along-b.Along < need-slack && p.Along-b.Along >= s.Width {
+		if need := (f.Size + b.Footing.Size) / 2; b.Dug() && p.Along-b.Along < need-slack && p.Along-b.Along >= s.Width {
 			c.errorf(RuleFooting, postPath(i), "the footings of posts %d and %d overlap; the posts must be at least %s apart", i, i+1, c.mm(need))
 		}
 	}
@@ -116,7 +116,7 @@ func (c *checker) checkPostTops() {
 	for i, p := range j.Posts.At {
 		k := c.set.Under(i)
 		length := k.PostTop - c.postBottom(p)
-		if length < j.Posts.Rod.IntoPost+slack || length <= 0 || min(k.PostTop, k.Bottom) <= p.Ground {
+		if length < j.Posts.Rod.IntoPost+slack || length <= 0 || min(k.PostTop, k.Bottom) <= j.Floor(p) {
 			c.errorf(RuleRod, postPath(i), "post %d is only %s long; raise the beam or shorten the rod", i+1, c.mm(length))
 		}
 	}

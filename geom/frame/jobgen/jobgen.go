@@ -33,6 +33,7 @@ func Job(seed uint64) []byte {
 	g.settleOrder(seed)
 	g.settleLayers(seed)
 	g.settleWall(seed)
+	g.settleBase(seed)
 	g.write(seed)
 	return []byte(g.b.String())
 }
@@ -79,6 +80,7 @@ type gen struct {
 	proud                float64 // of the battens, above the rafters
 	soffit               bool
 	wall                 wall
+	stand                stand
 	fall                 float64 // of the line, plate's outer to beam's inner face
 	bracing              string  // what the file says of knee braces
 }

@@ -68,7 +68,7 @@ func TestEveryOptionIsUsed(t *testing.T) {
 	text := all.String()
 	for _, word := range []string{
 		"feet-inches", "deck:", "studs: {first", "studs: {at", "side: left", "side: right", "door:", "window:", "soffit:",
-		"top:", "underside:", "packers:", "base: concrete", "base: stirrup", "shape: round", "shape: square", "rod:", "wall: left",
+		"top:", "underside:", "packers:", "base: concrete", "base: stirrup", "base: slab", "base: deck", "fixings:", "shape: round", "shape: square", "rod:", "wall: left",
 		"wall: right", "ground:", "centres:", "number:", "ends: flush", "ends: centred", "inset:", "seat: level", "clearance:",
 		"gap:", "shade:", "overhang:", "overhang_left:", "drop: 0\n", "angle:", "slope:", "wall face", "plate inner arris", "beam outer arris",
 		"rafters: over", "rafters: between", "heel:", "head:", "tail:", "shape: plumb", "shape: square", "shape: bevelled", "shape: quarter round", "shape: ogee", "profile:", "hollow:", "round:", "keep_out:", "of: post", "every:",

@@ -196,6 +196,9 @@ func (g *gen) writePlate() {
 func (g *gen) writePosts() {
 	g.line("posts:\n  section: %s", g.sec(g.post))
 	chamfer, base := g.r.IntN(31), g.pick("concrete", "stirrup")
+	if g.stand.base != "" {
+		base = g.stand.base
+	}
 	if g.meet.runsUp() {
 		chamfer = min(chamfer, meetChamfer)
 	}
@@ -207,8 +210,15 @@ func (g *gen) writePosts() {
 	across := math.Hypot(g.post.depth, g.post.width)
 	wide := g.size(across+30, 450)
 	g.hole = wide
+	plain := g.b.Len()
 	g.line("  footing: {shape: %s, size: %s, depth: %s, pad: %s, collar: %s, stand: %s}", g.pick("round", "square"),
 		g.s(wide), g.s(g.size(450, 1000)), g.s(g.size(0, 200)), g.s(g.size(0, 50)), g.s(g.size(50, 120)))
+	if g.stand.base != "" {
+		if !g.stand.mixed {
+			g.cutBack(plain)
+		}
+		g.line("  shoe: %s", g.stand.shoe)
+	}
 	if g.rod > 0 {
 		g.line("  rod: {diameter: %s, hole: %s, into_post: %s}", g.s(g.rod), g.s(g.up(g.rod+2)), g.s(g.size(100, 250)))
 	}
@@ -236,7 +246,7 @@ func (g *gen) writePosts() {
 			x = g.up(x) + g.size(-100, 100)
 		}
 		g.postAt = append(g.postAt, x)
-		g.writePost(x, i == 0 && g.wallLeft, i == n-1 && g.wallRight)
+		g.writePost(x, i == 0, i == 0 && g.wallLeft, i == n-1 && g.wallRight)
 	}
 }
 
@@ -248,7 +258,7 @@ func (g *gen) nearEnd(x, way float64) float64 {
 	return x
 }
 
-func (g *gen) writePost(x float64, left, right bool) {
+func (g *gen) writePost(x float64, first, left, right bool) {
 	keys := []string{"at: " + g.s(x)}
 	if left {
 		keys = append(keys, "wall: left")
@@ -260,7 +270,13 @@ func (g *gen) writePost(x float64, left, right bool) {
 		keys = append(keys, "ground: "+g.s(g.ground-g.size(0, 300)))
 	}
 	if g.chance(0.1) {
-		keys = append(keys, "base: "+g.pick("concrete", "stirrup"))
+		base := g.pick("concrete", "stirrup")
+		if g.stand.base == "" {
+			keys = append(keys, "base: "+base)
+		}
+	}
+	if first && g.stand.mixed {
+		keys = append(keys, "base: concrete")
 	}
 	if len(keys) == 1 {
 		g.line("    - %s", g.s(x))
