@@ -46,18 +46,20 @@ const (
 )
 
 // detailSpecs lists the kinds of detail in the order of their numbers: from
-// the house outwards and from the top down.
-func detailSpecs() []detailSpec {
+// the house outwards and from the top down. The detail of rafters on a carrier is
+// that of the way in which it holds them.
+func (m *maker) detailSpecs() []detailSpec {
+	held := func(k frame.Carrier) detailSpec {
+		s := ofCarrier(k).detail
+		s.kind = frame.RafterJoint(k)
+		return s
+	}
 	return []detailSpec{
 		battenRafterDetail(),
 		slatCleatDetail(),
-		rafterPlateDetail(),
-		rafterOverPlateDetail(),
-		rafterHungPlateDetail(),
+		held(m.rear()),
 		plateWallDetail(),
-		rafterBeamDetail(),
-		rafterOverBeamDetail(),
-		rafterHungBeamDetail(),
+		held(m.front()),
 		beamPostDetail(),
 		beamCheckedDetail(),
 		beamFaceDetail(),
@@ -76,7 +78,7 @@ func detailSpecs() []detailSpec {
 func (m *maker) findDetails() []detail {
 	var out []detail
 	x := m.sectionX()
-	for _, spec := range detailSpecs() {
+	for _, spec := range m.detailSpecs() {
 		variants := m.variants(spec)
 		rank := func(d detail) float64 { return m.rank(spec, d.joint, x) }
 		slices.SortStableFunc(variants, func(a, b detail) int { return cmp.Compare(rank(a), rank(b)) })

@@ -76,6 +76,7 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:", "slats:", "raised: outer", "roof:", "gutter:", "flashing:",
 		"kind: solid masonry", "kind: concrete", "kind: unfilled masonry", "kind: masonry veneer", "kind: cladding cut back", "kind: fascia",
 		"gutter:", "cut_back:", "cavity:", "from_edge:", "rows: staggered",
+		"rear_beam:", "  rear: [", "rear beam inner arris", "rear beam outer arris",
 	} {
 		if !strings.Contains(text, word) {
 			t.Errorf("no random job says %q", word)
