@@ -385,8 +385,9 @@ func (m *maker) framingRows(a *draw.Around, full bool) {
 	if m.rear().Inner < 0 {
 		name = "packer, " + name
 	}
-	var chain []geom.Vec
+	chain := []geom.Vec{out(0)}
 	if rear := m.rear(); rear.Back {
+		chain = nil
 		name = strings.Replace(name, "plate", "beam", 1)
 		if full && s.RafterStart > rear.Inner {
 			name, chain = "head, "+name, []geom.Vec{out(s.RafterStart)}
