@@ -8,14 +8,16 @@ import (
 // rafter, rest. It is common practice, with no source.
 func buildSteps() []buildStep {
 	return []buildStep{
-		{title: "Measure the house and the timber", view: wallStep(), says: (*maker).sayMeasure, hold: (*maker).holdMeasure, care: careDrilling, table: (*maker).siteTable},
-		{title: "Mark and cut the wall plate", adds: kinds(frame.KindPlate), view: plateStep(), says: (*maker).sayPlate, hold: (*maker).holdPlate, care: careTreated},
-		{title: "Fix the wall plate", adds: (*maker).onWall, view: pictorialStep(false), says: (*maker).sayFixPlate, hold: (*maker).holdFixPlate, care: careOfWall},
+		{title: "Measure the house and the timber", when: (*maker).againstHouse, view: wallStep(), says: (*maker).sayMeasure, hold: (*maker).holdMeasure, care: careDrilling, table: (*maker).siteTable},
+		{title: "Mark and cut the wall plate", when: (*maker).againstHouse, adds: kinds(frame.KindPlate), view: plateStep(), says: (*maker).sayPlate, hold: (*maker).holdPlate, care: careTreated},
+		{title: "Fix the wall plate", when: (*maker).againstHouse, adds: (*maker).onWall, view: pictorialStep(false), says: (*maker).sayFixPlate, hold: (*maker).holdFixPlate, care: careOfWall},
+		{title: "Agree the place, measure the timber", when: (*maker).freestanding, view: setoutStep(), says: (*maker).sayPlace, hold: (*maker).holdPlace, care: (*maker).careServices, table: (*maker).siteTable},
 		{title: "Set out the posts", view: setoutStep(), says: (*maker).saySetOut, hold: (*maker).holdTapes, care: (*maker).careServices},
 		{title: "Dig the holes", when: (*maker).dug, adds: kinds(frame.KindFooting), view: pictorialStep(true), says: (*maker).sayDig, hold: holdHoles, care: careHoles},
 		{title: "Stand the posts", adds: (*maker).postsWithPackers, view: pictorialStep(true), says: (*maker).sayPosts, hold: holdPosts, care: careOfPosts},
 		{title: "Mark and cut the post tops", view: topsStep(), says: (*maker).sayTops, hold: (*maker).holdTops, care: carePlatform},
-		{title: "Set the beam", adds: kinds(frame.KindBeam), view: pictorialStep(false), says: (*maker).sayBeam, hold: holdBeam, care: careLifting},
+		{title: "Set the beam", when: (*maker).againstHouse, adds: kinds(frame.KindBeam), view: pictorialStep(false), says: (*maker).sayBeam, hold: holdBeam, care: careLifting},
+		{title: "Set the two beams", when: (*maker).freestanding, adds: kinds(frame.KindBeam), view: pictorialStep(false), says: (*maker).sayBeams, hold: holdBeams, care: careLifting},
 		{title: "Square it, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern, care: carePattern, table: (*maker).clearTable},
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
 		{title: "Fit the blocks", when: has(frame.KindBlock), adds: kinds(frame.KindBlock), view: pictorialStep(false), says: (*maker).sayBlocks, hold: holdBlocks, care: careFalls},
@@ -34,6 +36,10 @@ func buildSteps() []buildStep {
 func kinds(k frame.Kind) func(*maker, frame.Member) bool {
 	return func(_ *maker, b frame.Member) bool { return b.Kind == k }
 }
+
+// againstHouse and freestanding report what the frame is.
+func (m *maker) againstHouse() bool { return !m.job.Freestanding() }
+func (m *maker) freestanding() bool { return m.job.Freestanding() }
 
 // onWall reports whether a member is the plate or one of its packers.
 func (m *maker) onWall(b frame.Member) bool {

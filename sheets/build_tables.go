@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
@@ -34,7 +35,7 @@ func (m *maker) siteTable() draw.Table {
 		what string
 		s    frame.Section
 	}{
-		{"Wall plate as delivered", m.rear().Section}, {"Beam as delivered", m.front().Section}, {"Posts as delivered", j.Posts.Section},
+		{upperFirst(m.rear().Name) + " as delivered", m.rear().Section}, {upperFirst(m.front().Name) + " as delivered", m.front().Section}, {"Posts as delivered", j.Posts.Section},
 		{"Rafters as delivered", j.Rafters.Section}, {"Battens as delivered", j.Battens.Section}, {"Laths as delivered", j.Laths.Section}, {"Slats as delivered", j.Slats.Section},
 	} {
 		if k.s.Depth > 0 {
@@ -44,7 +45,12 @@ func (m *maker) siteTable() draw.Table {
 	if s := j.Wall.Studs; len(s) > 0 {
 		addRow(&t, "First "+m.job.Wall.StudName()+" from the plate's left end", m.figures.Length(m.firstStud()-m.rear().From))
 	}
-	addRow(&t, "Bow of the wall at the plate's level line", m.figures.Length(0))
+	if m.rear().OnWall {
+		addRow(&t, "Bow of the wall at the plate's level line", m.figures.Length(0))
+	}
+	for _, r := range j.Site.References {
+		addRow(&t, upperFirst(strings.TrimSuffix(m.awayFrom(r.Side), ",")+" "+r.What), m.figures.Length(r.Distance))
+	}
 	if j.Wall.SoffitOut > 0 {
 		addRow(&t, "Soffit above the plate's level line", m.figures.Length(j.Wall.Soffit-m.rear().Top))
 	}
@@ -75,7 +81,7 @@ func (m *maker) firstStud() float64 {
 // clearTable asks for the clear distance from plate to beam at each rafter.
 func (m *maker) clearTable() draw.Table {
 	s := m.frame.Setout
-	t := draw.Table{Title: fmt.Sprintf("Clear from plate to beam, drawn %s", m.figures.Length(s.Rear().Outer-s.Front().Inner))}
+	t := draw.Table{Title: fmt.Sprintf("Clear from %s to %s, drawn %s", m.rear().Short, m.front().Short, m.figures.Length(s.Rear().Outer-s.Front().Inner))}
 	n, groups := len(s.Rafters), 3
 	for range groups {
 		t.Columns = append(t.Columns, draw.Column{Head: "Rafter"}, draw.Column{Head: "Found", Width: handWidth})
@@ -93,18 +99,29 @@ func (m *maker) clearTable() draw.Table {
 	return t
 }
 
+// endsOf are the first and the last of a row.
+func endsOf(row []int) []int {
+	if len(row) == 0 {
+		return nil
+	}
+	return []int{row[0], row[len(row)-1]}
+}
+
 // checkTable asks for what is measured at the end.
 func (m *maker) checkTable() draw.Table {
 	t := foundTable("Check at the end, and write down")
-	j, s, sl, f := m.job, m.frame.Setout, m.frame.Slope, m.figures
+	s, sl, f := m.frame.Setout, m.frame.Slope, m.figures
 	a, b := m.diagonals()
-	addRow(&t, "Top of plate at its left end", f.Level(m.rear().Top))
-	addRow(&t, "Top of plate at its right end", f.Level(m.rear().Top))
-	addRow(&t, "Underside of beam at post 1", f.Level(m.seatLevel()))
-	addRow(&t, fmt.Sprintf("Underside of beam at post %d", len(j.Posts.At)), f.Level(m.seatLevel()))
-	addRow(&t, "Head height under the beam", f.Length(s.HeadBeam))
-	addRow(&t, "Diagonal from the plate's left end", f.Length(a))
-	addRow(&t, "Diagonal from the plate's right end", f.Length(b))
+	addRow(&t, "Top of "+m.rear().Short+" at its left end", f.Level(m.rear().Top))
+	addRow(&t, "Top of "+m.rear().Short+" at its right end", f.Level(m.rear().Top))
+	for _, k := range []frame.Carrier{m.front(), m.rear()} {
+		for _, i := range endsOf(k.Posts) {
+			addRow(&t, fmt.Sprintf("Underside of %s at post %d", k.Short, i+1), f.Level(k.Bottom))
+		}
+	}
+	addRow(&t, "Head height under the "+m.front().Short, f.Length(s.HeadBeam))
+	addRow(&t, "Diagonal from the "+m.rear().Short+"'s left end", f.Length(a))
+	addRow(&t, "Diagonal from the "+m.rear().Short+"'s right end", f.Length(b))
 	addRow(&t, fmt.Sprintf("Drop of the rafters, over a level run of %s", f.Length(sl.Run)), f.Length(sl.Drop))
 	for _, l := range s.Layers {
 		if l.Kind == frame.KindSlat && len(l.At) > 1 {

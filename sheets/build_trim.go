@@ -75,7 +75,7 @@ func (m *maker) blockNote() []string {
 func (m *maker) trimMarks(p *page, v *draw.View) []func() {
 	var out []func()
 	for _, k := range []frame.Kind{frame.KindFascia, frame.KindValance} {
-		out = append(out, m.marksAlong(p, v, k, func(mb frame.Member) geom.Vec {
+		out = append(out, m.marksAlong(p, v, m.frame.Of(k), func(mb frame.Member) geom.Vec {
 			return mb.Place.Point(geom.V(mb.Length*0.4, 0, mb.Section.Depth/2))
 		})...)
 	}

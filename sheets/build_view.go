@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -46,7 +47,7 @@ func (m *maker) withHoles() *scene {
 	s := *m.scene
 	s.solids = slices.Clone(s.solids)
 	crop := m.stepCrop()
-	crop.Min.Z, crop.Max.Y, crop.Max.Z = m.lowestGround()-thick, 0, far
+	crop.Min.Z, crop.Max.Y, crop.Max.Z = m.lowestGround()-thick, m.groundEnd(), far
 	for i := range s.solids {
 		if b, ok := s.member(i); ok && b.Kind == frame.KindFooting {
 			s.solids[i] = holeSolid(b, m.job.Posts.At[b.No-1].Ground-b.Place.O.Z+proud)
@@ -78,6 +79,15 @@ func holeSolid(b frame.Member, deep float64) geom.Solid {
 func (m *maker) stepCrop() geom.Box3 {
 	r := m.planReach()
 	return geom.Box3{Min: geom.V(r.x0, r.y0, m.lowest()), Max: geom.V(r.x1, far, m.houseTop())}
+}
+
+// groundEnd is the world y to which the pictures of the steps show the ground:
+// up to the wall, or past the rear of the frame.
+func (m *maker) groundEnd() float64 {
+	if m.rear().OnWall {
+		return 0
+	}
+	return m.frame.Setout.BackIn() + wallMore
 }
 
 // lowestGround is the lowest finished ground at a post.
@@ -138,8 +148,8 @@ func (c *buildCell) stepGround(p *page) {
 	r := c.planReach()
 	at := func(x float64) geom.Pt { return c.view.Pt(geom.V(x, 0, frame.GroundAt(c.job, x))) }
 	line := []geom.Pt{at(r.x0)}
-	for _, q := range c.job.Posts.At {
-		line = append(line, at(q.Along))
+	for _, i := range c.front().Posts {
+		line = append(line, at(c.job.Posts.At[i].Along))
 	}
 	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Middle}, append(line, at(r.x1))...)
 }
@@ -333,10 +343,13 @@ func setoutStep() stepView {
 			return pic
 		},
 		over: func(c *buildCell, p *page) {
-			c.drawString(p, c.view)
+			c.drawString(p, c.view, c.front())
+			if c.rear().Back {
+				c.drawString(p, c.view, c.rear())
+			}
 			const half = 2.0 // mm on paper, of a mark across the string
-			for _, q := range c.postCentres() {
-				at := c.view.Pt(geom.V(q.X, c.postLine(), q.Z))
+			for i, q := range c.postCentres() {
+				at := c.view.Pt(geom.V(q.X, c.postFace(c.frame.Setout.Under(i)), q.Z))
 				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(geom.P(0, half)), at.Add(geom.P(0, half)))
 			}
 			l, r := c.fixedPoints()
@@ -359,7 +372,7 @@ func setoutStep() stepView {
 // onString is a point of the string line clear of the posts: in the last bay, or
 // beyond the only post.
 func (c *buildCell) onString() geom.Vec {
-	posts := c.postCentres()
+	posts := c.centresOf(c.front())
 	_, x := c.stringEnds()
 	last := posts[len(posts)-1].X
 	if n := len(posts); n > 1 {
@@ -420,7 +433,7 @@ func fromLeft(low func(m *maker) float64, marks func(c *buildCell, p *page), ove
 		over: over, marks: marks,
 		see: func(m *maker, s stage) picture {
 			crop := m.stepCrop()
-			crop.Min.Z, crop.Max.Y = low(m), m.job.Wall.Core()+wallBehind
+			crop.Min.Z, crop.Max.Y = low(m), max(m.job.Wall.Core()+wallBehind, m.groundEnd())
 			return m.seeStage(s.aboveGround(), look{axes: geom.LeftEnd(), crop: &crop, torn: true}, housePieces(house...)...)
 		},
 	}
@@ -447,13 +460,14 @@ func topsStep() stepView {
 		if (line.Z-seat.Z)*c.view.Scale >= least {
 			draw.Span{View: c.view, A: seat, B: line, Dir: draw.Upright, Offset: (s.Front().Outer - out) * c.view.Scale, Beside: true}.Draw(p.sheet, p.hand)
 		}
-		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.Rear().Outer+s.Front().Outer)/2, c.rear().Top), Text: "plate's level line"})
+		p.placer.Label(draw.Label{View: c.view, At: geom.V(0, (s.Rear().Outer+s.Front().Outer)/2, c.rear().Top), Text: strings.TrimPrefix(c.setting().lineOf, "the ")})
 	}
 	v := fromLeft(underSeat, marks, over)
 	see := v.see
 	v.see = func(m *maker, s stage) picture {
 		pic := see(m, s)
 		pic.all.X1 = max(pic.all.X1, past-m.front().Outer)
+		pic.all.Y1 = max(pic.all.Y1, m.rear().Top) // the line, over posts alone
 		return pic
 	}
 	v.pad = func(m *maker) draw.Rect {

@@ -174,21 +174,23 @@ func (m *maker) saySetOut() []string {
 	l, r := m.fixedPoints()
 	along, out := m.triangle()
 	var centres []float64
-	for _, c := range m.postCentres() {
+	posts := m.centresOf(m.front())
+	for _, c := range posts {
 		centres = append(centres, c.X)
 	}
-	return []string{
-		fmt.Sprintf("Mark L and R %s, plumb under the ends of the plate, %s apart.", m.onFace(), m.said(r.X-l.X)),
-		fmt.Sprintf("Square off the wall at L: %s along, %s out, and %s across.", m.said(along), m.said(out), m.said(math.Hypot(along, out))),
-		fmt.Sprintf("Stretch a string %s from the face of the %s, along the outer faces of the posts, on profiles well clear of the "+m.digs()+".", m.said(-m.postLine()), m.walling().face),
+	return sentences(
+		m.pegWords(m.said(r.X-l.X)),
+		fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.said(along), m.said(out), m.said(math.Hypot(along, out))),
+		fmt.Sprintf("Stretch a string %s from %s, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.said(-m.postLine()), m.setting().stringFrom, m.frontPosts()),
 		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
-			m.saidList(l.X, centres), m.said(m.postCentres()[0].Y-m.postLine())),
-	}
+			m.saidList(l.X, centres), m.said(posts[0].Y-m.postLine())),
+		m.rearSetOut(),
+	)
 }
 
 func (m *maker) holdTapes() string {
 	l, r := m.fixedPoints()
-	posts := m.postCentres()
+	posts := m.centresOf(m.front())
 	last := posts[len(posts)-1]
 	digs := "digs"
 	if !m.dug() {
@@ -338,6 +340,9 @@ func (m *maker) seatLevel() float64 { return m.front().Bottom }
 func (m *maker) sayTops() []string {
 	k := m.front()
 	at := m.meeting(k)
+	if m.freestanding() {
+		return append([]string{m.lineWords(), m.seatWords()}, at.tops(m, k)...)
+	}
 	down := m.rear().Top - m.seatOf(k)
 	return sentences(append([]string{
 		"Carry the plate's level line to every post with a laser or a water level. Check it a second time from the house.",
@@ -346,6 +351,9 @@ func (m *maker) sayTops() []string {
 }
 
 func (m *maker) holdTops() string {
+	if m.freestanding() {
+		return "Measure both beams before the first post is cut: where one is not as deep as drawn, move its seats by the difference."
+	}
 	b := m.front().Section.Depth
 	return fmt.Sprintf("Measure the beam before the first post is cut: where it is not %s deep, move the seat by the difference.", m.said(b))
 }
@@ -389,14 +397,23 @@ func (m *maker) beamMarks(k frame.Carrier) string {
 	}
 }
 
-// leftEndWords says where the beam's left end stands against the first post.
-func (m *maker) leftEndWords() string {
-	over := m.job.Posts.At[0].Along - m.front().From
+// rodFix says what holds a beam to its posts.
+func (m *maker) rodFix() string {
+	if r := m.job.Posts.Rod; r.Diameter > 0 {
+		return fmt.Sprintf(" Set a rod Ø%s down through it into each post.", m.saidFine(r.Diameter))
+	}
+	return " Fix it to every post as the designer states."
+}
+
+// leftEndWords says where a beam's left end stands against the first post under
+// it.
+func (m *maker) leftEndWords(k frame.Carrier) string {
+	over := m.job.Posts.At[k.Posts[0]].Along - k.From
 	side := "left"
 	if over < 0 {
 		side = "right"
 	}
-	return fmt.Sprintf("%s to the %s of the centre of post 1", m.saidTape(math.Abs(over)), side)
+	return fmt.Sprintf("%s to the %s of the centre of post %d", m.saidTape(math.Abs(over)), side, k.Posts[0]+1)
 }
 
 func (m *maker) sayPattern() []string {
@@ -405,7 +422,7 @@ func (m *maker) sayPattern() []string {
 	a, b := tapes.lengths(0)
 	diagonals := fmt.Sprintf("both diagonals are %s", m.said(a))
 	if m.figures.Round(a) != m.figures.Round(b) {
-		diagonals = fmt.Sprintf("the diagonals are %s from the plate's left end and %s from its right", m.said(a), m.said(b))
+		diagonals = fmt.Sprintf("the diagonals are %s from the %s's left end and %s from its right", m.said(a), m.rear().Short, m.said(b))
 	}
 	rafter := m.frame.Of(frame.KindRafter)[0]
 	line := rafter.EndCut(frame.FaceEnd).At - rafter.EndCut(frame.FaceStart).At
@@ -414,11 +431,11 @@ func (m *maker) sayPattern() []string {
 		cuts += "; " + ofCarrier(k).cut(m, k)
 	}
 	return []string{
-		fmt.Sprintf("Tape from the plate's top outer arris to the beam's, end to end crosswise: %s. Shift the beam until it is so; %s of slip shows as %s.",
-			diagonals, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
-		fmt.Sprintf("Measure the clear distance from plate to beam at every rafter. The drawings have %s.", m.said(s.Rear().Outer-s.Front().Inner)),
+		fmt.Sprintf("Tape from %s to the %s's, end to end crosswise: %s. Shift the %s until it is so; %s of slip shows as %s.",
+			m.tapeArris(), m.front().Short, diagonals, m.front().Short, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
+		fmt.Sprintf("Measure the clear distance from %s to %s at every rafter. The drawings have %s.", m.rear().Short, m.front().Short, m.said(s.Rear().Outer-s.Front().Inner)),
 		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.saidTape(line), cuts),
-		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the plate.", m.dropWords(m.rear().Top-m.frame.RafterTop(s.Rear().Outer))),
+		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the %s.", m.dropWords(m.rear().Top-m.frame.RafterTop(s.Rear().Outer)), m.rear().Short),
 	}
 }
 
@@ -491,11 +508,11 @@ func (m *maker) sayBattens() []string {
 	s, b := m.frame.Setout, m.job.Battens
 	all := m.frame.Of(frame.KindBatten)
 	n := len(all)
-	first := fmt.Sprintf("On both end rafters mark the battens' house-side edges, down the slope from the plate's outer face: the first at %s, the last at %s. The batten plan has them all.",
-		m.said(s.Battens[0]), m.said(s.Battens[n-1]))
+	first := fmt.Sprintf("On both end rafters mark the battens' %ss, down the slope from %s: the first at %s, the last at %s. The batten plan has them all.",
+		m.setting().edge, m.battenDatum(), m.said(s.Battens[0]), m.said(s.Battens[n-1]))
 	gap := fmt.Sprintf("Fix %d battens %s, %s long%s, clear gaps of %s.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.crossJoin(frame.KindBatten, "rafter"), m.said(s.BattenGap))
 	if n == 1 {
-		first = fmt.Sprintf("On both end rafters mark the batten's house-side edge, %s down the slope from the plate's outer face.", m.said(s.Battens[0]))
+		first = fmt.Sprintf("On both end rafters mark the batten's %s, %s down the slope from %s.", m.setting().edge, m.said(s.Battens[0]), m.battenDatum())
 		gap = fmt.Sprintf("Fix the batten %s, %s long%s.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.crossJoin(frame.KindBatten, "rafter"))
 	}
 	return []string{
@@ -515,8 +532,8 @@ func (m *maker) sayCheck() []string {
 	treat := "Treat every fresh cut. Finish: " + stated(finish) + "."
 	return []string{
 		treat,
-		fmt.Sprintf("Check and write down: top of plate %s at both ends, underside of beam %s, head height under it %s, diagonals %s and %s.",
-			m.saidLevel(m.rear().Top), m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.said(a), m.said(b)),
+		fmt.Sprintf("Check and write down: top of %s %s at both ends, underside of %s %s, head height under it %s, diagonals %s and %s.",
+			m.rear().Short, m.saidLevel(m.rear().Top), m.front().Short, m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.said(a), m.said(b)),
 		"Draw every fixing tight once more. Slope the ground away from the posts.",
 	}
 }
@@ -537,6 +554,7 @@ var (
 	holdHoles    = fixedWords("Have the holes seen before concrete goes in, where local rules or the designer ask for it.")
 	holdConcrete = fixedWords("Nothing is lifted on to the posts before the concrete is as hard as its maker states.")
 	holdBeam     = fixedWords("The beam is straight, level and braced before a rafter is cut.")
+	holdBeams    = fixedWords("Both beams are straight, level and braced before a rafter is cut.")
 	holdPattern  = fixedWords("The front cut of every other rafter waits until the pattern fits.")
 	holdRafters  = fixedWords("The temporary braces stay until every rafter is tied down at both ends.")
 	holdRoof     = fixedWords("No sheet goes on before the authorities have answered and the frame is tied down and braced for a roof's wind.")

@@ -107,7 +107,7 @@ func (m *maker) pictureBlock() *pictureBlock {
 			return (!house || h.Name != frame.HouseGround) && (!roof || r.Name != frame.RoofSheet)
 		},
 	})
-	words := "The frame as built, seen from outside and above. House, deck and walls are drawn light."
+	words := "The frame as built, seen from outside and above. " + m.setting().around + " drawn light."
 	if m.hasRoof() {
 		words += " The roof's sheets are left off."
 	}
@@ -203,17 +203,22 @@ func (m *maker) keySizes() block {
 	add := func(what, figure string) {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, figure}})
 	}
-	add("Wall plate, length", f.Length(m.rear().To-m.rear().From))
-	add("Beam, length", f.Length(m.front().To-m.front().From))
-	add(upperFirst(m.walling().face)+" to outer face of beam", f.Length(-m.front().Outer))
-	to := "outer face of beam"
+	rear, front := m.rear(), m.front()
+	add(upperFirst(rear.Name)+", length", f.Length(rear.To-rear.From))
+	add(upperFirst(front.Name)+", length", f.Length(front.To-front.From))
+	from := upperFirst(m.walling().face)
+	if rear.Back {
+		from = "Outer face of " + rear.Short
+	}
+	add(from+" to outer face of "+front.Short, f.Length(-front.Outer))
+	to := "outer face of " + front.Short
 	if s.FrontOut() < s.Front().Outer {
 		to = "ends of rafters"
 	}
-	add("Plan area, wall to "+to, f.Area(s.Covered))
-	add("Top of plate, level", f.Level(m.rear().Top))
-	add("Underside of beam, level", f.Level(m.front().Bottom))
-	add("Head height under the beam", f.Length(s.HeadBeam))
+	add("Plan area, "+m.setting().area+" to "+to, f.Area(s.Covered))
+	add("Top of "+rear.Short+", level", f.Level(rear.Top))
+	add("Underside of "+front.Short+", level", f.Level(front.Bottom))
+	add("Head height under the "+front.Short, f.Length(s.HeadBeam))
 	add("Fall of the rafters", f.Angle(m.frame.Slope.Angle)+", "+f.Slope(m.frame.Slope.Angle))
 	add("Posts", fmt.Sprint(len(j.Posts.At)))
 	add("Rafters", fmt.Sprintf("%d at %s centres", len(s.Rafters), f.Length(s.Centres)))
@@ -235,7 +240,7 @@ func (m *maker) designBasis() block {
 func (m *maker) reviewBox() block {
 	const handRoom = " " // an empty row keeps the height of a line of writing
 	t := draw.Table{Title: "Reviewed by", Columns: []draw.Column{{Head: "For", Width: 31}, {Head: "Name, licence", Width: 24}, {Head: "Date, signed", Width: 23}}}
-	for _, what := range []string{"Shape, by client", "Structure, tie-down", "Fixing to house", "Consent or exempt"} {
+	for _, what := range []string{"Shape, by client", "Structure, tie-down", m.setting().fixedTo, "Consent or exempt"} {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{what, handRoom, handRoom}})
 	}
 	return &tableBlock{t}

@@ -48,19 +48,21 @@ const (
 )
 
 // detailSpecs lists the kinds of detail in the order of their numbers: from
-// the house outwards and from the top down.
-func detailSpecs() []detailSpec {
+// the house outwards and from the top down. The detail of rafters on a carrier is
+// that of the way in which it holds them.
+func (m *maker) detailSpecs() []detailSpec {
+	held := func(k frame.Carrier) detailSpec {
+		s := ofCarrier(k).detail
+		s.kind = frame.RafterJoint(k)
+		return s
+	}
 	return []detailSpec{
 		battenRafterDetail(),
 		slatCleatDetail(),
 		blockDetail(),
-		rafterPlateDetail(),
-		rafterOverPlateDetail(),
-		rafterHungPlateDetail(),
+		held(m.rear()),
 		plateWallDetail(),
-		rafterBeamDetail(),
-		rafterOverBeamDetail(),
-		rafterHungBeamDetail(),
+		held(m.front()),
 		fasciaDetail(),
 		beamPostDetail(),
 		beamCheckedDetail(),
@@ -85,7 +87,7 @@ func detailSpecs() []detailSpec {
 func (m *maker) findDetails() []detail {
 	var out []detail
 	x := m.sectionX()
-	for _, spec := range detailSpecs() {
+	for _, spec := range m.detailSpecs() {
 		if spec.when != nil && !spec.when(m) {
 			continue
 		}

@@ -43,9 +43,10 @@ type base struct {
 func (m *maker) base(d detail) base {
 	p, f := m.frame.Members[d.joint.A], m.frame.Members[d.joint.B]
 	b := base{maker: m, post: p, footing: f, spec: m.job.Posts.At[f.No-1]}
-	b.x = p.Place.O.X + p.Section.Width/2
-	b.outer, b.inner = p.Place.O.Y, p.Place.O.Y+p.Section.Depth
-	b.edgeOuter, b.edgeInner = f.Place.O.Y, f.Place.O.Y+f.Section.Depth
+	box := p.Solid().Bounds()
+	b.x = box.Centre().X
+	b.outer, b.inner = box.Min.Y, box.Max.Y
+	b.edgeOuter, b.edgeInner = f.Solid().Bounds().Min.Y, f.Solid().Bounds().Max.Y
 	b.bottom, b.ground, b.top = f.Place.O.Z, b.spec.Ground, f.Place.O.Z+f.Length
 	return b
 }

@@ -44,7 +44,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 	chain = append(chain, b.onTop(s.Rear().Outer))
 	slices.SortStableFunc(chain, func(p, q geom.Vec) int { return cmp.Compare(q.Y, p.Y) })
 	low := min(b.lowest(shown).Y, s.Rear().Outer)
-	first := b.view("along the slope, from the plate", chain, low-r.Section.Depth*0.3, max(s.Rear().Inner, s.RafterStart)+closeMargin)
+	first := b.view("along the slope, from the "+m.rear().Short, chain, low-r.Section.Depth*0.3, max(s.Rear().Inner, s.RafterStart)+closeMargin)
 	first.marks = func(p *page, v *draw.View) {
 		t := shown[len(shown)-1]
 		p.placer.Label(draw.Label{
@@ -56,7 +56,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 	b.timber, b.battens = beam, all[len(all)-1:]
 	near, far := b.edges(b.battens[0])
 	end := b.onTop(s.BattenEnd)
-	name := "At the beam"
+	name := "At the " + m.front().Short
 	if s.BattenEnd < s.Front().Outer {
 		name = "At the tail"
 	}

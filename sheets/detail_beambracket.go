@@ -22,7 +22,7 @@ func bracketMeeting() meeting {
 			return []string{fmt.Sprintf("It lies %s below the underside of the beam, for the bracket's plate. Square the line round the post and cut it level.", m.saidFine(k.Bottom-k.PostTop))}
 		},
 		up: func(m *maker, _ frame.Carrier) string {
-			return fmt.Sprintf("Fix a bracket to the top of every post and lift the beam into them, %s and its left end %s.", m.bracketLine(), m.leftEndWords())
+			return fmt.Sprintf("Fix a bracket to the top of every post and lift the beam into them, %s and its left end %s.", m.bracketLine(), m.leftEndWords(m.front()))
 		},
 		fix: func(*maker, frame.Carrier) string {
 			return "Fix it through every hole that the brackets' maker says."

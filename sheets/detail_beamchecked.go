@@ -16,7 +16,7 @@ func checkedMeeting() meeting {
 			return []string{m.topUp(k), m.checkOutWords(k, "the outer side")}
 		},
 		up: func(m *maker, k frame.Carrier) string {
-			return fmt.Sprintf("Lift it into the check-outs, hard back against the posts, its left end %s, and clamp it.", m.leftEndWords())
+			return fmt.Sprintf("Lift it into the check-outs, hard back against the posts, its left end %s, and clamp it.", m.leftEndWords(m.front()))
 		},
 		fix: (*maker).boltUp,
 		bears: func(m *maker, k frame.Carrier) string {

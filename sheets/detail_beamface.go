@@ -14,7 +14,7 @@ func faceMeeting() meeting {
 		marks: "the underside of the beam",
 		tops:  func(m *maker, k frame.Carrier) []string { return []string{m.topUp(k)} },
 		up: func(m *maker, k frame.Carrier) string {
-			return fmt.Sprintf("Hold it against the outer faces of the posts, its underside on their lines and its left end %s. Clamp it and prop it from below.", m.leftEndWords())
+			return fmt.Sprintf("Hold it against the outer faces of the posts, its underside on their lines and its left end %s. Clamp it and prop it from below.", m.leftEndWords(m.front()))
 		},
 		fix: func(m *maker, k frame.Carrier) string {
 			return m.boltUp(k) + " Leave the props until every bolt is tight."

@@ -11,8 +11,8 @@ import (
 
 func beamPostDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointBeamPost, scale: 1. / 5, plain: clearPost, views: beamPostViews,
-		ring: 200, on: []string{onSection, onElevations},
+		kind: frame.JointBeamPost, scale: 1. / 5, plain: clearPost, same: beamSize, views: beamPostViews,
+		ring: 200, on: []string{onSection, onElevations}, other: []string{onSection},
 	}
 }
 
@@ -24,8 +24,8 @@ func onTopMeeting() meeting {
 			j := m.job
 			wide := "Square the line round the post and cut it level."
 			if c, ok := chamferOf(m.frame.Of(frame.KindPost)[k.Posts[0]]); ok {
-				wide = fmt.Sprintf("Square the line round the post. The seat is %s wide from the outer face; behind it cut the top down to the house at %s.",
-					m.said(c.Seat), m.figures.Angle(c.Angle))
+				wide = fmt.Sprintf("Square the line round the post. The seat is %s wide from the outer face; behind it cut the top down to the %s at %s.",
+					m.said(c.Seat), m.downTo(), m.figures.Angle(c.Angle))
 			}
 			rod := ""
 			if r := j.Posts.Rod; r.Diameter > 0 && r.IntoPost > 0 {
@@ -35,7 +35,7 @@ func onTopMeeting() meeting {
 			return sentences(wide, rod)
 		},
 		up: func(m *maker, _ frame.Carrier) string {
-			return fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.", m.leftEndWords())
+			return fmt.Sprintf("Lift it on to the seats, its outer face flush with the posts and its left end %s.", m.leftEndWords(m.front()))
 		},
 		fix: func(m *maker, _ frame.Carrier) string {
 			if r := m.job.Posts.Rod; r.Diameter > 0 {
@@ -59,14 +59,23 @@ func beamPostViews(m *maker, d detail) []*viewBlock {
 
 // clearPost reports whether no rafter is housed over the middle of a post.
 func clearPost(m *maker, j frame.Joint) bool {
+	if m.frame.Members[j.B].Place.W.Y < 0 {
+		return false // those at the front are drawn
+	}
 	for _, o := range m.frame.Joints {
-		if o.Kind == frame.JointRafterBeam && o.B == j.A {
+		if o.Hold == frame.Housed && o.B == j.A {
 			if h := m.housed(o); math.Abs(h.x-j.At.X) < h.housing.Width/2 {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// beamSize tells beams apart that are not of one size.
+func beamSize(m *maker, j frame.Joint) string {
+	s := m.frame.Members[j.A].Section
+	return sizeKey(s.Depth, s.Width)
 }
 
 // chamferOf is the chamfer of a post's top; false if it is level.
@@ -90,11 +99,15 @@ func rodHole(post frame.Member) (frame.Hole, bool) {
 }
 
 func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
-	x := post.Place.O.X + post.Section.Width/2
-	outer, inner := post.Place.O.Y, post.Place.O.Y+post.Section.Depth
+	x, in := post.Solid().Bounds().Centre().X, post.Place.W.Y // which way is inwards
+	outer, inner := post.Place.O.Y, post.Place.O.Y+in*post.Section.Depth
 	seat := post.Place.O.Z + post.Length
 	top := seat + beam.Section.Depth
-	beamInner := beam.Place.O.Y + beam.Section.Width
+	beamInner := outer + in*beam.Section.Width
+	high, notes := draw.Right, draw.Left
+	if in < 0 {
+		high, notes = notes, high
+	}
 	at := func(y, z float64) geom.Vec { return geom.V(x, y, z) }
 	hole, rod := rodHole(post)
 	chamfer, weathered := chamferOf(post)
@@ -106,47 +119,49 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 		at: at((outer+inner)/2, seat), show: only(beam, post), crop: crop,
 	})
 	heights := []geom.Vec{at(outer, seat), at(outer, top)}
-	foot := at(inner, seat-(inner-outer-chamfer.Seat)*math.Tan(chamfer.Angle))
+	foot := at(inner, seat-(post.Section.Depth-chamfer.Seat)*math.Tan(chamfer.Angle))
 	middle := post.Place.Point(hole.Mouth).Y
 	if rod {
 		heights = append(heights, at(outer, seat-hole.Depth))
 		b.row(draw.Top).Chain("", at(beamInner, top), at(middle, top), at(outer, top))
 		b.over = func(p *page, v *draw.View) { crossLine(p, v, at(middle, top), at(middle, seat-hole.Depth)) }
 	}
-	b.row(draw.Right).Chain("from the seat", heights...)
+	b.row(high).Chain("from the seat", heights...)
 	b.row(draw.Bottom).Chain("", at(beamInner, seat), at(outer, seat), at(inner, seat)).
 		Overall("", at(inner, seat), at(outer, seat))
-	n := b.note(draw.Left)
+	n := b.note(notes)
 	n.Width = detailWords
-	n.AddInside(m.stick("Beam", beam), at(beamInner-beam.Section.Width*0.2, seat+beam.Section.Depth*0.75))
-	n.AddInside(m.stick("Post", post)+", its outer face flush with the beam's", at(inner-post.Section.Depth*0.25, crop.Min.Z+closeMargin))
-	n.Add("Bearing: level seat, as wide as the beam", at(beamInner-beam.Section.Width*0.2, seat))
+	n.AddInside(m.stick("Beam", beam), at(beamInner-in*beam.Section.Width*0.2, seat+beam.Section.Depth*0.75))
+	n.AddInside(m.stick("Post", post)+", its outer face flush with the beam's", at(inner-in*post.Section.Depth*0.25, crop.Min.Z+closeMargin))
+	n.Add("Bearing: level seat, as wide as the beam", at(beamInner-in*beam.Section.Width*0.2, seat))
 	if rod {
 		n.Add("Rod Ø"+m.fine(m.job.Posts.Rod.Diameter)+" in a hole Ø"+m.fine(hole.Diameter)+", upright through the beam and "+m.tape(hole.Depth)+" into the post. Glue, nut and washer as its designer states.",
 			at(middle+hole.Diameter/2, seat+beam.Section.Depth*0.35))
 	}
 	if weathered {
-		n.Add("Chamfer "+m.figures.Angle(chamfer.Angle)+" sheds water to the house side: "+m.tape(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
+		n.Add("Chamfer "+m.figures.Angle(chamfer.Angle)+" sheds water to the "+m.frame.FaceWord(post.Kind, frame.FaceHouse)+": "+m.tape(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
 	}
 	return b
 }
 
 // postTop is the top of a post seen from above.
 func (m *maker) postTop(beam, post frame.Member) *viewBlock {
-	x0, y0 := post.Place.O.X, post.Place.O.Y
-	x1, y1 := x0+post.Section.Width, y0+post.Section.Depth
+	box := post.Solid().Bounds()
+	x0, x1 := box.Min.X, box.Max.X
+	y0, in := post.Place.O.Y, post.Place.W.Y // from the outer side inwards
+	y1 := y0 + in*post.Section.Depth
 	top := post.Place.O.Z + post.Length
 	crop := everywhere()
 	b := m.closeUp(closeUp{
 		name: "Top of the post", axes: geom.Plan(), at: geom.V((x0+x1)/2, (y0+y1)/2, top), show: only(post), crop: crop,
 	})
-	b.title.Note = "beam taken off; house at the top"
+	b.title.Note = "beam taken off; " + m.setting().behind + " at the top"
 	at := func(x, y float64) geom.Vec { return geom.V(x, y, top) }
 	hole, rod := rodHole(post)
 	chamfer, weathered := chamferOf(post)
 	deep := []geom.Vec{at(x0, y0), at(x0, y1)}
 	if weathered {
-		b.row(draw.Right).Chain("seat", at(x1, y0), at(x1, y0+chamfer.Seat), at(x1, y1))
+		b.row(draw.Right).Chain("seat", at(x1, y0), at(x1, y0+in*chamfer.Seat), at(x1, y1))
 	}
 	if rod {
 		c := post.Place.Point(hole.Mouth)

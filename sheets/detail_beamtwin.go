@@ -19,7 +19,7 @@ func twinMeeting() meeting {
 	t := faceMeeting()
 	t.marks = "the underside of both beams"
 	t.up = func(m *maker, _ frame.Carrier) string {
-		return fmt.Sprintf("Hold one against either face of the posts, undersides on the lines and left ends %s. Clamp both and prop them from below.", m.leftEndWords())
+		return fmt.Sprintf("Hold one against either face of the posts, undersides on the lines and left ends %s. Clamp both and prop them from below.", m.leftEndWords(m.front()))
 	}
 	t.bears = func(*maker, frame.Carrier) string {
 		return "No seat: the bolts alone carry both beams. A licensed person confirms their size, number and places."
@@ -45,7 +45,7 @@ func twinCheckedMeeting() meeting {
 	note := t.note
 	t.note = func(m *maker) []string { return append(note(m), betweenTwins) }
 	t.up = func(m *maker, _ frame.Carrier) string {
-		return fmt.Sprintf("Lift one into the check-outs of either side, hard against the posts, left ends %s, and clamp both.", m.leftEndWords())
+		return fmt.Sprintf("Lift one into the check-outs of either side, hard against the posts, left ends %s, and clamp both.", m.leftEndWords(m.front()))
 	}
 	return t
 }

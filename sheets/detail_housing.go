@@ -9,17 +9,11 @@ import (
 	"plumbcut/geom/frame"
 )
 
-func rafterPlateDetail() detailSpec {
+func housedDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointRafterPlate, scale: 1. / 2, least: 1. / 5, plain: clearHousing, views: housingViews,
+		scale: 1. / 2, least: 1. / 5, plain: clearHousing, views: housingViews,
 		ring: 150, on: []string{onSection},
 	}
-}
-
-func rafterBeamDetail() detailSpec {
-	s := rafterPlateDetail()
-	s.kind = frame.JointRafterBeam
-	return s
 }
 
 // clearHousing reports whether a housing shows by itself: away from the ends of
@@ -55,6 +49,7 @@ func (m *maker) beside(j frame.Joint) (left, right float64) {
 type housed struct {
 	*maker
 	joint          frame.Joint
+	carrier        frame.Carrier
 	rafter, timber frame.Member
 	housing        frame.Housing
 	x              float64  // middle of the rafter
@@ -68,6 +63,7 @@ type housed struct {
 func (m *maker) housed(j frame.Joint) housed {
 	r, t := m.frame.Members[j.A], m.frame.Members[j.B]
 	h := housed{maker: m, joint: j, rafter: r, timber: t, x: r.Place.O.X + r.Section.Width/2}
+	h.carrier, _ = m.frame.Setout.CarrierOf(j.B)
 	along := h.x - t.Place.O.X
 	for _, f := range t.Features {
 		if g, ok := f.(frame.Housing); ok && (h.housing.Width == 0 || math.Abs(g.At-along) < math.Abs(h.housing.At-along)) {
@@ -151,11 +147,16 @@ func (h housed) section() *viewBlock {
 	}
 	rows, notes := draw.Right, draw.Left
 	if h.in > 0 {
+		crop.Max.Y = h.back + closeMargin
+	}
+	if h.carrier.OnWall {
 		crop.Max.Y = h.job.Wall.Grip() + 2*closeMargin
 		c.house = wallPieces()
 		c.show = func(b frame.Member) bool {
 			return only(h.rafter, h.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
 		}
+	}
+	if h.in > 0 {
 		rows, notes = draw.Left, draw.Right
 	} else {
 		crop.Min.Y, crop.Max.Y = h.back-closeMargin, out
@@ -165,8 +166,8 @@ func (h housed) section() *viewBlock {
 	b.row(rows).Chain("heights at the face", h.at(h.face, h.low), h.mouth, h.at(h.face, h.top), h.at(h.face, h.high)).
 		Overall("", h.at(h.face, h.low), h.at(h.face, h.high))
 	b.row(draw.Top).Chain("housing", h.at(h.face, h.high), h.at(h.inside.Y, h.high), h.at(h.back, h.high))
-	if h.in > 0 && h.back < 0 {
-		b.row(draw.Bottom).Chain("from the cladding", h.at(0, h.low), h.at(h.back, h.low), h.at(h.face, h.low))
+	if h.carrier.OnWall && h.back < 0 {
+		b.row(draw.Bottom).Chain("from the "+h.setting().from, h.at(0, h.low), h.at(h.back, h.low), h.at(h.face, h.low))
 	}
 	h.words(b.note(notes))
 	b.marks = func(p *page, v *draw.View) {
@@ -191,7 +192,7 @@ func (h housed) words(n *draw.NoteColumn) {
 	depth := h.rafter.Section.Depth
 	middle := h.face - h.in*depth*rafterStub/2 // of the rafter shown
 	n.AddInside(h.stick("Rafter", h.rafter)+". "+h.tieDown(), h.at(middle, h.frame.RafterTop(middle)-depth*0.25))
-	n.AddInside(h.stick(upperFirst(string(h.timber.Kind)), h.timber), h.at((h.face+h.back)/2, h.low+h.timber.Section.Depth*0.1))
+	n.AddInside(h.stick(upperFirst(h.carrier.Name), h.timber), h.at((h.face+h.back)/2, h.low+h.timber.Section.Depth*0.1))
 	seat := "Bearing: the seat follows the fall; the rafter's underside lies on all of it."
 	if h.housing.Slope == 0 {
 		seat = "Bearing: the seat is level; the rafter's underside lies on all of it."
@@ -227,11 +228,11 @@ func (h housed) faceView(note string) *viewBlock {
 	crop := everywhere()
 	crop.Min.X, crop.Max.X = h.x-w*(0.5+besideIt), h.x+w*(0.5+besideIt)
 	c := closeUp{
-		name: "From outside", axes: geom.Front(),
+		name: h.setting().outside, axes: geom.Front(),
 		at: h.at(h.face, (h.low+h.high)/2), show: only(h.timber), crop: crop,
 	}
 	if h.in < 0 {
-		c.name, c.axes = "From the house side", geom.Back()
+		c.name, c.axes = h.setting().inside, geom.Back()
 	}
 	b := h.closeUp(c)
 	b.title.Note = note

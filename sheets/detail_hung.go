@@ -8,24 +8,19 @@ import (
 	"plumbcut/geom/frame"
 )
 
-func rafterHungPlateDetail() detailSpec {
+func hungDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointRafterHungPlate, scale: 1. / 5, plain: awayFromEnds, views: hungViews,
+		scale: 1. / 5, plain: awayFromEnds, views: hungViews,
 		ring: 150, on: []string{onSection},
 	}
-}
-
-func rafterHungBeamDetail() detailSpec {
-	s := rafterHungPlateDetail()
-	s.kind = frame.JointRafterHungBeam
-	return s
 }
 
 // hungHolding is what the sheets say of rafters that hang between.
 func hungHolding() holding {
 	return holding{
-		land: "hanger; nothing is cut",
-		ties: "The hanger carries it once every hole that its maker says is nailed.",
+		detail: hungDetail(),
+		land:   "hanger; nothing is cut",
+		ties:   "The hanger carries it once every hole that its maker says is nailed.",
 		how: func(_ *maker, k frame.Carrier) string {
 			return fmt.Sprintf("butted against the %s in a hanger", k.Short)
 		},
@@ -38,8 +33,8 @@ func hungHolding() holding {
 		},
 		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.plumbOrSquare() },
 		end: func(_ *maker, k frame.Carrier) string { return "the face of the " + k.Short },
-		note: func(*maker) []string {
-			return []string{"Rafters between plate and beam butt tight against the face in hangers. Hangers and their nails as their maker states, for the slope, the treatment of the timber and the place; every hole filled that its maker says."}
+		note: func(m *maker) []string {
+			return []string{"Rafters between " + m.rear().Short + " and " + m.front().Short + " butt tight against the face in hangers. Hangers and their nails as their maker states, for the slope, the treatment of the timber and the place; every hole filled that its maker says."}
 		},
 	}
 }
@@ -66,12 +61,16 @@ func (o laidOver) hungSection() *viewBlock {
 	}
 	rows, notes, torn := draw.Left, draw.Right, face-overStub*depth
 	if k.End == frame.FaceStart {
-		crop.Min.Y, crop.Max.Y = torn, o.job.Wall.Cladding+2*closeMargin
+		crop.Min.Y, crop.Max.Y = torn, k.Inner+closeMargin
+	}
+	switch {
+	case k.OnWall:
+		crop.Max.Y = o.job.Wall.Grip() + 2*closeMargin
 		c.house = wallPieces()
 		c.show = func(b frame.Member) bool {
 			return only(o.rafter, o.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
 		}
-	} else {
+	case k.End == frame.FaceEnd:
 		rows, notes, torn = draw.Right, draw.Left, face+overStub*depth
 		crop.Min.Y, crop.Max.Y = k.Outer-closeMargin, torn
 	}
@@ -86,7 +85,7 @@ func (o laidOver) hungSection() *viewBlock {
 	middle := o.top((face + torn) / 2)
 	middle.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), middle)
-	n.AddInside(o.stick(upperFirst(string(o.timber.Kind)), o.timber), o.at((k.Inner+k.Outer)/2, k.Bottom+(k.Top-k.Bottom)*0.12))
+	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at((k.Inner+k.Outer)/2, k.Bottom+(k.Top-k.Bottom)*0.12))
 	cut := "Square end cut"
 	if a := o.frame.Slope.Angle; a > 0 {
 		cut = "Plumb end cut: saw set " + o.figures.Angle(a) + " off square"
@@ -103,9 +102,9 @@ func (o laidOver) hungFace() *viewBlock {
 	w := o.rafter.Section.Width
 	crop := everywhere()
 	crop.Min.X, crop.Max.X = o.x-w*(0.5+besideIt), o.x+w*(0.5+besideIt)
-	c := closeUp{name: "From outside", axes: geom.Front(), at: o.at(face, k.Top), show: only(o.timber), crop: crop}
+	c := closeUp{name: o.setting().outside, axes: geom.Front(), at: o.at(face, k.Top), show: only(o.timber), crop: crop}
 	if k.End == frame.FaceEnd {
-		c.name, c.axes = "From the house side", geom.Back()
+		c.name, c.axes = o.setting().inside, geom.Back()
 	}
 	b := o.closeUp(c)
 	b.title.Note = "where the rafter butts"

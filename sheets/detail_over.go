@@ -8,17 +8,11 @@ import (
 	"plumbcut/geom/frame"
 )
 
-func rafterOverPlateDetail() detailSpec {
+func overDetail() detailSpec {
 	return detailSpec{
-		kind: frame.JointRafterOverPlate, scale: 1. / 5, plain: awayFromEnds, views: overViews,
+		scale: 1. / 5, plain: awayFromEnds, views: overViews,
 		ring: 150, on: []string{onSection},
 	}
-}
-
-func rafterOverBeamDetail() detailSpec {
-	s := rafterOverPlateDetail()
-	s.kind = frame.JointRafterOverBeam
-	return s
 }
 
 // awayFromEnds reports whether a rafter lies on its carrier away from the ends
@@ -31,8 +25,9 @@ func awayFromEnds(m *maker, j frame.Joint) bool {
 // overHolding is what the sheets say of rafters that lie over their carrier.
 func overHolding() holding {
 	return holding{
-		land: "mark only: it lies over",
-		ties: "The birdsmouth holds it in place, the tie holds it down.",
+		detail: overDetail(),
+		land:   "mark only: it lies over",
+		ties:   "The birdsmouth holds it in place, the tie holds it down.",
 		how: func(m *maker, k frame.Carrier) string {
 			words := fmt.Sprintf("over the %s with a heel height of %s", k.Short, m.figures.Length(m.frame.Setout.Heel))
 			past, from := overPast(m.frame.Setout, k)
@@ -75,7 +70,7 @@ func overPast(s frame.Setout, k frame.Carrier) (past float64, face string) {
 	if k.End == frame.FaceEnd {
 		return k.Outer - s.RafterEnd, "outer"
 	}
-	return s.RafterStart - k.Inner, "inner"
+	return s.RafterStart - k.Inner, k.FaceWord(k.Inner)
 }
 
 // notchOver is a rafter's birdsmouth over a carrier; false where it simply lies
@@ -131,11 +126,7 @@ type laidOver struct {
 
 func (m *maker) laidOver(j frame.Joint) laidOver {
 	o := laidOver{maker: m, rafter: m.frame.Members[j.A], timber: m.frame.Members[j.B]}
-	for _, k := range m.frame.Setout.Carriers {
-		if k.Kind == o.timber.Kind {
-			o.carrier = k
-		}
-	}
+	o.carrier, _ = m.frame.Setout.CarrierOf(j.B)
 	o.x = o.rafter.Place.O.X + o.rafter.Section.Width/2
 	o.notch, o.notched = m.notchOver(o.rafter, o.carrier)
 	return o
@@ -184,13 +175,17 @@ func (o laidOver) section() *viewBlock {
 		name: "section through the middle of the rafter", axes: geom.LeftEnd(), cut: true,
 		at: o.at(k.Outer, k.Top), show: o.shown(),
 	}
-	if k.End == frame.FaceStart {
+	switch {
+	case k.OnWall:
 		crop.Max.Y = o.job.Wall.Grip() + 2*closeMargin
 		crop.Max.Z = o.frame.RafterTop(s.RafterStart) + closeMargin
 		c.house = wallPieces()
 		c.show = func(b frame.Member) bool {
 			return only(o.rafter, o.timber)(b) || b.Kind == frame.KindPacker && b.Place.V.X > 0
 		}
+	case k.End == frame.FaceStart:
+		crop.Min.Y = k.Outer - overStub*depth
+		crop.Max.Y = min(k.Inner+overStub*depth, s.RafterStart+closeMargin)
 	}
 	c.crop = crop
 	b := o.closeUp(c)
@@ -202,8 +197,8 @@ func (o laidOver) section() *viewBlock {
 		seat = []geom.Vec{seat[0], o.at(k.Outer+w, k.Top), o.at(k.Inner-w, k.Top), seat[1], seat[2]}
 	}
 	b.row(draw.Bottom).Chain("seat", seat...)
-	if k.End == frame.FaceStart && s.RafterStart != k.Inner || k.End == frame.FaceStart && k.Inner < 0 {
-		b.row(draw.Bottom).Chain("from the cladding", o.at(0, k.Bottom), o.at(s.RafterStart, k.Bottom), o.at(k.Inner, k.Bottom), o.at(k.Outer, k.Bottom))
+	if k.OnWall && (s.RafterStart != k.Inner || k.Inner < 0) {
+		b.row(draw.Bottom).Chain("from the "+o.setting().from, o.at(0, k.Bottom), o.at(s.RafterStart, k.Bottom), o.at(k.Inner, k.Bottom), o.at(k.Outer, k.Bottom))
 	}
 	o.words(b.note(draw.Right))
 	return b

@@ -194,7 +194,7 @@ func penAlong(s *draw.Sheet, x float64) []draw.Pen {
 func TestSharedEdgeDrawnOnce(t *testing.T) {
 	m := detailMaker(t, courtyard(t), nil)
 	for _, d := range m.details {
-		if d.kind != frame.JointRafterPlate {
+		if d.kind != frame.RafterJoint(m.rear()) {
 			continue
 		}
 		v := m.housed(d.joint).section()

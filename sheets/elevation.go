@@ -64,7 +64,7 @@ func (m *maker) fitted(title string, scale float64, grids ...grid) (draft, bool)
 
 // frontPicture is the frame and the house seen from outside.
 func (m *maker) frontPicture() picture {
-	return m.elevation(geom.Front(), func(int) bool { return true }, 0)
+	return m.elevation(geom.Front(), func(int) bool { return true })
 }
 
 // frontElevation is the view of that picture, its levels named or, keyed, with
@@ -72,19 +72,19 @@ func (m *maker) frontPicture() picture {
 func (m *maker) frontElevation(pic picture, keyed bool) *viewBlock {
 	j, s := m.job, m.frame.Setout
 	b := newViewIn("Front elevation", pic, geom.V(m.rear().From, 0, 0), m.elevationBounds(pic))
-	b.title.Note = "seen standing outside, facing the house"
+	b.title.Note = m.setting().seen
 
 	at := func(x, z float64) geom.Vec { return geom.V(x, s.Front().Outer, z) }
 	low := at(m.rear().From, m.lowest())
 	stops := []geom.Vec{}
-	for _, p := range j.Posts.At {
-		stops = append(stops, at(p.Along, low.Z))
+	for _, i := range m.front().Posts {
+		stops = append(stops, at(j.Posts.At[i].Along, low.Z))
 	}
 	stops = append(stops, at(m.rear().To, low.Z))
 	b.Bottom.Within, b.Top.Within = true, true
 	b.Bottom.Running("post centres", low, stops...)
 	if m.front().From != m.rear().From || m.front().To != m.rear().To {
-		b.Bottom.Running("beam", low, at(m.front().From, low.Z), at(m.front().To, low.Z))
+		b.Bottom.Running(m.front().Name, low, at(m.front().From, low.Z), at(m.front().To, low.Z))
 	}
 	from, to := m.reachAlong()
 	high := m.frame.RafterTop(s.Rear().Outer)
@@ -150,15 +150,22 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 	j, s := m.job, m.frame.Setout
 	axes, name, inTheWay, end := geom.LeftEnd(), "Left end elevation", frame.HouseLeft, 0
 	if side == frame.Right {
-		axes, name, inTheWay, end = geom.RightEnd(), "Right end elevation", frame.HouseRight, len(j.Posts.At)-1
+		axes, name, inTheWay, end = geom.RightEnd(), "Right end elevation", frame.HouseRight, len(m.front().Posts)-1
 	}
 	show := func(body int) bool {
 		h, ok := m.scene.house(body)
 		return !ok || h.Name != inTheWay
 	}
-	pic := m.elevation(axes, show, end+1)
+	ends := []int{end + 1}
+	if rear := m.rear().Posts; len(rear) > 0 {
+		ends = append(ends, rear[0]+1)
+		if side == frame.Right {
+			ends[1] = rear[len(rear)-1] + 1
+		}
+	}
+	pic := m.elevation(axes, show, ends...)
 	b := newViewIn(name, pic, geom.Vec{}, m.elevationBounds(pic))
-	b.title.Note = fmt.Sprintf("seen along the wall from its %s end", side)
+	b.title.Note = fmt.Sprintf(m.setting().endOn, side)
 	for _, r := range j.Wall.Returns {
 		if r.Side == side {
 			b.title.Note += ", the side wall left off"
@@ -184,14 +191,30 @@ func (m *maker) endElevation(side frame.Side) *viewBlock {
 		m.groundLine(p, v, &post)
 		m.battenEnds(p, v)
 	}
-	b.marks = func(p *page, v *draw.View) { m.endMarks(p, v, end) }
+	if len(ends) > 1 {
+		m.rearHeights(b, side, ends[1]-1)
+	}
+	b.marks = func(p *page, v *draw.View) { m.endMarks(p, v, ends) }
 	return b
 }
 
+// rearHeights dimensions the post of a rear row in an end elevation, on its own
+// side.
+func (m *maker) rearHeights(b *viewBlock, side frame.Side, post int) {
+	k, spec := m.rear(), m.job.Posts.At[post]
+	y := m.postFace(k)
+	at := func(z float64) geom.Vec { return geom.V(spec.Along, y, z) }
+	rows := b.Left
+	if side == frame.Right {
+		rows = b.Right
+	}
+	rows.Chain(fmt.Sprintf("post %d", post+1), at(spec.Ground-spec.Footing.Depth), at(spec.Ground), at(k.Bottom), at(k.Top))
+}
+
 // elevation looks at the frame and the house from outside. Posts and footings
-// are dashed where ground or deck hides them: those numbered only, or all if
-// that is 0.
-func (m *maker) elevation(axes geom.View, show func(body int) bool, only int) picture {
+// are dashed where ground or deck hides them: those numbered only, or all if none
+// is.
+func (m *maker) elevation(axes geom.View, show func(body int) bool, only ...int) picture {
 	crop := everywhere()
 	crop.Max.Z = m.houseTop()
 	pic := m.scene.see(look{
@@ -200,7 +223,7 @@ func (m *maker) elevation(axes geom.View, show func(body int) bool, only int) pi
 		crop: &crop, torn: true,
 		hidden: func(s *scene, body int) bool {
 			mb, _ := s.member(body)
-			return (mb.Kind == frame.KindPost || mb.Kind == frame.KindFooting) && (only == 0 || mb.No == only)
+			return (mb.Kind == frame.KindPost || mb.Kind == frame.KindFooting) && (len(only) == 0 || slices.Contains(only, mb.No))
 		},
 	})
 	floor := m.highestFloor()

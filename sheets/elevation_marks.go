@@ -18,7 +18,13 @@ const groundReach = 6.0
 // groundLine draws the finished ground as one wide line: from post to post in
 // the front elevation, level at the given post in an end elevation.
 func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
-	out := v.Outline(m.elevationBounds(picture{scene: m.scene, axes: v.Axes, bounds: draw.EmptyRect()}))
+	bounds := draw.EmptyRect()
+	if !m.rear().OnWall { // no house gives the reach
+		for _, mb := range m.frame.Members {
+			bounds = bounds.Union(projectBox(v.Axes, mb.Solid().Bounds()))
+		}
+	}
+	out := v.Outline(m.elevationBounds(picture{scene: m.scene, axes: v.Axes, bounds: bounds}))
 	st := draw.Style{Layer: draw.Context, Pen: draw.Wide}
 	x0, x1 := out.X0-groundReach, out.X1+groundReach
 	if post != nil {
@@ -26,7 +32,7 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 		p.sheet.Line(st, geom.P(x0, y), geom.P(x1, y))
 		return
 	}
-	posts := m.job.Posts.At
+	posts := m.job.Posts.At[:len(m.front().Posts)]
 	first, last := posts[0], posts[len(posts)-1]
 	line := []geom.Pt{geom.P(x0, v.Pt(geom.V(0, 0, first.Ground)).Y)}
 	for _, q := range posts {
@@ -75,13 +81,13 @@ func (m *maker) frontMarks(p *page, v *draw.View) {
 			m.partMark(p, v, mb, mb.Mark, mb.Place.Point(geom.V(mb.Length/3, 0, mb.Section.Depth/2)))
 		})
 	}
-	words = append(words, m.marksAlong(p, v, frame.KindPost, func(mb frame.Member) geom.Vec {
+	words = append(words, m.marksAlong(p, v, m.row(m.front()), func(mb frame.Member) geom.Vec {
 		ground := posts[mb.No-1].Ground
 		at := mb.Solid().Bounds().Centre()
 		at.Z = ground + (mb.Place.O.Z+mb.Length-ground)*0.6
 		return at
 	})...)
-	words = append(words, m.marksAlong(p, v, frame.KindFooting, func(mb frame.Member) geom.Vec {
+	words = append(words, m.marksAlong(p, v, m.footings(m.front()), func(mb frame.Member) geom.Vec {
 		post := posts[mb.No-1]
 		at := mb.Solid().Bounds().Centre()
 		at.Z = post.Ground - 0.6*post.Footing.Depth
@@ -110,18 +116,29 @@ func (m *maker) partMark(p *page, v *draw.View, mb frame.Member, mark string, at
 	p.placer.Part(part)
 }
 
-// marksAlong marks the members of a kind; many alike in a row once, with their
+// marksAlong marks members in a row; many alike in a row once, with their
 // number.
-func (m *maker) marksAlong(p *page, v *draw.View, k frame.Kind, at func(mb frame.Member) geom.Vec) []func() {
+func (m *maker) marksAlong(p *page, v *draw.View, all []frame.Member, at func(mb frame.Member) geom.Vec) []func() {
 	const many = 3
 	var out []func()
-	for _, run := range alikeRuns(m.frame.Of(k)) {
+	for _, run := range alikeRuns(all) {
 		if len(run) >= many {
 			out = append(out, func() { m.partMark(p, v, run[0], fmt.Sprintf("%s × %d", run[0].Mark, len(run)), at(run[0])) })
 			continue
 		}
 		for _, mb := range run {
 			out = append(out, func() { m.partMark(p, v, mb, mb.Mark, at(mb)) })
+		}
+	}
+	return out
+}
+
+// footings are those of the posts under a carrier.
+func (m *maker) footings(k frame.Carrier) []frame.Member {
+	var out []frame.Member
+	for _, i := range k.Posts {
+		if f, ok := m.frame.FootingOf(i); ok {
+			out = append(out, f)
 		}
 	}
 	return out
@@ -280,8 +297,8 @@ func (m *maker) battenEnds(p *page, v *draw.View) {
 }
 
 // endMarks marks what an end elevation shows and gives the fall.
-func (m *maker) endMarks(p *page, v *draw.View, end int) {
-	s := m.frame.Setout
+func (m *maker) endMarks(p *page, v *draw.View, ends []int) {
+	s, end := m.frame.Setout, ends[0]-1
 	rafters, post := m.frame.Of(frame.KindRafter), m.frame.Of(frame.KindPost)[end]
 	rafter := rafters[0]
 	if end > 0 {
@@ -312,6 +329,14 @@ func (m *maker) endMarks(p *page, v *draw.View, end int) {
 	if f, ok := m.frame.FootingOf(end); ok {
 		at := geom.V(0, f.Solid().Bounds().Min.Y+0.2*f.Section.Width, ground-0.6*m.job.Posts.At[end].Footing.Depth)
 		marks = slices.Insert(marks, 3, part(f, at))
+	}
+	for _, no := range ends[1:] {
+		rear, _ := m.frame.Member(frame.KindPost, no)
+		rb := rear.Solid().Bounds()
+		marks = append(marks, part(rear, geom.V(0, (rb.Min.Y+rb.Max.Y)/2, ground+0.5*(rb.Max.Z-ground))))
+		if f, ok := m.frame.FootingOf(no - 1); ok {
+			marks = append(marks, part(f, geom.V(0, f.Solid().Bounds().Max.Y-0.2*f.Section.Width, ground-0.6*m.job.Posts.At[no-1].Footing.Depth)))
+		}
 	}
 	p.cleanestOrder(marks...)
 }

@@ -11,6 +11,7 @@ import (
 // rafters. Each way has one entry in holdings, beside its detail in
 // detail_*.go; no sheet asks how rafters are held.
 type holding struct {
+	detail detailSpec // but for its kind
 	// how it holds a rafter, to follow "It is … long; "
 	how func(m *maker, k frame.Carrier) string
 	// mark is what is cut into the carrier for the rafters, as steps of work.
@@ -97,15 +98,16 @@ func atWhere(k frame.Carrier) string { return "at the " + k.Short }
 
 func housedHolding() holding {
 	return holding{
-		ties: "The housing holds it in place, the tie holds it down.",
+		detail: housedDetail(),
+		ties:   "The housing holds it in place, the tie holds it down.",
 		how: func(m *maker, k frame.Carrier) string {
 			return fmt.Sprintf("let into the %s by %s", k.Short, m.figures.Length(k.Housing))
 		},
 		mark: func(m *maker, k frame.Carrier) string {
 			h := housingOf(m.carrier(k))
-			where, lower := "", "the lower edge at the outer face"
+			where, lower := "", "the lower edge at the "+k.FaceWord(k.Outer)+" face"
 			if k.End == frame.FaceEnd {
-				where, lower = " in its house side", "the lower edge"
+				where, lower = " in its "+m.frame.FaceWord(k.Kind, frame.FaceHouse), "the lower edge"
 			}
 			return fmt.Sprintf("Cut a housing at each%s: %s wide, %s deep, its floor %s above %s.%s",
 				where, m.saidTape(h.Width), m.saidTape(h.Depth), m.saidTape(h.Floor), lower, floorWords(h))

@@ -154,10 +154,31 @@ func (m *maker) packTable(faces frame.CutFaces) draw.Table {
 			fmt.Sprintf("%d %s", a.Packs(), plural("cartridge", a.Packs())))
 	}
 	if n := m.frame.RodBars(); n > 0 {
-		add("Bars of "+m.figures.Length(m.job.Posts.Rod.Bar)+" for the rods", fmt.Sprintf("%d × %s", len(m.job.Posts.At), m.figures.Length(m.frame.RodLength())), "", fmt.Sprintf("%d %s", n, plural("bar", n)))
+		rods := m.rodWords()
+		for _, w := range rods[:len(rods)-1] {
+			add("Rods", w, "", "as below")
+		}
+		add("Bars of "+m.figures.Length(m.job.Posts.Rod.Bar)+" for the rods", rods[len(rods)-1], "", fmt.Sprintf("%d %s", n, plural("bar", n)))
 	}
 	add(fmt.Sprintf("Primer on cut faces, %g %s", s.Coats, coats(s.Coats)), m.figures.FineArea(faces.Total()), "", litres(m.frame.Primer(faces.Total())))
 	return t
+}
+
+// rodWords count the rods of each length.
+func (m *maker) rodWords() []string {
+	var order, out []string
+	count := map[string]int{}
+	for _, l := range m.frame.RodLengths() {
+		w := m.figures.Length(l)
+		if count[w] == 0 {
+			order = append(order, w)
+		}
+		count[w]++
+	}
+	for _, w := range order {
+		out = append(out, fmt.Sprintf("%d × %s", count[w], w))
+	}
+	return out
 }
 
 // bags are those of the concrete, by their name if the job gives one.

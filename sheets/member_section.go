@@ -63,7 +63,7 @@ func (s *timber) clearance(u float64) float64 {
 func (s *timber) housingSection(h frame.Housing) block {
 	axes := geom.View{Right: geom.V(0, -1, 0), Up: geom.V(0, 0, 1), Toward: geom.V(-1, 0, 0)}
 	cut := geom.V(h.At, 0, 0)
-	b := newView("Section, house left", s.scene().see(look{axes: axes, cut: &cut}), geom.Vec{})
+	b := newView("Section, "+s.maker.setting().behind+" left", s.scene().see(look{axes: axes, cut: &cut}), geom.Vec{})
 	b.fixed, b.view.Scale = housingScale, housingScale
 	b.view.Figures = s.fine
 	b.view.Name = s.Mark + ", section at a housing"
@@ -121,7 +121,7 @@ func (s *timber) housingTable() draw.Table {
 			slope = s.fine.Angle(math.Abs(h.Slope))
 		}
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
-			sideName(h.Face), s.fine.Length(h.Width), s.fine.Length(h.Depth), s.fine.Length(h.Floor), s.fine.Length(h.FloorInside()), slope,
+			s.sideName(h.Face), s.fine.Length(h.Width), s.fine.Length(h.Depth), s.fine.Length(h.Floor), s.fine.Length(h.FloorInside()), slope,
 		}})
 	}
 	return t
@@ -166,14 +166,14 @@ func (s *timber) faceName(f frame.Face) string {
 	if f == frame.FaceStart || f == frame.FaceEnd {
 		return s.endName(f) + " end"
 	}
-	return sideName(f)
+	return s.sideName(f)
 }
 
 // acrossOf says where a hole's centre is across its face.
 func (s *timber) acrossOf(h frame.Hole) string {
 	f := s.Faces()
-	width := s.fine.Length(h.Mouth.Y) + " from " + sideName(f[0])
-	height := s.fine.Length(h.Mouth.Z) + " from " + sideName(f[2])
+	width := s.fine.Length(h.Mouth.Y) + " from " + s.sideName(f[0])
+	height := s.fine.Length(h.Mouth.Z) + " from " + s.sideName(f[2])
 	switch h.Face {
 	case f[0], f[1]:
 		return height

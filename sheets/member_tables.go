@@ -225,7 +225,7 @@ const howColumn = 5
 // markTable is the marking list: the running figures to tick off, on the main
 // face unless a mark names another.
 func (s *timber) markTable(ws []work) draw.Table {
-	t := draw.Table{Title: s.Mark + ": marking list, " + sideName(s.mainFace()), Columns: []draw.Column{
+	t := draw.Table{Title: s.Mark + ": marking list, " + s.sideName(s.mainFace()), Columns: []draw.Column{
 		{Head: "no."}, {Head: "mark"},
 		{Head: "from", Align: draw.End}, {Head: "centre", Align: draw.End}, {Head: "to", Align: draw.End},
 		{Head: "work"}, {Head: "hold"}, {Head: "done", Width: doneWidth},

@@ -210,9 +210,9 @@ func (s *timber) faceView(face frame.Face, ws []work, shown stretches) *viewBloc
 	axes := s.facing(face)
 	pic := s.scene().see(look{axes: axes, hidden: func(*scene, int) bool { return true }})
 	stick := geom.Box3{Max: geom.V(s.Length, s.Section.Width, s.Section.Depth)} // its waste is drawn too
-	b := newViewIn(string(face), pic, geom.Vec{}, pic.bounds.Union(projectBox(axes, stick)))
+	b := newViewIn(s.frame.FaceWord(s.Kind, face), pic, geom.Vec{}, pic.bounds.Union(projectBox(axes, stick)))
 	b.Title = nil
-	b.view.Name = s.Mark + ", " + string(face)
+	b.view.Name = s.Mark + ", " + s.frame.FaceWord(s.Kind, face)
 	b.view.Figures = s.fine
 	near := draw.Left
 	if s.right().X < 0 {
@@ -221,7 +221,7 @@ func (s *timber) faceView(face frame.Face, ws []work, shown stretches) *viewBloc
 	across := s.across(face)
 	n := b.note(near)
 	n.Width, n.Offset = s.faceWidth(), faceOffset
-	name := fmt.Sprintf("%s\n(%s up)", sideName(face), sideName(s.towards(axes.Up)))
+	name := fmt.Sprintf("%s\n(%s up)", s.sideName(face), s.sideName(s.towards(axes.Up)))
 	if face != s.mainFace() {
 		n.Width, name = 0, strings.ReplaceAll(name, "\n", " ")
 	}
@@ -254,11 +254,11 @@ func (s *timber) datumPoint(pic picture, face frame.Face, across ...float64) geo
 }
 
 // sideName is what a face is called on a member's drawing.
-func sideName(f frame.Face) string {
+func (s *timber) sideName(f frame.Face) string {
 	if f == frame.FaceLeft || f == frame.FaceRight {
 		return string(f) + " side"
 	}
-	return string(f)
+	return s.frame.FaceWord(s.Kind, f)
 }
 
 // flags sets the flag of each hold on the first cut that waits for it; the

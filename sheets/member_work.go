@@ -187,7 +187,7 @@ func (s *timber) joinPlace() string {
 }
 
 // endName is what an end of the member is called on its drawing.
-func (s *timber) endName(end frame.Face) string { return s.Kind.EndName(end) }
+func (s *timber) endName(end frame.Face) string { return s.frame.EndWord(s.Kind, end) }
 
 // endWork is the cut of an end.
 func (s *timber) endWork(end frame.Face) work {

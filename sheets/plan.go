@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -109,13 +110,14 @@ func (m *maker) restOfPlans(v plans, rest []block) []draft {
 // house and its dimension rows, and a north point beside its title.
 type planView struct {
 	*viewBlock
-	wall  wallPlan
-	north float64   // clockwise from the top of the paper
-	given bool      // north is known
-	deep  float64   // height of the strip, mm on paper
-	foot  float64   // height of a strip for marks before the frame, mm on paper
-	front float64   // world y of the front of everything
-	room  draw.Rect // where the block stands, on the paper
+	wall   wallPlan
+	north  float64   // clockwise from the top of the paper
+	given  bool      // north is known
+	deep   float64   // height of the strip, mm on paper
+	foot   float64   // height of a strip for marks before the frame, mm on paper
+	front  float64   // world y of the front of everything
+	room   draw.Rect // where the block stands, on the paper
+	toward string    // words for what is beyond the top
 }
 
 // wordStrip is the height of the strip for words behind the wall, mm on paper:
@@ -212,15 +214,15 @@ func (m *maker) framingView(full bool) block {
 		},
 	}).with(wall.picture)
 	b := newViewIn("Framing plan", pic, m.origin(), pic.bounds.Union(wall.all))
-	b.title.Note = "seen from above, without battens; wall cut at window height"
+	b.title.Note = m.planNote()
 	if full {
 		m.plateRows(b.Around)
 	}
-	m.framingRows(b.Around)
+	m.framingRows(b.Around, full)
 	if full {
 		m.beamRows(b.Around)
 	}
-	b.Bottom.Overall("beam", m.beamPoint(m.front().From), m.beamPoint(m.front().To))
+	b.Bottom.Overall(m.front().Name, m.beamPoint(m.front().From), m.beamPoint(m.front().To))
 	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
 	plan := m.planView(b, wall)
 	plan.foot = markFoot
@@ -233,9 +235,17 @@ func (m *maker) framingView(full bool) block {
 	return plan
 }
 
+// planNote says how the framing plan is seen.
+func (m *maker) planNote() string {
+	if !m.rear().OnWall {
+		return "seen from above, without battens"
+	}
+	return "seen from above, without battens; wall cut at window height"
+}
+
 // planView gives a view of the plan its strip and its north point.
 func (m *maker) planView(b *viewBlock, w wallPlan) *planView {
-	return &planView{viewBlock: b, wall: w, deep: wordStrip, front: b.Bounds.Y0, north: m.job.Site.North, given: m.job.Site.NorthGiven}
+	return &planView{viewBlock: b, wall: w, deep: wordStrip, front: b.Bounds.Y0, toward: m.setting().toward, north: m.job.Site.North, given: m.job.Site.NorthGiven}
 }
 
 // origin is the point that all plans share: the left end of the plate on the
@@ -245,6 +255,9 @@ func (m *maker) origin() geom.Vec { return geom.V(m.rear().From, 0, 0) }
 // rowViews are the views with the rows that a lean framing plan leaves out:
 // of the plate and, if it does not end with the plate, of the beam.
 func (m *maker) rowViews() []block {
+	if m.rear().Back {
+		return m.beamViews()
+	}
 	reach := m.planReach()
 	reach.y0 = m.rear().Outer - wallMore
 	wall := m.wallPlan(reach)
@@ -255,13 +268,23 @@ func (m *maker) rowViews() []block {
 	plan := m.planView(b, wall)
 	plan.given = false // the framing plan has the north point
 	b.marks = func(p *page, _ *draw.View) { m.wallWords(p, plan) }
-	if m.beamEndsWithPlate() {
-		return []block{plan}
+	return append([]block{plan}, m.beamViews()...)
+}
+
+// beamViews are the view of the beam, if it does not end with the plate, or of
+// both beams, if those of a free-standing frame or their posts do not line up.
+func (m *maker) beamViews() []block {
+	if m.beamEndsWithPlate() && !m.rearApart() {
+		return nil
 	}
 	beam := m.partView("Beam", wallPlan{picture: picture{scene: m.scene, all: draw.EmptyRect()}}, frame.KindBeam, frame.KindPost)
 	beam.title.Note = "seen from above, the rafters on it"
+	if m.rear().Back {
+		beam.title.Name, beam.view.Name = "Beams", "Beams"
+		m.plateRows(beam.Around)
+	}
 	m.beamRows(beam.Around)
-	return []block{plan, beam}
+	return []block{beam}
 }
 
 // partView is the plan of the members of some kinds and of a wall.
@@ -298,10 +321,17 @@ func (m *maker) beamRows(a *draw.Around) {
 	}
 }
 
-// plateRows hangs the rows of studs and screws over a plan.
+// plateRows hangs the rows of studs and screws over a plan, or of the posts of a
+// rear row.
 func (m *maker) plateRows(a *draw.Around) {
 	j := m.job
 	plate := func(x float64) geom.Vec { return geom.V(x, m.rear().Outer, m.rear().Top) }
+	if m.rearApart() {
+		a.Top.Running("rear post centres", plate(m.rear().From), append(alongOf(m.postsAlong(m.rear()), plate), plate(m.rear().To))...)
+	}
+	if !m.rear().OnWall {
+		return
+	}
 	var studs, screws []geom.Vec
 	for _, x := range j.Wall.Studs {
 		if x >= m.rear().From && x <= m.rear().To {
@@ -315,23 +345,36 @@ func (m *maker) plateRows(a *draw.Around) {
 	a.Top.Running(m.screwsTitle(), plate(m.rear().From), screws...)
 }
 
-// framingRows hangs the other dimension rows on the framing plan.
-func (m *maker) framingRows(a *draw.Around) {
-	j, s := m.job, m.frame.Setout
+// rearApart reports whether the posts of a rear row do not stand opposite those
+// in front.
+func (m *maker) rearApart() bool {
+	return m.rear().Back && !slices.Equal(m.postsAlong(m.rear()), m.postsAlong(m.front()))
+}
+
+// postsAlong are the centres, along, of the posts under a carrier.
+func (m *maker) postsAlong(k frame.Carrier) []float64 {
+	var out []float64
+	for _, i := range k.Posts {
+		out = append(out, m.job.Posts.At[i].Along)
+	}
+	return out
+}
+
+// framingRows hangs the other dimension rows on the framing plan; in full, with
+// the rafters' upper ends.
+func (m *maker) framingRows(a *draw.Around, full bool) {
+	s := m.frame.Setout
 	plate := func(x float64) geom.Vec { return geom.V(x, s.Rear().Outer, m.rear().Top) }
 	from, to := plate(m.rear().From), plate(m.rear().To)
 	rafters := alongOf(s.Rafters, plate)
 	a.Top.Running("rafter centres", from, append(rafters, to)...)
 	a.Top.Equal("rafter spaces", len(rafters)-1, rafters[0], rafters[len(rafters)-1])
-	a.Top.Overall("wall plate", from, to)
+	a.Top.Overall(m.rear().Name, from, to)
 
-	var posts []geom.Vec
-	for _, p := range j.Posts.At {
-		posts = append(posts, m.beamPoint(p.Along))
-	}
+	posts := alongOf(m.postsAlong(m.front()), m.beamPoint)
 	a.Bottom.Running("post centres", m.beamPoint(m.rear().From), append(posts, m.beamPoint(m.rear().To))...)
 	out := func(y float64) geom.Vec { return geom.V(0, y, 0) }
-	a.Left.Running("out "+m.from(), out(0), m.outTo(out)...)
+	a.Left.Running(m.setting().outRow, out(0), m.outTo(out)...)
 	name := "plate, clear, beam"
 	if len(m.front().Members) > 1 {
 		name = "plate, clear, beam, post, beam"
@@ -342,10 +385,18 @@ func (m *maker) framingRows(a *draw.Around) {
 	if m.rear().Inner < 0 {
 		name = "packer, " + name
 	}
+	chain := []geom.Vec{out(0)}
+	if rear := m.rear(); rear.Back {
+		chain = nil
+		name = strings.Replace(name, "plate", "beam", 1)
+		if full && s.RafterStart > rear.Inner {
+			name, chain = "head, "+name, []geom.Vec{out(s.RafterStart)}
+		}
+	}
 	if s.RafterEnd < s.Front().Outer {
 		name += ", tail"
 	}
-	a.Right.Chain(name, append([]geom.Vec{out(0)}, m.outTo(out)...)...)
+	a.Right.Chain(name, append(chain, m.outTo(out)...)...)
 	a.Cut(draw.Section{
 		A: geom.V(m.sectionX(), 0, 0), B: geom.V(m.sectionX(), s.Front().Outer, 0),
 		Look: geom.V(1, 0, 0), Letter: "A",

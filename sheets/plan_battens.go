@@ -62,7 +62,7 @@ const (
 
 // placeTable gives places down the slope.
 func (m *maker) placeTable(title, head string, at []float64) draw.Table {
-	t := draw.Table{Title: title, Columns: []draw.Column{{Head: head}, {Head: "House-side edge", Align: draw.End}}}
+	t := draw.Table{Title: title, Columns: []draw.Column{{Head: head}, {Head: upperFirst(m.setting().edge), Align: draw.End}}}
 	for i, u := range at {
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{strconv.Itoa(i + 1), m.figures.Length(u)}})
 	}
@@ -73,9 +73,9 @@ func (m *maker) placeTable(title, head string, at []float64) draw.Table {
 // the slope are true; with a row of the battens' places or without.
 func (m *maker) battenView(row bool) *viewBlock {
 	b := m.onSlope(battenTitle, frame.KindBatten, frame.KindRafter, frame.KindPlate, frame.KindBeam)
-	b.title.Note = "seen square on to the slope; figures run to the house-side edges"
+	b.title.Note = "seen square on to the slope; figures run to the " + m.setting().edge + "s"
 	if !row {
-		b.title.Note = "seen square on to the slope; the table runs from the plate's outer face down it"
+		b.title.Note = "seen square on to the slope; the table runs from " + m.battenDatum() + " down it"
 	}
 	m.battenRows(b.Around, row)
 	b.marks = func(p *page, v *draw.View) {

@@ -53,26 +53,29 @@ func (m *maker) diagonals() (fromLeft, fromRight float64) {
 func (m *maker) squareNote() string {
 	a, b := m.diagonals()
 	f := m.said
-	how := "Check for square before the rafters go in. Tape from the plate's top outer arris to the beam's, end to end crosswise: "
+	how := fmt.Sprintf("Check for square before the rafters go in. Tape from %s to the %s's, end to end crosswise: ", m.tapeArris(), m.front().Short)
 	round := m.figures.Round
 	if round(a) == round(b) {
 		return how + fmt.Sprintf("both diagonals measure %s.", f(a))
 	}
-	return how + fmt.Sprintf("%s from the left end of the plate and %s from its right end. They differ by %s because the ends of plate and beam do not line up.",
-		f(a), f(b), f(math.Abs(round(a)-round(b))))
+	return how + fmt.Sprintf("%s from the left end of the %s and %s from its right end. They differ by %s because the ends of %s and %s do not line up.",
+		f(a), m.rear().Short, f(b), f(math.Abs(round(a)-round(b))), m.rear().Short, m.front().Short)
 }
 
 // planNotes are the notes of the framing plan.
 func (m *maker) planNotes() []string {
 	notes := []string{
 		m.squareNote(),
-		"Measure the clear distance between plate and beam at every rafter before cutting it.",
+		fmt.Sprintf("Measure the clear distance between %s and %s at every rafter before cutting it.", m.rear().Short, m.front().Short),
 	}
 	if len(m.frame.Of(frame.KindBatten)) > 1 {
 		notes = append(notes, fmt.Sprintf("The battens lie %s apart in the clear, measured down the slope.", m.said(m.frame.Setout.BattenGap)))
 	}
 	notes = append(notes, m.shadeNote()...)
 	notes = append(notes, m.blockNote()...)
+	if !m.rear().OnWall {
+		return notes
+	}
 	if m.studless() {
 		return append(notes, fmt.Sprintf("The positions of the %s are to be found on site. Move each screw of the plate on to one, still clear of the rafters.", m.studs()))
 	}

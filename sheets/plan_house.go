@@ -47,6 +47,11 @@ func (m *maker) wallPlan(r reach) wallPlan {
 		},
 	})
 	w := wallPlan{picture: p, reach: r, back: p.all.Y1}
+	if !m.rear().OnWall { // there is only the frame
+		w.back = m.frame.Setout.BackIn()
+		w.all = draw.Rect{X0: r.x0 + wallMore, Y0: r.y0 + wallMore, X1: r.x1 - wallMore, Y1: w.back}
+		return w
+	}
 	w.outline()
 	w.all = w.all.Intersect(draw.Rect{X0: r.x0, Y0: r.y0, X1: r.x1, Y1: w.back})
 	return w

@@ -183,7 +183,8 @@ func (m *maker) wallWords(p *page, plan *planView) {
 
 // houseWords says where the house is: as near behind the wall as there is room.
 func (b *planView) houseWords(p *page) {
-	const words, arrows = "house this side", 12 // mm on paper: both arrows
+	const arrows = 12 // mm on paper: both
+	words := b.toward
 	width := draw.TextWidth(words, draw.NoteHeight, false) + arrows
 	wall := b.view.Flat(geom.P(b.wall.all.X1, b.wall.back))
 	for y := wall.Y + wordStrip/2; y < b.room.Y1; y += draw.NoteHeight {

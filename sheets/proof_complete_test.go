@@ -36,19 +36,11 @@ func fact(kind frame.Kind, no int, what string) string {
 var (
 	rafterRow  = row{"rafter centres", draw.Top, planName}
 	screwRow   = row{"screws, packers", draw.Top, ""}
-	outRow     = row{"out from the cladding", draw.Left, planName}
-	beamRow    = row{"beam", draw.Bottom, frontName}
 	battenRow  = row{"battens", draw.Right, ""}
 	memberHead = []string{"Mark", "No.", "Member", "Actual size", "Length"}
-	postHead   = []string{"Post", "Mark", "Along from L", "Out from cladding", "Tape from L", "Tape from R"}
+	seatHead   = []string{"Post", "Mark", "Seat"}
 	holeHead   = []string{"Post", "Hole", "Size", "Depth", "Ground", "Bottom", "Post foot", "Concrete"}
 
-	letIn      = regexp.MustCompile(`let into the plate by (.+?)[;.] `)
-	letInBeam  = regexp.MustCompile(`let into the beam by (.+?)\. `)
-	overPlate  = regexp.MustCompile(`over the plate with a heel height of .+?, its end (.+?) past the plate's inner face`)
-	overBeam   = regexp.MustCompile(`over the beam with a heel height of .+?, its end (.+?) past the beam's outer face`)
-	butts      = regexp.MustCompile(`butted (against) the plate in a hanger`)
-	buttsBeam  = regexp.MustCompile(`butted (against) the beam in a hanger`)
 	overRafter = regexp.MustCompile(`battens run past the end rafters by (.+?) at the left and (.+?) at the right`)
 	overLeft   = regexp.MustCompile(`battens end flush with the right end rafter and run past the left one by ([\d' /]+\d"?)`)
 	overRight  = regexp.MustCompile(`battens end flush with the left end rafter and run past the right one by ([\d' /]+\d"?)`)
@@ -56,11 +48,61 @@ var (
 	packerSize = regexp.MustCompile(`Packer \S+ at each screw, ([^×]+) × ([^:]+): water drains`)
 )
 
-// sameSurface are the words for a surface where a drawing names it otherwise
-// than the model does, by what they begin with.
-var sameSurface = map[string][]string{
-	"top of rafters at the plate's outer face": {"top of rafters over the plate outer arris"},
-	"top of rafters at the beam's inner face":  {"top of rafters over the beam inner arris"},
+// carried is a timber that carries the rafters, as the words have it.
+type carried struct {
+	kind frame.Kind
+	no   int
+	name string // "plate", "rear beam"
+	free string // its face away from the frame or its wall, past which rafters run over it
+	face string // and the one that they come to
+	top  string // name of its top
+	low  string // and of its underside
+}
+
+func (c carried) fact(what string) string { return fact(c.kind, c.no, what) }
+
+// letIn, over and butts are how the words say that rafters end at it.
+func (c carried) letIn() *regexp.Regexp {
+	return regexp.MustCompile(`let into the ` + c.name + ` by (.+?)[;.] `)
+}
+
+func (c carried) over() *regexp.Regexp {
+	return regexp.MustCompile(`over the ` + c.name + ` with a heel height of .+?, its end (.+?) past the ` + c.name + `'s ` + c.free + ` face`)
+}
+
+func (c carried) butts() *regexp.Regexp {
+	return regexp.MustCompile(`butted (against) the ` + c.name + ` in a hanger`)
+}
+
+// topAt is the name of the level of the rafters' tops there.
+func (c carried) topAt() string { return "top of rafters at the " + c.name + "'s " + c.face + " face" }
+
+// form is how the drawings of a frame speak of it: against a house, or free.
+type form struct {
+	rear, front     carried
+	outRow, beamRow row
+	postHead        []string
+	edge            string
+	arrises         map[string]string // what a drawing calls the rafters' tops there, by the model's name
+}
+
+// formOf tells the form by a level that only one of them has.
+func formOf(levels map[string][]float64) form {
+	f := form{
+		rear:     carried{frame.KindPlate, 1, "plate", "inner", "outer", "top of plate at its outer arris", "underside of plate"},
+		front:    carried{frame.KindBeam, 1, "beam", "outer", "inner", "top of beam", "underside of beam, seat on posts"},
+		outRow:   row{"out from the cladding", draw.Left, planName},
+		postHead: []string{"Post", "Mark", "Along from L", "Out from cladding", "Tape from L", "Tape from R"}, edge: "House-side edge",
+	}
+	arris := "plate outer arris"
+	if _, ok := levels["top of rear beam"]; ok {
+		f.rear = carried{frame.KindBeam, 1, "rear beam", "outer", "inner", "top of rear beam", "underside of rear beam, seat on posts"}
+		f.front = carried{frame.KindBeam, 2, "front beam", "outer", "inner", "top of front beam", "underside of front beam, seat on posts"}
+		f.outRow.title, f.postHead[3], f.edge, arris = "out", "Out from base line", "Rear edge", "rear beam inner arris"
+	}
+	f.beamRow = row{f.front.name, draw.Bottom, frontName}
+	f.arrises = map[string]string{f.rear.topAt(): "top of rafters over the " + arris, f.front.topAt(): "top of rafters over the beam inner arris"}
+	return f
 }
 
 // recover reads all that the drawings say of the members.
@@ -75,20 +117,19 @@ func (p printed) recover() facts {
 			}
 		}
 	}
-	for name, words := range sameSurface {
-		for _, w := range words {
-			for said, v := range levels {
-				if strings.HasPrefix(said, w) {
-					out["level: "+name] = v[0]
-				}
+	f := formOf(levels)
+	for name, w := range f.arrises {
+		for said, v := range levels {
+			if strings.HasPrefix(said, w) {
+				out["level: "+name] = v[0]
 			}
 		}
 	}
 	marks := p.members(out)
-	p.plateAndBeam(out)
-	p.rafters(out)
-	p.posts(out, marks)
-	p.battens(out)
+	p.carriers(out, f)
+	p.rafters(out, f)
+	p.posts(out, marks, f)
+	p.battens(out, f)
 	p.packers(out)
 	return out
 }
@@ -122,23 +163,25 @@ func (out facts) sizes(kind frame.Kind, no int, size []float64) {
 	}
 }
 
-// plateAndBeam reads where the plate and the beam lie.
-func (p printed) plateAndBeam(out facts) {
-	plate := func(what string, v float64) { out[fact(frame.KindPlate, 1, what)] = v }
-	_, twin := out[fact(frame.KindBeam, 2, "depth")]
+// carriers reads where the plate or rear beam and the beam lie.
+func (p printed) carriers(out facts, f form) {
+	plate := func(what string, v float64) { out[f.rear.fact(what)] = v }
+	_, second := out[fact(frame.KindBeam, 2, "depth")]
+	twin := second && f.front.no == 1
 	beam := func(what string, v float64) {
-		out[fact(frame.KindBeam, 1, what)] = v
+		out[f.front.fact(what)] = v
 		if twin { // they lie alike but for their faces
 			out[fact(frame.KindBeam, 2, what)] = v
 		}
 	}
-	length, ok := out[fact(frame.KindPlate, 1, "length")]
+	length, ok := out[f.rear.fact("length")]
 	if ok {
+		plate("left end along", 0)
 		plate("right end along", length)
 		beam("left end along", 0)
 		beam("right end along", length)
 	}
-	if ends, ok := p.running(beamRow); ok {
+	if ends, ok := p.running(f.beamRow); ok {
 		// Its own row is there only where it does not end with the plate. An end
 		// that does, at the left, is the 0.
 		ends = slices.DeleteFunc(ends, func(v float64) bool { return v == 0 && len(ends) == 3 })
@@ -147,17 +190,17 @@ func (p printed) plateAndBeam(out facts) {
 			beam("right end along", ends[1])
 		}
 	}
-	if v, ok := p.running(outRow); ok && len(v) >= 4 {
+	if v, ok := p.running(f.outRow); ok && len(v) >= 4 {
 		faces := 5
 		if twin {
 			faces += 2
 		}
-		if tail := figuresIn(p.said(overBeam)...); len(tail) == 1 && tail[0] > 0 {
+		if tail := figuresIn(p.said(f.front.over())...); len(tail) == 1 && tail[0] > 0 {
 			faces++ // the row goes on to the tails
 		}
 		if len(v) < faces { // no packers: the plate lies on the wall, or behind its face
 			v = append([]float64{0}, v...)
-			v[1] = v[2] - out[fact(frame.KindPlate, 1, "width")]
+			v[1] = v[2] - out[f.rear.fact("width")]
 		}
 		plate("inner face out", v[1])
 		plate("outer face out", v[2])
@@ -169,14 +212,13 @@ func (p printed) plateAndBeam(out facts) {
 		}
 	}
 	for what, level := range map[string]string{
-		fact(frame.KindPlate, 1, "top"):       "top of plate at its outer arris",
-		fact(frame.KindPlate, 1, "underside"): "underside of plate",
+		f.rear.fact("top"): f.rear.top, f.rear.fact("underside"): f.rear.low,
 	} {
 		if z, ok := out["level: "+level]; ok {
 			out[what] = z
 		}
 	}
-	if z, ok := out["level: top of beam"]; ok {
+	if z, ok := out["level: "+f.front.top]; ok {
 		beam("top", z)
 	}
 	if z, ok := out.underBeam(); ok {
@@ -186,7 +228,7 @@ func (p printed) plateAndBeam(out facts) {
 
 // underBeam is the level of the beam's underside.
 func (out facts) underBeam() (float64, bool) {
-	for _, name := range []string{"underside of beam, seat on posts", "underside of beam", "underside of beams, seat on posts", "underside of beams"} {
+	for _, name := range []string{"underside of front beam, seat on posts", "underside of beam, seat on posts", "underside of beam", "underside of beams, seat on posts", "underside of beams"} {
 		if z, ok := out["level: "+name]; ok {
 			return z, true
 		}
@@ -196,7 +238,7 @@ func (out facts) underBeam() (float64, bool) {
 
 // rafters reads where the rafters lie: their centres, the ends let into plate
 // and beam, and the line of their tops.
-func (p printed) rafters(out facts) {
+func (p printed) rafters(out facts, f form) {
 	centres, ok := p.running(rafterRow)
 	if !ok {
 		return
@@ -215,40 +257,36 @@ func (p printed) rafters(out facts) {
 	if len(centres) > n {
 		centres = centres[1:]
 	}
-	house, ok1 := p.endOut(out, frame.KindPlate, -1, []end{{letIn, "outer face out", 1}, {overPlate, "inner face out", 1}, {butts, "outer face out", 0}})
-	front, ok2 := p.endOut(out, frame.KindBeam, 1, []end{{letInBeam, "inner face out", 1}, {overBeam, "outer face out", 1}, {buttsBeam, "inner face out", 0}})
+	house, ok1 := p.endOut(out, f.rear, -1, "outer face out", "inner face out")
+	front, ok2 := p.endOut(out, f.front, 1, "inner face out", "outer face out")
 	for i, c := range centres {
 		out[fact(frame.KindRafter, i+1, "centre along")] = c
 		if ok1 && ok2 {
 			out[fact(frame.KindRafter, i+1, "house end out")] = house
 			out[fact(frame.KindRafter, i+1, "front end out")] = front
 		}
-		for _, at := range []string{"plate's outer", "beam's inner"} {
-			if z, ok := out["level: top of rafters at the "+at+" face"]; ok {
-				out[fact(frame.KindRafter, i+1, "top at the "+at+" face")] = z
+		for at, level := range map[string]string{"rear": f.rear.topAt(), "front": f.front.topAt()} {
+			if z, ok := out["level: "+level]; ok {
+				out[fact(frame.KindRafter, i+1, "top at the "+at)] = z
 			}
 		}
 	}
 }
 
-// end is one way in which the words say where the rafters end at a timber: so
-// far past one of its faces.
-type end struct {
-	words   *regexp.Regexp
-	face    string
-	figures int // in the words
-}
-
-// endOut reads how far out the rafters end at a timber. The way past its face
-// is way.
-func (p printed) endOut(out facts, kind frame.Kind, way float64, ends []end) (float64, bool) {
-	for _, e := range ends {
+// endOut reads how far out the rafters end at a timber: so far past the face
+// that they come to, or, over it, past the other. The way past a face is way.
+func (p printed) endOut(out facts, at carried, way float64, near, over string) (float64, bool) {
+	for _, e := range []struct {
+		words   *regexp.Regexp
+		face    string
+		figures int // in the words
+	}{{at.letIn(), near, 1}, {at.over(), over, 1}, {at.butts(), near, 0}} {
 		said := p.said(e.words)
-		no := 1
-		if _, twin := out[fact(kind, 2, e.face)]; twin && e.face == "outer face out" {
+		no := at.no
+		if _, twin := out[fact(at.kind, 2, e.face)]; twin && no == 1 && at.name == "beam" && e.face == "outer face out" {
 			no = 2
 		}
-		face, ok := out[fact(kind, no, e.face)]
+		face, ok := out[fact(at.kind, no, e.face)]
 		if len(said) == 0 || !ok {
 			continue
 		}
@@ -263,8 +301,8 @@ func (p printed) endOut(out facts, kind frame.Kind, way float64, ends []end) (fl
 }
 
 // posts reads the tables of posts and holes.
-func (p printed) posts(out facts, marks map[string][]float64) {
-	for _, r := range p.table(postHead...) {
+func (p printed) posts(out facts, marks map[string][]float64, f form) {
+	for _, r := range p.table(f.postHead...) {
 		no, _ := strconv.Atoi(r[0])
 		if v := figuresIn(r[2:]...); len(v) == 4 {
 			out[fact(frame.KindPost, no, "centre along")] = v[0]
@@ -280,6 +318,15 @@ func (p printed) posts(out facts, marks map[string][]float64) {
 		}
 		if z, ok := out["level: top of posts"]; ok {
 			out[fact(frame.KindPost, no, "top")] = z
+		}
+	}
+	for _, r := range p.table(seatHead...) {
+		no, _ := strconv.Atoi(r[0])
+		if f.front.no == 1 {
+			break // one row, whose level is named
+		}
+		if v := figuresIn(r[2]); len(v) == 1 {
+			out[fact(frame.KindPost, no, "top")] = v[0]
 		}
 	}
 	for _, r := range p.table(holeHead...) {
@@ -320,10 +367,10 @@ func (p printed) levelsByPost(out facts) {
 }
 
 // battens reads where the battens lie down the slope, and their ends.
-func (p printed) battens(out facts) {
+func (p printed) battens(out facts, f form) {
 	edges, ok := p.running(battenRow)
 	if !ok { // too many for a row
-		for _, r := range p.table("Batten", "House-side edge") {
+		for _, r := range p.table("Batten", f.edge) {
 			edges = append(edges, figuresIn(r[1])...)
 		}
 	}
@@ -339,8 +386,8 @@ func (p printed) battens(out facts) {
 	if len(edges) > n { // the row ends at the beam's inner face
 		edges = edges[:len(edges)-1]
 	}
-	if len(edges) > n {
-		edges = edges[1:]
+	if i := slices.Index(edges, 0); len(edges) > n && i >= 0 { // the row's own
+		edges = slices.Delete(edges, i, i+1)
 	}
 	last := 0
 	for out[fact(frame.KindRafter, last+1, "depth")] > 0 {
@@ -400,7 +447,7 @@ func truth(f *frame.Frame) facts {
 	for _, l := range figures.Levels {
 		out["level: "+l.Name] = l.Z
 	}
-	left := figures.Members[0].Place.Origin[0] // the plate is first
+	left := figures.Members[0].Place.Origin[0] // the plate or rear beam is first
 	for _, m := range listed(figures.Members) {
 		out.member(m, left, figures)
 	}
@@ -449,11 +496,12 @@ func (out facts) member(m frame.MemberFigures, left float64, f frame.Figures) {
 		say("house end out", -house[1])
 		say("front end out", -front[1])
 		drop := (house[2] - front[2]) / (house[1] - front[1])
-		say("top at the plate's outer face", house[2]-drop*(house[1]+f.Setout.PlateOuterOut))
-		say("top at the beam's inner face", house[2]-drop*(house[1]+f.Setout.BeamInnerOut))
+		say("top at the rear", house[2]-drop*(house[1]+f.Setout.PlateOuterOut))
+		say("top at the front", house[2]-drop*(house[1]+f.Setout.BeamInnerOut))
 	case frame.KindPost:
-		say("centre along", along+m.Width/2)
-		say("centre out", outside-m.Depth/2)
+		post := f.Setout.Posts[m.No-1]
+		say("centre along", post.Along-left)
+		say("centre out", post.OutCentre)
 		say("top", o[2]+m.Length)
 		say("foot", o[2])
 	case frame.KindBatten:

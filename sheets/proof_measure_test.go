@@ -118,8 +118,8 @@ func (l looked) edges(f frame.Figures) []edge {
 	plane := planeOf(l.view)
 	var out []edge
 	for _, m := range f.Members {
-		if m.Kind != l.kind {
-			continue
+		if m.Kind != l.kind || l.view == frontName && !foremost(m, f) {
+			continue // a rear row is hidden by the front one
 		}
 		face := l.face(m)
 		for i, c := range face {
@@ -132,6 +132,13 @@ func (l looked) edges(f frame.Figures) []edge {
 		}
 	}
 	return out
+}
+
+// foremost reports whether no other member of the kind lies farther out.
+func foremost(m frame.MemberFigures, f frame.Figures) bool {
+	return !slices.ContainsFunc(f.Members, func(o frame.MemberFigures) bool {
+		return o.Kind == m.Kind && o.Place.Origin[1] < m.Place.Origin[1]
+	})
 }
 
 // allEdges are all edges of all members, which a view may show or hide.

@@ -44,6 +44,7 @@ func (r *rebuilder) first(table string) cells {
 
 // member makes the member as drawn.
 func (r *rebuilder) member() frame.Member {
+	r.card = r.card.asOfHouse()
 	facts := r.first("facts")
 	r.m = frame.Member{Kind: r.kind, Place: geom.World()}
 	sides, _, _ := strings.Cut(facts["Section"], " actual")
@@ -61,6 +62,24 @@ func (r *rebuilder) member() frame.Member {
 		r.work(row)
 	}
 	return r.m
+}
+
+// asOfHouse is the card with the names of faces and ends that one has of a frame
+// against a house: a free-standing frame has a front and a rear, and a post's
+// inner side looks into it.
+func (c cardText) asOfHouse() cardText {
+	as := strings.NewReplacer("rear end", "house end", "front end", "outer end", "rear side", "house side", "front side", "outer side", "inner side", "house side")
+	out := cardText{}
+	for name, rows := range c {
+		for _, row := range rows {
+			read := cells{}
+			for k, v := range row {
+				read[k] = as.Replace(v)
+			}
+			out[name] = append(out[name], read)
+		}
+	}
+	return out
 }
 
 // work makes the feature of one row of the marking list.

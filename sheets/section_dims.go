@@ -109,14 +109,22 @@ func (c *cross) over(p *page, v *draw.View) {
 // room for the depths beside the footing.
 func (c *cross) groundCut(p *page, v *draw.View) {
 	const figures = 6.0 // mm on paper: of the outer one, left of its line
-	a, b := v.Pt(c.at(0, c.ground())), v.Pt(c.at(c.foremost()-groundPast, c.ground()))
+	from := 0.0
+	if len(c.behind) > 0 {
+		from = c.rearmost()
+	}
+	a, b := v.Pt(c.at(from, c.ground())), v.Pt(c.at(c.foremost()-groundPast, c.ground()))
 	foot := v.Outline(projectBox(v.Axes, c.footOf(c.post)))
 	left, right := geom.P(foot.X0-2*footOff-figures, a.Y), geom.P(foot.X1, a.Y)
-	sides := [][]geom.Pt{{a, left}, {right, b}}
+	stretches := [][]geom.Pt{{a, left}, {right, b}}
 	if !c.spec.Dug() {
-		sides = [][]geom.Pt{{a, b}}
+		stretches = [][]geom.Pt{{a, b}}
 	}
-	for _, earth := range sides {
+	if len(c.behind) > 1 { // a footing stands in the first
+		rear := v.Outline(projectBox(v.Axes, c.behind[1].Solid().Bounds()))
+		stretches = [][]geom.Pt{{a, geom.P(rear.X0, a.Y)}, {geom.P(rear.X1, a.Y), left}, {right, b}}
+	}
+	for _, earth := range stretches {
 		if earth[0].X < earth[1].X {
 			p.sheet.Hatch(draw.Earth, [][]geom.Pt{earth}, 0)
 		}
@@ -259,7 +267,8 @@ func (c *cross) slopeAbove() bool {
 
 // runIsClear reports whether the run of the fall is the clear span.
 func (c *cross) runIsClear() bool {
-	return c.frame.Slope.From == frame.PlateOuter && c.frame.Slope.To == frame.BeamInner
+	s := c.frame.Setout
+	return s.Arris(c.frame.Slope.From) == s.Rear().Outer && s.Arris(c.frame.Slope.To) == s.Front().Inner
 }
 
 // heights dimensions the head heights and the height of the eye.
@@ -286,7 +295,11 @@ func (c *cross) heights(p *page, v *draw.View) {
 	if c.narrow() && (s.Rear().Outer-s.Front().Inner)*v.Scale < leastHead {
 		before = -(s.Rear().Outer+c.job.Wall.Core()+wallBehind)*v.Scale - fallOff // no room but behind the wall
 	}
-	head(c.at(s.Rear().Outer, c.frame.RafterTop(s.Rear().Outer)-c.plumbDepth()), s.HeadPlate, before)
+	rear := c.frame.RafterTop(s.Rear().Outer) - c.plumbDepth()
+	if s.Rear().Back {
+		rear = s.Rear().Bottom
+	}
+	head(c.at(s.Rear().Outer, rear), s.HeadPlate, before)
 	head(c.at(s.Front().Inner, beam), s.HeadBeam, behind)
 	if c.sighted() {
 		high := c.job.Levels.Eye

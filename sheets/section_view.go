@@ -41,6 +41,7 @@ type cross struct {
 	post    frame.Member
 	footing frame.Member     // none where the post stands on what is there already
 	spec    frame.Post       // of the post
+	behind  []frame.Member   // the nearest post of a rear row, with its footing
 	inner   *draw.NoteColumn // about what is near the house
 	middle  *draw.NoteColumn // about the rafter, if tight
 	outer   *draw.NoteColumn // about what is near the beam
@@ -59,11 +60,14 @@ type cross struct {
 
 func (m *maker) newCross() cross {
 	c := cross{maker: m, x: m.sectionX()}
-	for i, mb := range m.frame.Of(frame.KindPost) {
-		c.post, c.spec = mb, m.job.Posts.At[i]
-		c.footing, _ = m.frame.FootingOf(i)
-		if c.spec.Along > c.x {
-			break
+	post := c.nearestPost(m.front())
+	c.post, c.spec = m.frame.Of(frame.KindPost)[post], m.job.Posts.At[post]
+	c.footing, _ = m.frame.FootingOf(post)
+	if len(m.rear().Posts) > 0 {
+		post = c.nearestPost(m.rear())
+		c.behind = []frame.Member{m.frame.Of(frame.KindPost)[post]}
+		if f, ok := m.frame.FootingOf(post); ok {
+			c.behind = append(c.behind, f)
 		}
 	}
 	for _, mb := range m.frame.Of(frame.KindRafter) {
@@ -75,13 +79,23 @@ func (m *maker) newCross() cross {
 	return c
 }
 
+// nearestPost is the post under a carrier that is nearest beyond the plane.
+func (c *cross) nearestPost(k frame.Carrier) int {
+	for _, i := range k.Posts {
+		if c.job.Posts.At[i].Along > c.x {
+			return i
+		}
+	}
+	return k.Posts[len(k.Posts)-1]
+}
+
 // laidOut hangs everything on the picture.
 func (c cross) laidOut(pic picture, form crossForm) *cross {
 	c.form = form
 	b := newViewIn("Cross-section", pic, c.at(0, 0), c.outline(pic))
 	c.viewBlock = b
 	b.title.Label = "A"
-	b.title.Note = "looking to the right along the wall"
+	b.title.Note = c.setting().alongside
 	b.title.NoBar = form == high // it stands before the title: beside it is the title block
 	b.over = c.over
 	c.rows()
@@ -100,6 +114,7 @@ func (c *cross) top(y float64) geom.Vec { return c.at(y, c.frame.RafterTop(y)) }
 const (
 	wallBehind = 110 // behind the cladding
 	groundPast = 200 // in front of what stands farthest out
+	groundBack = 100 // behind what stands farthest to the rear
 )
 
 // see looks at the section: everything that the plane cuts, and beyond it the
@@ -108,7 +123,7 @@ func (c *cross) see() picture {
 	plane := c.at(0, 0)
 	crop := geom.Box3{
 		Min: geom.V(c.job.Wall.From-far, c.foremost()-groundPast, -far),
-		Max: geom.V(c.job.Wall.To+far, c.job.Wall.Core()+wallBehind, c.houseTop()),
+		Max: geom.V(c.job.Wall.To+far, c.rearmost(), c.houseTop()),
 	}
 	pic := c.scene.see(look{
 		axes: geom.LeftEnd(),
@@ -151,7 +166,7 @@ func (c *cross) nearest(mb frame.Member) bool {
 	case frame.KindRafter:
 		return mb.No == c.rafter.No
 	case frame.KindPost, frame.KindFooting:
-		return mb.No == c.post.No
+		return mb.No == c.post.No || len(c.behind) > 0 && mb.No == c.behind[0].No
 	}
 	return true
 }
@@ -168,6 +183,19 @@ func (c *cross) foremost() float64 {
 	return y
 }
 
+// rearmost is the world y where the section ends behind: in the wall, or past
+// what stands farthest to the rear.
+func (c *cross) rearmost() float64 {
+	if c.rear().OnWall {
+		return c.job.Wall.Cladding + wallBehind
+	}
+	y := c.frame.Setout.BackIn()
+	for _, mb := range c.behind {
+		y = max(y, mb.Solid().Bounds().Max.Y)
+	}
+	return y + groundBack
+}
+
 // ground is the finished ground at the post that the section shows.
 func (c *cross) ground() float64 { return c.spec.Ground }
 
@@ -175,7 +203,7 @@ func (c *cross) ground() float64 { return c.spec.Ground }
 func (c *cross) outline(pic picture) draw.Rect {
 	r := pic.bounds
 	r.Y0 = min(r.Y0, c.footOf(c.post).Min.Z)
-	r.X0 = min(r.X0, -c.job.Wall.Core()-wallBehind)
+	r.X0 = min(r.X0, -c.rearmost())
 	r.X1 = max(r.X1, groundPast-c.foremost())
 	return r
 }

@@ -69,7 +69,7 @@ func (c *cross) shows(l frame.Level) bool {
 	for _, p := range c.job.Posts.At {
 		highest = max(highest, p.Ground)
 	}
-	if l.At.Y != c.front().Outer || l.Z > highest {
+	if l.At.Y != c.front().Outer && l.At.Y != c.postFace(c.rear()) || l.Z > highest {
 		return true
 	}
 	return l.Z == c.spec.Ground || l.Z == c.footOf(c.post).Min.Z
@@ -121,7 +121,7 @@ func (c *cross) outerNotes(angle bool) *draw.NoteColumn {
 
 // sightWords say what the line of sight is, with its angle or without.
 func (c *cross) sightWords(angle bool) string {
-	words := "line of sight under the beam, from the eye at the wall"
+	words := "line of sight under the " + c.front().Short + ", from the eye at " + c.setting().eye
 	if !angle {
 		return words
 	}
@@ -176,7 +176,7 @@ func (c *cross) battenNote() {
 	if l := c.frame.Of(frame.KindLath); len(l) > 0 {
 		words += fmt.Sprintf("Over them %d laths %s, %s. ", len(l), l[0].Mark, c.figures.Size(l[0].Section.Depth, l[0].Section.Width))
 	}
-	words += "The row over them runs down the slope from the plate, to the edge nearest the house"
+	words += "The row over them runs down the slope from the " + c.rear().Short + ", to the " + c.setting().nearEdge
 	named := bt[0]
 	if c.form != keyed {
 		named = frame.Member{} // the leader may end on any of them
@@ -215,8 +215,13 @@ func (c *cross) plateNote() {
 	plate := c.frame.Timber(c.rear())
 	low := plate.Place.O.Z
 	middle := (s.Rear().Inner + s.Rear().Outer) / 2
-	c.say(c.inner, plate, draw.ColumnNote{Text: c.stick("wall plate", plate), Inside: true,
-		At: []geom.Vec{c.at(middle, low+0.25*plate.Section.Depth), c.at(middle, low+0.4*plate.Section.Depth)}})
+	note := draw.ColumnNote{Text: c.stick(c.rear().Name, plate), Inside: true,
+		At: []geom.Vec{c.at(middle, low+0.25*plate.Section.Depth), c.at(middle, low+0.4*plate.Section.Depth)}}
+	if k := c.rear(); k.Back && c.form != tight { // the words stand behind it
+		note.Inside = false
+		note.At = []geom.Vec{c.at(k.Inner, low+0.12*plate.Section.Depth), c.at(k.Inner, low+0.3*plate.Section.Depth)}
+	}
+	c.say(c.inner, plate, note)
 	if pk := c.frame.Of(frame.KindPacker); c.job.Plate.Packer.Thickness > 0 {
 		words := fmt.Sprintf("packer %s: holds the plate %s off the %s, so that water drains", pk[0].Mark, c.figures.Length(c.job.Plate.Packer.Thickness), c.offWhat())
 		c.say(c.inner, pk[0], draw.ColumnNote{Text: words, At: []geom.Vec{c.at(pk[0].Place.O.Y+pk[0].Section.Depth/2, pk[0].Place.O.Z)}})
@@ -229,6 +234,7 @@ const (
 	roomNotes   = 58.0 // the same under the rafters, near the plate
 	spanNotes   = 46.0 // the same in the middle of the span
 	spanGap     = 8.0  // between those two
+	headFigure  = 5.5  // from the line of the head height at the beam to the words
 	eyeClear    = 6.0  // from the eye down to those words
 	deepNotes   = 92.0 // the same beside the footing
 	frontNotes  = 84.0 // the same between the levels
@@ -333,7 +339,7 @@ func (c *cross) crowded(h draw.Hand) bool {
 	}
 	s, k := c.frame.Setout, c.view.Scale
 	room := (s.Rear().Outer - s.Front().Inner) * k
-	if c.form == tight && room < roomOff+roomNotes+spanNotes+2*headOff {
+	if c.form == tight && room < roomOff+roomNotes+spanGap+spanNotes+headOff+headFigure {
 		return true
 	}
 	return overfull(c.outer) || c.form.round() && c.spec.Dug() && overfull(c.below) || c.form == tight && overfull(c.inner)

@@ -38,16 +38,23 @@ func (m *maker) setoutSheets() []draft {
 	if len(m.job.Site.KeepOuts) > 0 { // one table more: with nothing under them they fit small paper too
 		rest = append([]grid{{{tables, stackBlock{notes, small}}}}, rest...)
 	}
+	tablesFrom := func(scale float64) []draft {
+		const title = "Post set-out tables"
+		if a, ok := arrange(m.hand, m.room(title), scalesFrom(scale), rest...); ok {
+			return []draft{{title, topics, a}}
+		}
+		return m.lay(title, topics, scalesFrom(scale), grid{{tables}, {notes}, {small}})
+	}
 	for _, scale := range m.scales(planScale) {
 		one := []float64{scale}
 		if a, ok := arrange(m.hand, m.room(title), one, together...); ok {
 			return []draft{{title, topics, a}}
 		}
 		if a, ok := arrange(m.hand, m.room(title), one, grid{{plan}}); ok && scale < setoutScale+minScaleStep {
-			return append([]draft{{title, topics, a}}, m.lay("Post set-out tables", topics, scalesFrom(scale), rest...)...)
+			return append([]draft{{title, topics, a}}, tablesFrom(scale)...)
 		}
 	}
-	return append(m.lay(title, topics, m.scales(planScale), grid{{plan}}), m.lay("Post set-out tables", topics, scalesFrom(setoutScale), rest...)...)
+	return append(m.lay(title, topics, m.scales(planScale), grid{{plan}}), tablesFrom(setoutScale)...)
 }
 
 // siteGap is the room between two views in a stack, besides its own gaps, mm on
@@ -69,7 +76,18 @@ func (m *maker) fixedPoints() (left, right geom.Vec) {
 	return geom.V(m.rear().From, 0, m.job.Levels.Ground), geom.V(m.rear().To, 0, m.job.Levels.Ground)
 }
 
-// postCentres are the centres of the posts on the ground, left to right.
+// centresOf are the centres on the ground of the posts under a carrier, left to
+// right.
+func (m *maker) centresOf(k frame.Carrier) []geom.Vec {
+	var out []geom.Vec
+	all := m.postCentres()
+	for _, i := range k.Posts {
+		out = append(out, all[i])
+	}
+	return out
+}
+
+// postCentres are the centres of the posts on the ground, in their order.
 func (m *maker) postCentres() []geom.Vec {
 	posts := m.frame.Of(frame.KindPost)
 	out := make([]geom.Vec, len(posts))
@@ -138,18 +156,24 @@ func (m *maker) aboveFootings() float64 {
 // setoutRows hangs the dimension rows on the set-out plan.
 func (m *maker) setoutRows(a *draw.Around) {
 	left, right := m.fixedPoints()
-	posts := m.postCentres()
+	posts := m.centresOf(m.front())
 	string0 := geom.V(left.X, m.postLine(), left.Z)
 	a.Bottom.Running("post centres", string0, posts...)
 	a.Bottom.Chain("post to post", posts...)
 
-	a.Left.Running("from "+m.walling().face, left, posts[0], string0)
+	a.Left.Running("from "+m.setting().from, left, append(rearFirst(m.centresOf(m.rear())), posts[0], string0)...)
+	if rear := m.centresOf(m.rear()); len(rear) > 0 {
+		a.Top.Running("rear post centres", left, append(rear, right)...)
+	}
 	var corner []geom.Vec
 	for _, r := range m.job.Wall.Returns {
 		corner = append(corner, geom.V(r.At, 0, left.Z))
 	}
 	a.Top.Chain("fixed points", append(corner, left, right)...)
 }
+
+// rearFirst is the first of a row of posts, if there is one.
+func rearFirst(posts []geom.Vec) []geom.Vec { return posts[:min(1, len(posts)):min(1, len(posts))] }
 
 // drawSetout draws the wall, the string line, the tapes and the deck; x0 is the
 // left edge, from which the rows stand off.
@@ -158,7 +182,10 @@ func (m *maker) drawSetout(p *page, v *draw.View, w wallPlan, x0 float64) {
 	m.drawDeck(p, v, w)
 	m.drawKeepOuts(p, v, w)
 	m.drawHoles(p, v)
-	m.drawStringFrom(p, v, x0)
+	m.drawStringFrom(p, v, m.front(), x0)
+	if m.rear().Back {
+		m.drawStringFrom(p, v, m.rear(), x0)
+	}
 	m.drawTapes(p, v, w)
 }
 
@@ -220,18 +247,20 @@ const stringBeyond = 600
 
 // drawString draws the string line from post to post: at a post it lies on its
 // outer face, which is drawn already.
-func (m *maker) drawString(p *page, v *draw.View) { m.drawStringFrom(p, v, math.Inf(-1)) }
+func (m *maker) drawString(p *page, v *draw.View, k frame.Carrier) {
+	m.drawStringFrom(p, v, k, math.Inf(-1))
+}
 
 // drawStringFrom is drawString with a line that ends before the rows which
 // stand left of x0.
-func (m *maker) drawStringFrom(p *page, v *draw.View, x0 float64) {
+func (m *maker) drawStringFrom(p *page, v *draw.View, k frame.Carrier, x0 float64) {
 	const beforeRows = 5.0 // mm on paper; the rows stand 10 off
-	y := m.postLine()
+	y := m.postFace(k)
 	x, end := m.stringEnds()
 	x = max(x, x0-beforeRows/v.Scale)
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
 	half := m.job.Posts.Section.Width / 2
-	for _, c := range append(m.postCentres(), geom.V(end+half, 0, 0)) {
+	for _, c := range append(m.centresOf(k), geom.V(end+half, 0, 0)) {
 		if to := c.X - half; to > x {
 			p.sheet.Line(style, v.Flat(geom.P(x, y)), v.Flat(geom.P(to, y)))
 		}
@@ -239,11 +268,23 @@ func (m *maker) drawStringFrom(p *page, v *draw.View, x0 float64) {
 	}
 }
 
+// postFace is the world y of the outer faces of the posts under a carrier.
+func (m *maker) postFace(k frame.Carrier) float64 {
+	if k.Back {
+		return k.Inner
+	}
+	return k.PostOuter
+}
+
 // stringEnds are the ends of the string line: beyond the outer posts, or at a
 // return that stands in the way.
 func (m *maker) stringEnds() (x0, x1 float64) {
-	posts := m.postCentres()
-	left, _ := m.fixedPoints()
-	x0, x1 = min(posts[0].X, left.X)-stringBeyond, posts[len(posts)-1].X+stringBeyond
+	posts := m.centresOf(m.front())
+	left, right := m.fixedPoints()
+	first, last := min(posts[0].X, left.X), posts[len(posts)-1].X
+	if rear := m.centresOf(m.rear()); len(rear) > 0 { // the base line goes on to R
+		first, last = min(first, rear[0].X), max(last, rear[len(rear)-1].X, right.X)
+	}
+	x0, x1 = first-stringBeyond, last+stringBeyond
 	return m.between(x0, x1, m.postLine())
 }

@@ -3,7 +3,9 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -30,6 +32,14 @@ func (m *maker) postTable() draw.Table {
 // wallNotes say how the wall and the posts are marked.
 func (m *maker) wallNotes() []string {
 	j := m.job
+	if !m.rear().OnWall {
+		return []string{
+			fmt.Sprintf("The level line is the top of the rear beam, %s above %s. Carry it from the datum to every post with a laser or a water level, twice; never measure it up from the ground.",
+				m.said(m.rear().Top), stated(j.Levels.Datum)),
+			fmt.Sprintf("The seat of the front beam is %s below it, that of the rear beam %s. Cut no post before the beams are measured: they are taken as %s and %s deep.",
+				m.said(m.rear().Top-m.front().Bottom), m.said(m.rear().Top-m.rear().Bottom), m.said(m.front().Section.Depth), m.said(m.rear().Section.Depth)),
+		}
+	}
 	return []string{
 		fmt.Sprintf("The plate's level line is its top edge, %s above %s. Carry it from the datum to both ends, then strike it; never measure it up from boards or ground.",
 			m.said(m.rear().Top), stated(j.Levels.Datum)),
@@ -61,29 +71,33 @@ func (m *maker) screwNote(plate frame.Member) string {
 	return words + rows + fmt.Sprintf(". A packer %s, %s thick, is centred on each.", m.saidSize(k.Height, k.Width), m.said(k.Thickness))
 }
 
-// postHeights is the front of the posts with the plate's level line over them,
-// with a scale bar or without.
-func (m *maker) postHeights(bar bool) *viewBlock {
+// postHeights is the front of the posts under a carrier with the level line over
+// them, with a scale bar or without.
+func (m *maker) postHeights(k frame.Carrier, bar bool) *viewBlock {
 	r := m.planReach()
 	pic := m.scene.see(look{
 		axes: geom.Front(),
 		show: func(s *scene, body int) bool {
 			b, ok := s.member(body)
-			return ok && b.Kind == frame.KindPost
+			return ok && b.Kind == frame.KindPost && slices.Contains(k.Posts, b.No-1)
 		},
 	})
 	pic.strokes = m.dashedBelow(pic.strokes)
 	bounds := pic.bounds.Union(draw.Rect{X0: r.x0, Y0: m.lowest(), X1: r.x1, Y1: m.rear().Top})
-	b := newViewIn("Posts and the level line", pic, m.origin(), bounds)
-	b.title.Note = "seen standing outside, facing the house; beam left off"
+	name := "Posts and the level line"
+	if m.rear().Back {
+		name = upperFirst(strings.TrimSuffix(k.Name, " beam")) + " posts and the level line"
+	}
+	b := newViewIn(name, pic, m.origin(), bounds)
+	b.title.Note = m.setting().seen + "; beam left off"
 	b.title.NoBar = !bar
-	b.pad.X1 = m.farHeight() + strokeRoom
+	b.pad.X1 = m.farHeight(k) + strokeRoom
 	b.over = func(p *page, v *draw.View) {
-		m.holesBelow(p, v)
+		m.holesBelow(p, v, k)
 		m.groundThrough(p, v, r)
 		m.chainLevel(p, v, r, m.rear().Top)
 	}
-	b.marks = func(p *page, v *draw.View) { m.heightMarks(p, v) }
+	b.marks = func(p *page, v *draw.View) { m.heightMarks(p, v, k) }
 	return b
 }
 
@@ -112,8 +126,11 @@ func (m *maker) dashedBelow(strokes []geom.Stroke) []geom.Stroke {
 }
 
 // holesBelow draws the holes, dashed.
-func (m *maker) holesBelow(p *page, v *draw.View) {
+func (m *maker) holesBelow(p *page, v *draw.View, k frame.Carrier) {
 	for _, b := range m.frame.Of(frame.KindFooting) {
+		if !slices.Contains(k.Posts, b.No-1) {
+			continue
+		}
 		r := projectBox(v.Axes, b.Solid().Bounds())
 		ground := m.job.Posts.At[b.No-1].Ground
 		path := draw.LinePath(draw.Style{Layer: draw.Hidden, Dash: draw.Dashed},
@@ -123,12 +140,21 @@ func (m *maker) holesBelow(p *page, v *draw.View) {
 	}
 }
 
+// row are the posts under a carrier, left to right.
+func (m *maker) row(k frame.Carrier) []frame.Member {
+	var out []frame.Member
+	for _, i := range k.Posts {
+		out = append(out, m.frame.Of(frame.KindPost)[i])
+	}
+	return out
+}
+
 // groundThrough draws the finished ground from post to post.
 func (m *maker) groundThrough(p *page, v *draw.View, r reach) {
 	at := func(x float64) geom.Pt { return v.Pt(geom.V(x, 0, frame.GroundAt(m.job, x))) }
 	line := []geom.Pt{at(r.x0)}
-	for _, q := range m.job.Posts.At {
-		line = append(line, at(q.Along))
+	for _, i := range m.front().Posts {
+		line = append(line, at(m.job.Posts.At[i].Along))
 	}
 	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Wide}, append(line, at(r.x1))...)
 	m.floorThrough(p, v)
@@ -166,24 +192,24 @@ const (
 const strokeRoom = 2.0
 
 // farHeight is how far the second height of a post stands from it, mm on paper.
-func (m *maker) farHeight() float64 {
-	return nearHeight + nextHeight + draw.TextWidth(m.figures.Length(m.rear().Top-m.seatLevel()), m.hand.FigureHeight(), false)
+func (m *maker) farHeight(k frame.Carrier) float64 {
+	return nearHeight + nextHeight + draw.TextWidth(m.figures.Length(m.rear().Top-k.Bottom), m.hand.FigureHeight(), false)
 }
 
 // heightMarks dimensions posts down from the level line and up from the ground:
 // each where there is room, else the outer two; the table gives them all.
-func (m *maker) heightMarks(p *page, v *draw.View) {
-	posts := m.frame.Of(frame.KindPost)
+func (m *maker) heightMarks(p *page, v *draw.View, k frame.Carrier) {
+	posts := m.row(k)
 	top := m.rear().Top
-	far := m.farHeight()
+	far := m.farHeight(k)
 	for i, b := range posts {
 		last := i == len(posts)-1
-		if !last && (posts[i+1].Place.O.X-b.Place.O.X)*v.Scale < far+heightRoom {
+		if !last && (posts[i+1].Solid().Bounds().Min.X-b.Solid().Bounds().Min.X)*v.Scale < far+heightRoom {
 			continue
 		}
 		box := b.Solid().Bounds()
 		at := func(off, z float64) geom.Vec { return geom.V(box.Max.X+off/v.Scale, box.Min.Y, z) }
-		seat, ground := b.Place.O.Z+b.Length, m.job.Floor(m.job.Posts.At[i])
+		seat, ground := b.Place.O.Z+b.Length, m.job.Floor(m.job.Posts.At[b.No-1])
 		end := at(0, seat)
 		if (top-seat)*v.Scale >= heightClear {
 			draw.Span{View: v, A: end, B: at(nearHeight, top), Dir: draw.Upright, Offset: nearHeight, Beside: true}.Draw(p.sheet, p.hand)
@@ -194,12 +220,12 @@ func (m *maker) heightMarks(p *page, v *draw.View) {
 		}
 	}
 	x := m.rear().From + (m.rear().To-m.rear().From)*0.35
-	p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, top), Text: "plate's level line", Toward: geom.P(0.3, 1)})
+	p.placer.Label(draw.Label{View: v, At: geom.V(x, 0, top), Text: strings.TrimPrefix(m.setting().lineOf, "the "), Toward: geom.P(0.3, 1)})
 	for i, b := range posts {
-		if (i > 0 && i < len(posts)-1) && (b.Place.O.X-posts[i-1].Place.O.X)*v.Scale < heightRoom {
+		if (i > 0 && i < len(posts)-1) && (b.Solid().Bounds().Min.X-posts[i-1].Solid().Bounds().Min.X)*v.Scale < heightRoom {
 			continue // the table counts them from the left
 		}
-		at, edge := onInk(p, v, memberID(b), b.Place.Point(geom.V(b.Length*0.55, b.Section.Width, 0)))
+		at, edge := onInk(p, v, memberID(b), b.Solid().Bounds().Min.Add(geom.V(b.Section.Width, 0, b.Length*0.55)))
 		p.placer.Part(draw.Part{View: v, At: at, Edge: edge, Mark: b.Mark, Toward: geom.P(1, -0.4)})
 	}
 }

@@ -53,71 +53,123 @@ func (m *maker) diagram(name string, ref geom.Vec, bounds draw.Rect) *viewBlock 
 	return b
 }
 
-// siteView shows how far the boundaries are from the frame; it is empty if the
-// job gives none.
+// siteLine is a line on the site that the job states: a boundary, or what the
+// pegs are measured from. It is square to x, at along the frame's side, or to y.
+type siteLine struct {
+	side     frame.Side
+	from, at float64 // of the frame's side, and of the line
+	words    string
+}
+
+// siteLines are those of the job, and the frame's outline. Boundaries are
+// measured from everything that is above ground, pegs from the lines between
+// them.
+func (m *maker) siteLines() (lines []siteLine, foot draw.Rect) {
+	r, s := m.planReach(), m.frame.Setout
+	foot = draw.Rect{X0: r.x0 + wallMore, Y0: r.y0 + wallMore, X1: r.x1 - wallMore, Y1: s.BackIn()}
+	pegs := draw.Rect{X0: m.rear().From, Y0: m.front().Outer, X1: m.rear().To}
+	add := func(side frame.Side, of draw.Rect, distance float64, words string) {
+		l := siteLine{side: side, words: words}
+		switch side {
+		case frame.Left:
+			l.from, l.at = of.X0, of.X0-distance
+		case frame.Right:
+			l.from, l.at = of.X1, of.X1+distance
+		case frame.Rear:
+			l.from, l.at = of.Y1, of.Y1+distance
+		default:
+			l.from, l.at = of.Y0, of.Y0-distance
+		}
+		lines = append(lines, l)
+	}
+	for _, b := range m.job.Site.Boundaries {
+		add(b.Side, foot, b.Distance, "boundary")
+	}
+	for _, b := range m.job.Site.References {
+		add(b.Side, pegs, b.Distance, b.What)
+	}
+	return lines, foot
+}
+
+// siteView shows how far the frame is from what the job states round it; it is
+// empty if that is nothing.
 func (m *maker) siteView() block {
-	if len(m.job.Site.Boundaries) == 0 {
+	lines, foot := m.siteLines()
+	if len(lines) == 0 {
 		return spacer(0)
 	}
-	r := m.planReach()
-	foot := draw.Rect{X0: r.x0 + wallMore, Y0: r.y0 + wallMore, X1: r.x1 - wallMore, Y1: 0}
 	all := foot
 	at := func(x, y float64) geom.Vec { return geom.V(x, y, 0) }
-	for _, s := range m.job.Site.Boundaries {
-		switch s.Side {
+	for _, l := range lines {
+		switch l.side {
 		case frame.Left:
-			all.X0 = foot.X0 - s.Distance
+			all.X0 = min(all.X0, l.at)
 		case frame.Right:
-			all.X1 = foot.X1 + s.Distance
+			all.X1 = max(all.X1, l.at)
+		case frame.Rear:
+			all.Y1 = max(all.Y1, l.at)
 		default:
-			all.Y0 = foot.Y0 - s.Distance
+			all.Y0 = min(all.Y0, l.at)
 		}
 	}
-	b := m.diagram("Boundaries", m.origin(), all)
+	name := "Boundaries"
+	if len(m.job.Site.References) > 0 {
+		name = "Where it stands"
+	}
+	b := m.diagram(name, m.origin(), all)
 	b.fixed = fitting(smallView, all.W(), all.H())
 	b.pad.Y1 = 2 * draw.NoteHeight
-	for _, s := range m.job.Site.Boundaries {
-		switch s.Side {
+	for _, l := range lines {
+		switch l.side {
 		case frame.Left:
-			b.Bottom.Overall("", at(all.X0, 0), at(foot.X0, 0))
+			b.Bottom.Overall("", at(l.at, 0), at(l.from, 0))
 		case frame.Right:
-			b.Bottom.Overall("", at(foot.X1, 0), at(all.X1, 0))
+			b.Bottom.Overall("", at(l.from, 0), at(l.at, 0))
+		case frame.Rear:
+			b.Right.Overall("", at(0, l.from), at(0, l.at))
 		default:
-			b.Left.Overall("", at(0, foot.Y0), at(0, all.Y0))
+			b.Left.Overall("", at(0, l.from), at(0, l.at))
 		}
 	}
 	b.over = func(p *page, v *draw.View) { m.drawSite(p, v, foot, all) }
 	return b
 }
 
-// drawSite draws the frame as a rectangle, the wall and the boundaries.
+// drawSite draws the frame as a rectangle, the wall if there is one, and what
+// the job states round it.
 func (m *maker) drawSite(p *page, v *draw.View, foot, all draw.Rect) {
 	s := p.sheet
 	box := v.Outline(foot)
-	s.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, geom.P(box.X0, box.Y1), geom.P(box.X0, box.Y0), geom.P(box.X1, box.Y0), geom.P(box.X1, box.Y1))
-	s.Line(light(draw.Solid), v.Flat(geom.P(all.X0, 0)), v.Flat(geom.P(all.X1, 0)))
+	pen := draw.Style{Layer: draw.Outline, Pen: draw.Middle}
 	word := func(at geom.Pt, words string) {
 		s.AddText(draw.Text{Layer: draw.Notes, At: at, Align: draw.Centred, Height: draw.NoteHeight, String: words})
 	}
 	word(v.Flat(foot.Centre()), "frame")
-	word(v.Flat(geom.P(foot.Centre().X, 0)).Add(geom.P(0, 1.5)), "house")
+	if m.rear().OnWall {
+		s.Line(pen, geom.P(box.X0, box.Y1), geom.P(box.X0, box.Y0), geom.P(box.X1, box.Y0), geom.P(box.X1, box.Y1))
+		s.Line(light(draw.Solid), v.Flat(geom.P(all.X0, 0)), v.Flat(geom.P(all.X1, 0)))
+		word(v.Flat(geom.P(foot.Centre().X, 0)).Add(geom.P(0, 1.5)), "house")
+	} else {
+		s.Line(pen, append(box.Corners(), geom.P(box.X0, box.Y0))...)
+	}
 	style := draw.Style{Layer: draw.Context, Pen: draw.Middle, Dash: draw.Chain}
 	const clear = 1.5 // mm on paper, from the words to the line that they name
-	for _, b := range m.job.Site.Boundaries {
-		p0, p1 := v.Flat(geom.P(all.X0, all.Y0)), v.Flat(geom.P(all.X1, all.Y0))
-		t := draw.Text{Layer: draw.Notes, Align: draw.Centred, Height: draw.NoteHeight, String: "boundary"}
-		switch b.Side {
-		case frame.Left:
-			p1 = v.Flat(geom.P(all.X0, 0))
-			t.Turn, t.At = math.Pi/2, p0.Lerp(p1, 0.5).Sub(geom.P(clear, 0))
-		case frame.Right:
-			p0 = v.Flat(geom.P(all.X1, 0))
+	lines, _ := m.siteLines()
+	for _, l := range lines {
+		p0, p1 := v.Flat(geom.P(l.at, all.Y0)), v.Flat(geom.P(l.at, all.Y1))
+		t := draw.Text{Layer: draw.Notes, Align: draw.Centred, Height: draw.NoteHeight, String: l.words}
+		switch l.side {
+		case frame.Left, frame.Right:
+			if l.side == frame.Right {
+				p0, p1 = p1, p0
+			}
 			t.Turn, t.At = math.Pi/2, p0.Lerp(p1, 0.5).Sub(geom.P(clear, 0))
 		default:
+			p0, p1 = v.Flat(geom.P(all.X0, l.at)), v.Flat(geom.P(all.X1, l.at))
 			t.At = p0.Lerp(p1, 0.5).Add(geom.P(0, clear))
 		}
 		s.Line(style, p0, p1)
-		if p1.Sub(p0).Len() > roomForWord*t.Width() {
+		if p1.Sub(p0).Len() > roomForWord*t.Width() || l.words != "boundary" && p1.Sub(p0).Len() > t.Width() {
 			s.AddText(t)
 		}
 	}
@@ -146,8 +198,11 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		label(draw.Label{At: r, Text: rightPoint}),
 		label(draw.Label{At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords}),
 	}
+	if m.rear().Back {
+		words = append(words, label(draw.Label{At: geom.V(x1, m.rear().Inner, 0), Text: "base line, on the outer faces of the rear posts", Width: stringWords}))
+	}
 	if deck := -m.job.Levels.DeckOut; deck < 0 && deck > w.y0 {
-		c := m.postCentres()
+		c := m.centresOf(m.front())
 		mid := (c[max(0, len(c)-2)].X + c[len(c)-1].X) / 2
 		words = append(words, label(draw.Label{At: geom.V(mid, deck, 0), Text: "edge of " + m.job.FloorName()}))
 	}

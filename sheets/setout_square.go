@@ -40,7 +40,7 @@ func (c crossTapes) differ(slip float64) float64 {
 // postTapes go from the fixed points on the wall to the outer posts' centres.
 func (m *maker) postTapes() crossTapes {
 	l, r := m.fixedPoints()
-	posts := m.postCentres()
+	posts := m.centresOf(m.front())
 	return crossTapes{a: l, p: posts[len(posts)-1], b: r, q: posts[0]}
 }
 
@@ -49,9 +49,18 @@ func (m *maker) postTapes() crossTapes {
 func (m *maker) frameTapes() crossTapes {
 	s := m.frame.Setout
 	top := m.frame.Timber(m.front()).Solid().Bounds().Max.Z
-	plate := func(x float64) geom.Vec { return geom.V(x, s.Rear().Outer, m.rear().Top) }
+	plate := func(x float64) geom.Vec { return geom.V(x, m.tapeFace(), m.rear().Top) }
 	beam := func(x float64) geom.Vec { return geom.V(x, s.Front().Outer, top) }
 	return crossTapes{a: plate(m.rear().From), p: beam(m.front().To), b: plate(m.rear().To), q: beam(m.front().From)}
+}
+
+// tapeFace is the world y of the face of the rear carrier along whose top arris
+// tapes are held: of a plate that which one can reach, of a beam the outer one.
+func (m *maker) tapeFace() float64 {
+	if k := m.rear(); k.Back {
+		return k.Inner
+	}
+	return m.rear().Outer
 }
 
 // slips are the slips along the wall that the table gives.
@@ -69,7 +78,7 @@ func (m *maker) even(c crossTapes) bool { return m.figures.Round(c.differ(0)) ==
 // slipTable says what the two pairs of tapes show: when all is true, and after
 // a slip along the wall.
 func (m *maker) slipTable() draw.Table {
-	t := draw.Table{Title: "What the tapes show", Columns: []draw.Column{{Head: "Slip along the wall"}}}
+	t := draw.Table{Title: "What the tapes show", Columns: []draw.Column{{Head: m.setting().slip}}}
 	pairs := []struct {
 		name  string
 		tapes crossTapes
@@ -120,13 +129,13 @@ func (m *maker) longer(names string, by float64, even bool) string {
 
 // squareNotes say how the tapes are held and what they measure.
 func (m *maker) squareNotes() []string {
-	posts := len(m.job.Posts.At)
+	posts := len(m.front().Posts)
 	f := m.said
 	pa, pb := m.postTapes().lengths(0)
 	fa, fb := m.frameTapes().lengths(0)
 	return []string{
 		fmt.Sprintf("Before %s: A from L to the centre of post %d is %s, B from R to the centre of post 1 is %s. Hold both tapes level.", m.digging(), posts, f(pa), f(pb)),
-		fmt.Sprintf("With the beam up: C from the left end of the plate to the right end of the beam is %s, D from right to left is %s, both along the top outer arrises.", f(fa), f(fb)),
+		fmt.Sprintf("With the beam up: C from the left end of the %s to the right end of the %s is %s, D from right to left is %s, both along the top outer arrises.", m.rear().Short, m.front().Short, f(fa), f(fb)),
 		"Where A or C is longer than it should be, the posts or the beam have slipped to the right; where B or D is, to the left. The table says how far.",
 	}
 }

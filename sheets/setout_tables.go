@@ -45,7 +45,7 @@ func figureColumns(heads ...string) []draw.Column {
 // tapeTable gives for each post how to find its centre and, if wanted, its
 // faces along the string.
 func (m *maker) tapeTable(faces bool) draw.Table {
-	heads := []string{"Along from L", "Out from " + m.walling().face, "Tape from L", "Tape from R"}
+	heads := []string{"Along from L", "Out from " + m.setting().from, "Tape from L", "Tape from R"}
 	if faces {
 		heads = append([]string{"Left face", "Right face"}, heads...)
 	}
@@ -100,7 +100,7 @@ func (m *maker) stringTable() draw.Table {
 		}
 		hole := footing.Solid().Bounds()
 		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
-			strconv.Itoa(b.No), f(hole.Min.X), f(b.Place.O.X), f(b.Place.O.X + b.Section.Width), f(hole.Max.X),
+			strconv.Itoa(b.No), f(hole.Min.X), f(b.Solid().Bounds().Min.X), f(b.Solid().Bounds().Max.X), f(hole.Max.X),
 		}})
 	}
 	return t
@@ -127,15 +127,15 @@ func (m *maker) profilesOff() float64 {
 func (m *maker) setoutNotes() []string {
 	f := m.said
 	left, right := m.fixedPoints()
-	notes := []string{
-		fmt.Sprintf("Mark L and R %s, plumb under the ends of the wall plate, %s apart.", m.onFace(), f(right.X-left.X)),
-		fmt.Sprintf("Square off the wall at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the "+m.digs()+", with a saw kerf for it, so that it can come down and go back.",
-			f(left.Y-m.postLine()), m.walling().face, f(m.postCentres()[0].Y-m.postLine()), f(m.profilesOff())),
-		"Posts are numbered from the left. Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
+	posts := m.centresOf(m.front())
+	notes := append(m.placeWords(f(right.X-left.X)),
+		fmt.Sprintf("Square off %s at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the "+m.digs()+", with a saw kerf for it, so that it can come down and go back.",
+			m.setting().base, f(left.Y-m.postLine()), m.setting().from, f(posts[0].Y-m.postLine()), f(m.profilesOff())),
+		"Posts are numbered from the left"+m.rearNumbers()+". Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
-		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more from the house.", stated(m.job.Levels.Datum)),
+		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more %s.", stated(m.job.Levels.Datum), m.setting().again),
 		m.beforeDigging(),
-	}
+	)
 	for _, n := range []string{m.inDeck(), m.underHouse()} {
 		if n != "" {
 			notes = append(notes, n)
@@ -151,6 +151,15 @@ func (m *maker) beforeDigging() string {
 		return "Find buried pipes and cables before digging. A licensed person confirms the size of the holes."
 	}
 	return "No hole is dug: find pipes and cables in what the posts stand on before drilling. A licensed person confirms what carries them."
+}
+
+// rearNumbers says how the posts of a rear row are numbered and set out.
+func (m *maker) rearNumbers() string {
+	n := len(m.rear().Posts)
+	if n == 0 {
+		return ""
+	}
+	return ", those in front first, then those at the rear; the rear ones are marked along the base line from L"
 }
 
 // inDeck says which posts come up through the deck.
@@ -182,7 +191,7 @@ func (m *maker) underHouse() string {
 	var in []string
 	for _, f := range m.frame.Of(frame.KindFooting) {
 		b := f.Solid().Bounds()
-		under := b.Max.Y > 0
+		under := b.Max.Y > 0 && m.rear().OnWall
 		for _, r := range m.job.Wall.Returns {
 			if b.Max.Y > -r.Length {
 				under = under || r.Side == frame.Left && b.Min.X < r.At || r.Side == frame.Right && b.Max.X > r.At

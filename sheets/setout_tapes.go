@@ -23,7 +23,7 @@ const steepest = 0.2
 // tapes are the tapes that the plan draws.
 func (m *maker) tapes() []tape {
 	left, right := m.fixedPoints()
-	posts := m.postCentres()
+	posts := m.centresOf(m.front())
 	if n := len(posts); n > mostTaped {
 		posts = []geom.Vec{posts[0], posts[n-1]}
 	}

@@ -10,43 +10,63 @@ import (
 )
 
 // setoutWallTitle is the title of the sheets of the wall and the levels.
-const setoutWallTitle = "Set-out: wall and levels"
+const (
+	setoutWallTitle   = "Set-out: wall and levels"
+	setoutLevelsTitle = "Set-out: levels"
+)
+
+// setoutWallTitle is the title where there is a wall or not.
+func (m *maker) setoutWallTitle() string {
+	if m.rear().OnWall {
+		return setoutWallTitle
+	}
+	return setoutLevelsTitle
+}
 
 // setoutWallSheets lays out what is marked on the wall, the heights of the
 // posts, and what the tapes show when the frame is square.
 func (m *maker) setoutWallSheets() []draft {
-	topics := []string{"setout wall"}
-	full := linedUp{m.wallView(false), m.postHeights(false)}
-	lean := linedUp{m.wallView(true), m.postHeights(true)}
+	topics, title := []string{"setout wall"}, m.setoutWallTitle()
+	full := linedUp{m.levelView(false), m.postHeights(m.front(), false)}
+	lean := linedUp{m.levelView(true), m.postHeights(m.front(), true)}
 	heights, slip := m.inWidth(m.postTable()), m.inWidth(m.slipTable())
-	wide := min(heights.extent(m.hand, 1).W(), freeOf(m.room(setoutWallTitle)).W())
+	wide := min(heights.extent(m.hand, 1).W(), freeOf(m.room(title)).W())
 	how := &wordBlock{draw.NoteBlock{Title: "How to mark", Numbered: true, Width: max(wide, wordWidth), Notes: m.wallNotes()}}
 	square := &wordBlock{draw.NoteBlock{Title: "How to prove it square", Numbered: true, Width: max(wide, wordWidth), Notes: m.squareNotes()}}
 	all := stackBlock{heights, how, slip, square}
 	apart := besideBlock{stackBlock{heights, how}, stackBlock{slip, square}}
 	words := func() []draft {
-		if a, ok := arrange(m.hand, m.room(setoutWallTitle), []float64{1}, grid{{apart}}); ok {
-			return []draft{{setoutWallTitle, topics, a}}
+		if a, ok := arrange(m.hand, m.room(title), []float64{1}, grid{{apart}}); ok {
+			return []draft{{title, topics, a}}
 		}
-		return m.lay(setoutWallTitle, topics, []float64{1}, grid{{heights}, {how}, {slip}, {square}})
+		return m.lay(title, topics, []float64{1}, grid{{heights}, {how}, {slip}, {square}})
 	}
 	for _, scale := range m.scales(setoutWallScale) {
 		for _, views := range []linedUp{full, lean} {
 			together := []grid{{{views, hung{all, views}}}, {{views}, {apart}}}
-			if a, ok := arrange(m.hand, m.room(setoutWallTitle), []float64{scale}, together...); ok {
-				return []draft{{setoutWallTitle, topics, a}}
+			if a, ok := arrange(m.hand, m.room(title), []float64{scale}, together...); ok {
+				return []draft{{title, topics, a}}
 			}
 		}
 		if scale > setoutScale+minScaleStep {
 			continue
 		}
 		for _, views := range []linedUp{full, lean} {
-			if a, ok := arrange(m.hand, m.room(setoutWallTitle), []float64{scale}, grid{{views}}); ok {
-				return append([]draft{{setoutWallTitle, topics, a}}, words()...)
+			if a, ok := arrange(m.hand, m.room(title), []float64{scale}, grid{{views}}); ok {
+				return append([]draft{{title, topics, a}}, words()...)
 			}
 		}
 	}
-	return append(m.lay(setoutWallTitle, topics, m.scales(setoutWallScale), grid{{lean[0]}, {lean[1]}}), words()...)
+	return append(m.lay(title, topics, m.scales(setoutWallScale), grid{{lean[0]}, {lean[1]}}), words()...)
+}
+
+// levelView is what the level line comes from: the wall, or the posts under a
+// rear beam; with fewer dimension rows and a scale bar or without.
+func (m *maker) levelView(lean bool) *viewBlock {
+	if m.rear().OnWall {
+		return m.wallView(lean)
+	}
+	return m.postHeights(m.rear(), lean)
 }
 
 // inWidth cuts a table that is wider than a sheet into several, each with the

@@ -80,7 +80,7 @@ func (m *maker) Fixer() string { return upperFirst(m.fixer()) }
 func (m *maker) studs() string { return m.job.Wall.StudName() + "s" }
 
 // from titles a row of distances out: "out from the cladding" after "out ".
-func (m *maker) from() string { return "from the " + m.walling().face }
+func (m *maker) from() string { return "from the " + m.setting().from }
 
 // studless reports whether the wall has studs that are not known.
 func (m *maker) studless() bool {

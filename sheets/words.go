@@ -90,7 +90,7 @@ func (m *maker) generalNotes() []string {
 	j := m.job
 	notes := []string{
 		fmt.Sprintf("All figures are in %s. Figured dimensions govern. Timber sizes are actual, dressed sizes; measure what is delivered before marking.", m.unitName()),
-		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Left and right are as seen standing outside, facing the house.", stated(j.Levels.Datum)),
+		fmt.Sprintf("Levels are heights above the datum: %s = ±0. %s", stated(j.Levels.Datum), m.setting().hands),
 		fmt.Sprintf("The fall is %s, %s. It is a drop of %s over a level run of %s, measured on the line of the rafters' top edges, from the plumb line at the %s to the plumb line at the %s.",
 			f.Angle(s.Angle), f.Slope(s.Angle), f.Length(s.Drop), f.Length(s.Run), s.From, s.To),
 	}
@@ -99,7 +99,7 @@ func (m *maker) generalNotes() []string {
 	notes = append(notes, m.meeting(m.front()).note(m)...)
 	notes = append(notes,
 		"Running dimensions are all measured from the one end shown by a small circle. Hook the tape there once; do not step from mark to mark.",
-		"Measure the house before cutting: how far the wall bows, "+m.walling().look+", and the distance from wall to beam at every rafter. Hold the rafters' front cuts and the post tops until that is done.",
+		m.setting().measure,
 		"Treat every cut end and every other cut face before assembly.",
 	)
 	return append(notes, m.baseNotes()...)
@@ -124,11 +124,15 @@ func (m *maker) tape(mm float64) string { return m.tapeFigures().Length(mm) }
 // cautions are the usual ones. They defer to local rules and licensed people
 // and claim nothing.
 func (m *maker) cautions() []string {
+	fixing := m.walling().caution
+	if m.job.Freestanding() {
+		fixing = "A frame that leans on no wall racks unless something holds it: knee braces, posts held fast in the ground or panels, both along the beams and across. What holds it is for a licensed designer; the drawings show none that the job does not state. Until it is there, temporary braces stay."
+	}
 	return []string{
 		"These drawings give shape and set-out only. Sizes of timber, footings, fixings and tie-down are for a licensed designer or engineer to confirm, and local rules decide what consent is needed. Work that needs no consent must still meet the building code.",
 		"The pull of the wind on an open frame can be large. Tie-down from rafter to footing, and the mass of the footings, are to be designed.",
-		m.walling().caution,
-		"Before drilling or digging find cables, pipes and buried services. Older claddings and paints may hold asbestos or lead: have them tested.",
+		fixing,
+		m.setting().hazards,
 		"Work from a proper platform. Brace posts and beam until the rafters are fixed. Nobody stands under a beam that is being lifted.",
 		"Treated timber: gloves, goggles and mask when cutting; never burn the offcuts. Wet concrete burns skin.",
 	}

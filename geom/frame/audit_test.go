@@ -140,6 +140,22 @@ var variants = []struct {
 	{"twin beams checked out, rafters over both", func(j *Job) { overBoth(j); meets(j, TwinChecked); j.Posts.Meet.CheckOut = 20 }},
 	{"on brackets", func(j *Job) { meets(j, OnBracket) }},
 	{"on brackets, centred", func(j *Job) { meets(j, OnBracket); j.Posts.Meet.Bracket.Centred = true }},
+	{"free-standing", func(j *Job) { free(j) }},
+	{"free-standing, no fall, posts of two widths of beam", func(j *Job) { free(j); j.Fall = Fall{Kind: FallDrop}; j.Rear.Section.Width = 90 }},
+	{"free-standing, rafters over both beams, to both sides", func(j *Job) {
+		free(j)
+		overBoth(j)
+		j.Rear.Hold, j.Rafters.Head = Over, 350
+		j.Posts.At[4].Along = 3270
+	}},
+	{"free-standing, hung, on stirrups", func(j *Job) {
+		free(j)
+		j.Rear.Hold, j.Beam.Hold = Between, Between
+		for i := range j.Posts.At {
+			j.Posts.At[i].Base = OnStirrup
+		}
+	}},
+	{"free-standing, steep", func(j *Job) { free(j); steep(j, 30); j.Rear.Section.Depth, j.Rear.Top = 290, 5000 }},
 	{"hung on both, proud of them", func(j *Job) {
 		j.Plate.Hold, j.Beam.Hold = Between, Between
 		j.Plate.Drop, j.Beam.Drop = 0, 0
@@ -205,6 +221,15 @@ func meets(j *Job, m Meeting) {
 		j.Posts.Meet.Bolts = Bolts{Diameter: 12, Hole: 13, Number: 2}
 		j.Posts.At[1].Along = 3300
 	}
+}
+
+// free gives the job a rear beam on posts of its own for its plate and wall.
+func free(j *Job) {
+	j.Rear = RearBeam{Beam: Beam{Section: Section{Depth: 190, Width: 70}, From: 0, To: 6000, Housing: 10, Drop: 10}, Top: 2500}
+	j.Plate, j.Wall = Plate{}, Wall{}
+	j.Fall.From, j.Fall.To = "", ""
+	j.Posts.At = append(j.Posts.At, post(400), post(3000), post(5600))
+	j.Posts.Rear = 3
 }
 
 // overBoth lays the rafters over plate and beam, with tails.

@@ -27,7 +27,7 @@ func (fascia) needs(c *checker) {
 	}
 	for i, p := range c.job.Posts.At {
 		if p.Wall != "" {
-			c.errorf(RuleBacking, postPath(i), "post %d is fixed to a return, which is no fascia; let it stand free, or say of which kind the wall is", i+1)
+			c.errorf(RuleBacking, c.postPath(i), "post %d is fixed to a return, which is no fascia; let it stand free, or say of which kind the wall is", i+1)
 		}
 	}
 }

@@ -57,23 +57,23 @@ func (c *checker) onFloor(i int, what string) {
 	out := -c.set.Under(i).PostOuter
 	switch {
 	case j.Levels.DeckOut == 0:
-		c.errorf(RuleBase, postPath(i), "post %d stands on a %s, but levels gives no deck or paving; add deck: {level: 0, out: 3400}, or what it is", i+1, what)
+		c.errorf(RuleBase, c.postPath(i), "post %d stands on a %s, but levels gives no deck or paving; add deck: {level: 0, out: 3400}, or what it is", i+1, what)
 		return
 	case j.Levels.DeckOut < out-slack:
-		c.errorf(RuleBase, postPath(i), "post %d stands on a %s that ends %s out, and its outer face is at %s; bring it in, or give it a footing", i+1, what, c.mm(j.Levels.DeckOut), c.mm(out))
+		c.errorf(RuleBase, c.postPath(i), "post %d stands on a %s that ends %s out, and its outer face is at %s; bring it in, or give it a footing", i+1, what, c.mm(j.Levels.DeckOut), c.mm(out))
 		return
 	}
 	if edge := j.Levels.DeckOut - out; p.Shoe.FromEdge > 0 && edge < p.Shoe.FromEdge-slack {
-		c.warnf(RuleBase, postPath(i), "post %d is %s from the edge of the %s, less than the %s stated for its shoe: designer to confirm", i+1, c.figure(edge), what, c.figure(p.Shoe.FromEdge))
+		c.warnf(RuleBase, c.postPath(i), "post %d is %s from the edge of the %s, less than the %s stated for its shoe: designer to confirm", i+1, c.figure(edge), what, c.figure(p.Shoe.FromEdge))
 	}
 	for k, q := range j.Posts.At[:i] {
 		if !q.Dug() && q.Base != p.Base {
-			c.errorf(RuleBase, postPath(i), "post %d stands on a %s and post %d on a %s, and levels gives one for both; let them stand on the same", i+1, what, k+1, q.Base)
+			c.errorf(RuleBase, c.postPath(i), "post %d stands on a %s and post %d on a %s, and levels gives one for both; let them stand on the same", i+1, what, k+1, q.Base)
 			return
 		}
 	}
 	if p.Shoe.Stand < standLeast {
-		c.warnf(RuleStand, postPath(i), "post %d ends only %s above the %s; %s keeps its end grain dry", i+1, c.figure(p.Shoe.Stand), what, c.figure(standLeast))
+		c.warnf(RuleStand, c.postPath(i), "post %d ends only %s above the %s; %s keeps its end grain dry", i+1, c.figure(p.Shoe.Stand), what, c.figure(standLeast))
 	}
 }
 

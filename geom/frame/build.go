@@ -33,7 +33,7 @@ func Build(j *Job) (*Frame, error) {
 		Joints:  b.joints,
 		Levels:  b.levels(),
 		Roof:    roof,
-		House:   houseAround(j, b.members, roof),
+		House:   houseAround(c, b.members, roof),
 	}
 	f.Levels = append(f.Levels, roof.levels(c.set)...)
 	f.stockWarnings(c)
@@ -88,10 +88,13 @@ func (b *builder) prisms() {
 	b.posts = len(b.members)
 	for i, p := range j.Posts.At {
 		k, bottom := s.Under(i), b.check.postBottom(p)
+		place := upright(geom.V(p.Along-j.Posts.Section.Width/2, k.PostOuter, bottom))
+		if k.Back {
+			place = turned(geom.V(p.Along+j.Posts.Section.Width/2, k.PostOuter+j.Posts.Section.Depth, bottom))
+		}
 		b.add(Member{
 			Kind: KindPost, No: i + 1, Section: j.Posts.Section, Timber: j.Posts.Timber,
-			Length: k.PostTop - bottom,
-			Place:  upright(geom.V(p.Along-j.Posts.Section.Width/2, k.PostOuter, bottom)),
+			Length: k.PostTop - bottom, Place: place,
 		})
 	}
 	b.bracePrisms()
@@ -110,6 +113,12 @@ func (b *builder) prisms() {
 // U up, V to the right, W into the house.
 func upright(o geom.Vec) geom.Axes {
 	return geom.Axes{O: o, U: geom.V(0, 0, 1), V: geom.V(1, 0, 0), W: geom.V(0, 1, 0)}
+}
+
+// turned returns the axes of one that is seen from behind, so that its outer
+// side looks to the rear: U up, V to the left, W to the front.
+func turned(o geom.Vec) geom.Axes {
+	return geom.Axes{O: o, U: geom.V(0, 0, 1), V: geom.V(-1, 0, 0), W: geom.V(0, -1, 0)}
 }
 
 func (b *builder) rafterPrisms() {
@@ -178,11 +187,13 @@ func (b *builder) footingPrisms() {
 		}
 		f := p.Footing
 		post := b.members[b.posts+i]
-		middle := post.Place.Point(geom.V(0, post.Section.Width/2, post.Section.Depth/2))
+		place := post.Place // turned as the post is
+		place.O = post.Place.Point(geom.V(0, (post.Section.Width-f.Size)/2, (post.Section.Depth-f.Size)/2))
+		place.O.Z = p.Ground - f.Depth
 		b.footings[i] = b.add(Member{
 			Kind: KindFooting, No: i + 1, Round: f.Round,
 			Section: Section{Depth: f.Size, Width: f.Size}, Length: f.Depth + f.Collar,
-			Place: upright(geom.V(middle.X-f.Size/2, middle.Y-f.Size/2, p.Ground-f.Depth)),
+			Place: place,
 		})
 	}
 }

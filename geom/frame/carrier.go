@@ -28,6 +28,7 @@ type Carrier struct {
 	Members      []int // of Frame.Members, from the house outwards: its plies
 	Posts        []int // under it, places in Job.Posts.At and in Of(KindPost)
 	OnWall       bool  // fixed to a wall rather than standing on posts
+	Back         bool  // its outer face looks to the rear: of a rear beam
 	Hold         Hold
 	From, To     float64 // its ends, along
 	Inner, Outer float64 // world y of its faces, towards the house and away
@@ -59,12 +60,30 @@ func (k Carrier) seatLeast() float64 {
 	return k.Wide() - k.Section.Width + min(seatLeast, k.Section.Width)
 }
 
+// FaceWord is what one of its faces is called, given its world y: inner or
+// outer. The outer one of a plate looks away from its wall, that of a beam away
+// from the frame.
+func (k Carrier) FaceWord(y float64) string {
+	if (y == k.Inner) == k.Back {
+		return "outer"
+	}
+	return "inner"
+}
+
 // Face is the world y of the face that the rafters come to.
 func (k Carrier) Face() float64 {
 	if k.End == FaceStart {
 		return k.Outer
 	}
 	return k.Inner
+}
+
+// free is the world y of its face away from the frame, or away from its wall.
+func (k Carrier) free() float64 {
+	if k.Back {
+		return k.Inner
+	}
+	return k.Outer
 }
 
 // way is what the model has to know of one way of holding rafters. Each way is
@@ -101,27 +120,38 @@ func (h Hold) way() way {
 // layOutCarriers places what carries the rafters, from the house outwards. The
 // levels follow with the fall.
 func layOutCarriers(j *Job, s *Setout) {
-	p, b := j.Plate, j.Beam
-	plate := j.Wall.Kind.of().sunk(j.Wall) - p.Packer.Thickness
-	s.Carriers = []Carrier{
-		{Key: "plate", Name: "wall plate", Short: "plate", Kind: KindPlate, OnWall: true,
-			Hold: p.Hold, From: p.From, To: p.To, Inner: plate, Outer: plate - p.Section.Width,
-			Section: p.Section, Timber: p.Timber, Housing: p.Housing, Drop: p.Drop, End: FaceStart},
-		{Key: "beam", Name: "beam", Short: "beam", Kind: KindBeam, Posts: allPosts(j),
-			Hold: b.Hold, From: b.From, To: b.To, Inner: j.Posts.Meet.Meeting.way().wide(j) - b.Out, Outer: -b.Out,
-			Section: b.Section, Timber: b.Timber, Housing: b.Housing, Drop: b.Drop, End: FaceEnd},
+	rear, front := plateCarrier(j), beamCarrier(j, j.Beam)
+	if j.Freestanding() {
+		rear = beamCarrier(j, j.Rear.Beam)
+		rear.Key, rear.Name, rear.Short = "rear_beam", "rear beam", "rear beam"
+		rear.Inner, rear.Outer = 0, -j.Rear.Section.Width
+		rear.Top, rear.End, rear.Back = j.Rear.Top, FaceStart, true
+		front.Name, front.Short = "front beam", "front beam"
 	}
-	s.lineAt = s.Rear().Outer
+	n := len(j.Posts.At) - j.Posts.Rear
+	for i := range j.Posts.At {
+		if i < n {
+			front.Posts = append(front.Posts, i)
+		} else {
+			rear.Posts = append(rear.Posts, i)
+		}
+	}
+	s.Carriers = []Carrier{rear, front}
+	s.lineAt = rear.Outer
 	placePosts(j, s)
 }
 
-// allPosts are the places of all posts.
-func allPosts(j *Job) []int {
-	out := make([]int, len(j.Posts.At))
-	for i := range out {
-		out[i] = i
-	}
-	return out
+func plateCarrier(j *Job) Carrier {
+	p, y := j.Plate, j.Wall.Kind.of().sunk(j.Wall)-j.Plate.Packer.Thickness
+	return Carrier{Key: "plate", Name: "wall plate", Short: "plate", Kind: KindPlate, OnWall: true,
+		Hold: p.Hold, From: p.From, To: p.To, Inner: y, Outer: y - p.Section.Width, Top: p.Top,
+		Section: p.Section, Timber: p.Timber, Housing: p.Housing, Drop: p.Drop, End: FaceStart}
+}
+
+func beamCarrier(j *Job, b Beam) Carrier {
+	return Carrier{Key: "beam", Name: "beam", Short: "beam", Kind: KindBeam,
+		Hold: b.Hold, From: b.From, To: b.To, Inner: j.Posts.Meet.Meeting.way().wide(j) - b.Out, Outer: -b.Out,
+		Section: b.Section, Timber: b.Timber, Housing: b.Housing, Drop: b.Drop, End: FaceEnd}
 }
 
 // settleCarriers works out their levels once the slope is known. The first one
@@ -129,12 +159,11 @@ func allPosts(j *Job) []int {
 func settleCarriers(j *Job, s *Setout) {
 	s.settleHeel(j)
 	first := s.Carriers[0]
-	s.line = j.Plate.Top - first.Hold.way().above(j, *s, first)
+	s.line = first.Top - first.Hold.way().above(j, *s, first)
 	for i := range s.Carriers {
 		k := &s.Carriers[i]
-		k.Top = s.RafterTop(k.Face()) + k.Hold.way().above(j, *s, *k)
-		if i == 0 {
-			k.Top = j.Plate.Top // not by way of the line, which would round it
+		if i > 0 { // the first by way of the line would be rounded
+			k.Top = s.RafterTop(k.Face()) + k.Hold.way().above(j, *s, *k)
 		}
 		k.Bottom = k.Top - k.Section.Depth
 	}
@@ -186,6 +215,20 @@ func (s Setout) Holds(h Hold) bool {
 
 // FrontOut is the world y of the frame's outermost timber above the posts.
 func (s Setout) FrontOut() float64 { return min(s.Front().Outer, s.RafterEnd, s.TrimOut) }
+
+// BackIn is the world y of the wall, or of the frame's rearmost timber above the
+// posts.
+func (s Setout) BackIn() float64 {
+	if s.Rear().OnWall {
+		return 0
+	}
+	return max(s.Rear().Inner, s.RafterStart)
+}
+
+// postAt is the world y of the middle of a post.
+func (s Setout) postAt(j *Job, post int) float64 {
+	return s.Under(post).PostOuter + j.Posts.Section.Depth/2
+}
 
 // settleHeel fixes the heel height, which all carriers under the rafters share,
 // so that a rafter lies on each alike. Unless the job states it, the widest of

@@ -32,11 +32,13 @@ const (
 )
 
 // houseAround makes the solids around the frame: those that the job states.
-func houseAround(j *Job, members []Member, roof Roofing) []Solid {
+func houseAround(c *checker, members []Member, roof Roofing) []Solid {
+	j, s := c.job, c.set
 	w := j.Wall
-	from, to := min(w.From, j.Plate.From, j.Beam.From), max(w.To, j.Plate.To, j.Beam.To)
+	rear := s.Rear()
+	from, to := min(w.From, rear.From, s.Front().From), max(w.To, rear.To, s.Front().To)
 	ground := j.Levels.Ground
-	low, high := ground, j.Plate.Top
+	low, high := ground, rear.Top
 	for _, m := range members {
 		low = min(low, m.Place.O.Z)
 		high = max(high, m.solid.Bounds().Max.Z)
@@ -44,9 +46,9 @@ func houseAround(j *Job, members []Member, roof Roofing) []Solid {
 	for _, p := range roof.Parts {
 		high = max(high, p.Shape.Bounds().Max.Z)
 	}
-	top := max(j.Plate.Top+aboveTop, high+aboveFrame)
+	top := max(rear.Top+aboveTop, high+aboveFrame)
 	if w.hasSoffit() {
-		top = max(j.Plate.Top, w.Soffit)
+		top = max(rear.Top, w.Soffit)
 	}
 	e := extent{from, to, ground, top, j.Plate.Top}
 	var out []Solid
@@ -60,8 +62,10 @@ func houseAround(j *Job, members []Member, roof Roofing) []Solid {
 			e.seat = m.Place.O.Z
 		}
 	}
-	for _, s := range w.Kind.of().around(j, e) {
-		add(s.Of, s.Name, s.Shape)
+	if rear.OnWall {
+		for _, s := range w.Kind.of().around(j, e) {
+			add(s.Of, s.Name, s.Shape)
+		}
 	}
 	for _, r := range w.Returns {
 		for _, s := range w.Kind.of().ofReturn(j, r, e) {
@@ -95,8 +99,9 @@ func (j *Job) deckUnder() float64 {
 // terrain is the ground: along the wall it runs straight from post to post.
 func terrain(j *Job, from, to, low float64) geom.Solid {
 	profile := []geom.Pt{geom.P(from, low), geom.P(to, low), geom.P(to, GroundAt(j, to))}
-	for i := len(j.Posts.At) - 1; i >= 0; i-- {
-		if p := j.Posts.At[i]; p.Along > from && p.Along < to {
+	front := j.Posts.front()
+	for i := len(front) - 1; i >= 0; i-- {
+		if p := front[i]; p.Along > from && p.Along < to {
 			profile = append(profile, geom.P(p.Along, p.Ground))
 		}
 	}
@@ -104,13 +109,20 @@ func terrain(j *Job, from, to, low float64) geom.Solid {
 	// The profile stands facing the viewer, so it sweeps out from the wall,
 	// which stands back from a fascia.
 	facing := geom.Axes{U: geom.V(1, 0, 0), V: geom.V(0, 0, 1), W: geom.V(0, -1, 0)}
-	return geom.Prism(profile, nil, -j.Wall.Fascia.Eave, j.Beam.Out+groundMore).Placed(facing)
+	back := -j.Wall.Fascia.Eave
+	if j.Freestanding() {
+		back = -groundMore
+	}
+	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(facing)
 }
+
+// front are the posts under the beam.
+func (p Posts) front() []Post { return p.At[:len(p.At)-p.Rear] }
 
 // GroundAt is the finished ground under the beam at a place along the wall:
 // straight from post to post, level beyond the end posts.
 func GroundAt(j *Job, along float64) float64 {
-	posts := j.Posts.At
+	posts := j.Posts.front()
 	if len(posts) == 0 {
 		return j.Levels.Ground
 	}

@@ -8,7 +8,7 @@ type draft struct {
 	*Job
 	units       string
 	timber      Timber // of every member that does not say otherwise
-	boundaries  [3]float64
+	boundaries  [4]float64
 	basis       [6]Stated // wind to bushfire
 	others      []Stated
 	openings    []openingDraft
@@ -17,6 +17,9 @@ type draft struct {
 	plateLength float64
 	underside   float64
 	beamLength  float64
+	rearLength  float64
+	rearUnder   float64
+	rearPosts   []Post
 	post        Post // what every post has unless it says otherwise
 	overhang    float64
 	drop        float64
@@ -55,7 +58,7 @@ func distance() keys.Span { return keys.Between(0, far) }
 
 // fields is the table of the whole file.
 func (d *draft) fields() keys.Group {
-	return keys.Group{Fields: []keys.Field{
+	return keys.Group{Choices: []keys.Choice{{Keys: []string{"plate", "rear_beam"}, Need: true}}, Fields: []keys.Field{
 		{Key: "plumbcut", Is: keys.Version(1), Need: true,
 			Doc: "The version of these keys, so that later programs read an old file rightly."},
 		{Key: "units", Is: keys.Word(&d.units, "mm", "feet-inches"), Def: "mm",
@@ -74,14 +77,16 @@ func (d *draft) fields() keys.Group {
 			Doc: "The house wall that the plate is fixed to, seen from outside."},
 		{Key: "timber", Is: timberFields(&d.timber), Also: []string{"material", "wood", "lumber"},
 			Doc: "What all members are made of, unless one says otherwise."},
-		{Key: "plate", Is: d.plateFields(), Need: true, Also: []string{"wall_plate", "ledger", "ribbon", "ribbon_plate", "waling"},
+		{Key: "plate", Is: d.plateFields(), Also: []string{"wall_plate", "ledger", "ribbon", "ribbon_plate", "waling"},
 			Doc: "The wall plate, along the wall."},
+		{Key: "rear_beam", Is: d.rearFields(), Also: []string{"back_beam", "inner_beam"},
+			Doc: "Or the rear beam of a free-standing frame, on posts of its own. There is then no wall: lengths out run from the base line, along the outer face of this beam."},
 		{Key: "beam", Is: d.beamFields(), Need: true, Also: []string{"bearer", "front_beam"},
 			Doc: "The front beam, on the posts."},
 		{Key: "posts", Is: d.postsFields(), Need: true, Also: []string{"post", "columns"},
-			Doc: "The posts under the beam, with their footings."},
+			Doc: "The posts under the beam, and under a rear beam, with their footings."},
 		{Key: "rafters", Is: d.rafterFields(), Need: true, Also: []string{"rafter", "joists"},
-			Doc: "The rafters, from plate to beam."},
+			Doc: "The rafters, from plate or rear beam to beam."},
 		{Key: "battens", Is: d.battenFields(), Also: []string{"batten", "purlins"},
 			Doc: "The battens across the rafters; left out, there are none."},
 		{Key: "laths", Is: d.lathFields(), Also: []string{"lath", "second_layer", "top_battens"},
@@ -91,7 +96,7 @@ func (d *draft) fields() keys.Group {
 		{Key: "roof", Is: d.roofFields(), Also: []string{"roofing", "cover", "sheeting"},
 			Doc: "A roof of sheets over the battens; left out, the frame is open."},
 		{Key: "fall", Is: d.fallFields(), Need: true, Also: []string{"pitch", "slope"},
-			Doc: "The slope of the rafters' top edges, away from the house."},
+			Doc: "The slope of the rafters' top edges, down to the front."},
 		{Key: "braces", Is: d.braceFields(), Also: []string{"brace", "knee_braces", "knee_brace"},
 			Doc: "Knee braces from the posts to the beam; left out, there are none."},
 		{Key: "blocking", Is: d.blockingFields(), Also: []string{"blocks", "noggings", "nogging", "dwangs"},
@@ -157,6 +162,14 @@ func (d *draft) paperFields() keys.Group {
 
 func (d *draft) siteFields() keys.Group {
 	b := &d.boundaries
+	reference := func(r *Reference) keys.Kind {
+		return keys.Group{Fields: []keys.Field{
+			{Key: "what", Is: keys.Text(&r.What, titleText), Need: true, Doc: "What is measured from, such as: face of the garage."},
+			{Key: "side", Is: keys.Word(&r.Side, Left, Right, Rear, Out), Need: true, Doc: "On which side of the frame it is."},
+			{Key: "distance", Is: keys.Length(&r.Distance, distance()), Need: true,
+				Doc: "How far it is from the base line, from the front beam's outer face, or from the left or right end of the rear beam."},
+		}}
+	}
 	return keys.Group{Fields: []keys.Field{
 		{Key: "north", Is: keys.Angle(&d.Site.North, keys.Between(-360, 360)),
 			Doc: "Direction of north: degrees clockwise from straight into the house."},
@@ -164,7 +177,10 @@ func (d *draft) siteFields() keys.Group {
 			{Key: "left", Is: keys.Length(&b[0], distance()), Doc: "Clear distance to the boundary on the left."},
 			{Key: "right", Is: keys.Length(&b[1], distance()), Doc: "Clear distance to the boundary on the right."},
 			{Key: "front", Is: keys.Length(&b[2], distance()), Doc: "Clear distance to the boundary in front."},
+			{Key: "rear", Is: keys.Length(&b[3], distance()), Doc: "Clear distance to the boundary behind a free-standing frame."},
 		}}, Doc: "Clear distances from the frame to the site's boundaries, as far as they are known."},
+		{Key: "references", Is: keys.ListOf(&d.Site.References, 0, keys.Zero, reference), Also: []string{"stake", "pegs", "site_lines"},
+			Doc: "What the corner pegs of a free-standing frame are measured from: one thing behind or in front and one at a side place it."},
 		{Key: "keep_out", Is: keys.ListOf(&d.Site.KeepOuts, 0, keys.Zero, keepOutFields), Also: []string{"keep_outs", "keep_clear"},
 			Doc: "Where no post may stand: drains, steps, joists of a deck."},
 	}}

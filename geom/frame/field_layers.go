@@ -16,7 +16,7 @@ func (d *draft) battenFields() keys.Group {
 			keys.Field{Key: "gap", Is: keys.Length(&b.Gap, keys.Between(1, 5000)), Doc: "Or the greatest clear gap."},
 			keys.Field{Key: "shade", Is: keys.Share(&b.Shade, keys.Between(0.02, 0.98)),
 				Doc: "Or the share of the area that they cover at least: a batten's width over its distance from the next, centre to centre, as seen square to the slope."},
-			keys.Field{Key: "first", Is: keys.Length(&b.First, anywhere()), Def: "0", Doc: "Near edge of the first, down the slope from the plate's outer face; negative where the rafters lie over the plate and it stands farther up."},
+			keys.Field{Key: "first", Is: keys.Length(&b.First, anywhere()), Def: "0", Doc: "Near edge of the first, down the slope from the face of plate or rear beam that looks to the front; negative where the rafters lie over that and it stands farther up."},
 			keys.Field{Key: "last", Is: keys.Length(&b.Last, anywhere()), Def: "0", Doc: "Far edge of the last, up the slope from the beam's inner face, or from the end of the rafters where they lie over the beam."},
 			keys.Field{Key: "overhang", Is: keys.Length(&d.overhang, keys.Between(0, 3000)), Def: "0", Doc: "How far they run beyond the outer faces of the end rafters."},
 			keys.Field{Key: "overhang_left", Is: keys.Length(&b.OverLeft, keys.Between(0, 3000)), Else: "overhang", Doc: "The same at the left alone."},

@@ -94,7 +94,7 @@ func openingFields(o *openingDraft) keys.Kind {
 
 func (d *draft) plateFields() keys.Group {
 	p := &d.Plate
-	return keys.Group{
+	return keys.Group{Opt: true,
 		Choices: []keys.Choice{{Keys: []string{"top", "underside"}, Need: true}},
 		Fields: memberFields(&p.Section, &p.Timber, lyingSize,
 			keys.Field{Key: "from", Is: keys.Length(&p.From, anywhere()), Def: "0", Doc: "Left end, along: the zero of all distances along the wall is yours to choose."},
@@ -158,11 +158,24 @@ func rowFields(f *Fixing) []keys.Field {
 func (d *draft) beamFields() keys.Group {
 	b := &d.Beam
 	return keys.Group{Fields: memberFields(&b.Section, &b.Timber, lyingSize,
-		keys.Field{Key: "from", Is: keys.Length(&b.From, anywhere()), Else: "the plate's", Doc: "Left end, along."},
-		keys.Field{Key: "length", Is: keys.Length(&d.beamLength, keys.Between(300, far)), Else: "the plate's", Doc: "Overall length."},
+		keys.Field{Key: "from", Is: keys.Length(&b.From, anywhere()), Else: "that of the plate or rear beam", Doc: "Left end, along."},
+		keys.Field{Key: "length", Is: keys.Length(&d.beamLength, keys.Between(300, far)), Else: "that of the plate or rear beam", Doc: "Overall length."},
 		keys.Field{Key: "out", Is: keys.Length(&b.Out, keys.Between(100, far)), Need: true, Also: []string{"projection", "distance"},
-			Doc: "Distance of its outer face from the outer face of the cladding."},
+			Doc: "Distance of its outer face from the outer face of the cladding, or from the base line of a free-standing frame."},
 		holdField(&b.Hold), housing(&b.Housing), rafterDrop(&b.Drop, "its inner face"))}
+}
+
+func (d *draft) rearFields() keys.Group {
+	b := &d.Rear
+	return keys.Group{Opt: true,
+		Choices: []keys.Choice{{Keys: []string{"top", "underside"}, Need: true}},
+		Fields: memberFields(&b.Section, &b.Timber, lyingSize,
+			keys.Field{Key: "from", Is: keys.Length(&b.From, anywhere()), Def: "0", Doc: "Left end, along: the zero of all distances along is yours to choose."},
+			keys.Field{Key: "length", Is: keys.Length(&d.rearLength, keys.Between(300, far)), Need: true, Doc: "Overall length."},
+			keys.Field{Key: "top", Is: keys.Length(&b.Top, anywhere()), Doc: "Level of its top."},
+			keys.Field{Key: "underside", Is: keys.Length(&d.rearUnder, anywhere()), Also: []string{"bottom"}, Doc: "Or the level of its underside."},
+			holdField(&b.Hold), housing(&b.Housing), rafterDrop(&b.Drop, "its inner face")),
+	}
 }
 
 func (d *draft) postsFields() keys.Group {
@@ -184,7 +197,9 @@ func (d *draft) postsFields() keys.Group {
 		keys.Field{Key: "packers", Is: packerFields(&d.post.Packer, "150 mm"), Also: []string{"spacers"}, Doc: "Blocks between a post and the return that it is fixed to."},
 		keys.Field{Key: "fixing", Is: fixingFields(&d.post.Fixing), Also: []string{"fixings", "screws"}, Doc: "The screws of a post that is fixed to a return."},
 		keys.Field{Key: "at", Is: keys.ListOf(&p.At, 1, first, postFields), Need: true, Also: []string{"positions"},
-			Doc: "The posts from left to right: the distance of each one's centre along the wall, or keys."})...)}
+			Doc: "The posts from left to right: the distance of each one's centre along the wall, or keys."},
+		keys.Field{Key: "rear", Is: keys.ListOf(&d.rearPosts, 1, first, rearPostFields), Also: []string{"rear_posts", "back"},
+			Doc: "The posts under the rear beam of a free-standing frame in the same way; left out, each stands opposite one under the front beam."})...)}
 }
 
 func baseField(to *Base, def string) keys.Field {
@@ -228,6 +243,15 @@ func postFields(p *Post) keys.Kind {
 	}}
 }
 
+// rearPostFields are the keys of a post under a rear beam.
+func rearPostFields(p *Post) keys.Kind {
+	return keys.Group{Short: "at", Fields: []keys.Field{
+		{Key: "at", Is: keys.Length(&p.Along, anywhere()), Need: true, Doc: "Its centre, along; the ground there is as high as under the front beam."},
+		asForAll(baseField(&p.Base, "")),
+		asForAll(keys.Field{Key: "footing", Is: footingFields(&p.Footing), Doc: "Its footing."}),
+	}}
+}
+
 // asForAll turns a key of all posts into that of one: what is left out has been
 // set already.
 func asForAll(f keys.Field) keys.Field {
@@ -261,7 +285,7 @@ func (d *draft) rafterFields() keys.Group {
 				Else: "such that the widest timber under them bears over its whole width, but at least two thirds of their plumb depth",
 				Doc:  "Plumb height from the seat on a timber that they lie over to their top edge, the same on each."},
 			keys.Field{Key: "head", Is: keys.Length(&r.Head, keys.Between(0, 1000)), Def: "0",
-				Doc: "How far their upper ends run past the inner face of a plate that they lie over."},
+				Doc: "How far their upper ends run past the inner face of a plate, or the outer face of a rear beam, that they lie over."},
 			keys.Field{Key: "tail", Is: d.tailFields(), Also: []string{"overhang", "eave"}, Doc: "What runs past a beam that they lie over; left out, they end at its outer face."},
 			keys.Field{Key: "straps", Is: d.strapFields(), Also: []string{"strap", "ties", "tie_down"},
 				Doc: "A metal strap over each end of each rafter; left out, there are none."}),
@@ -276,9 +300,9 @@ func (d *draft) fallFields() keys.Group {
 			{Key: "drop", Is: keys.Length(&d.drop, distance()), Doc: "As a height, between the two arrises named."},
 			{Key: "angle", Is: keys.Angle(&d.angle, keys.Between(0, 60)), Also: []string{"degrees", "pitch"}, Doc: "Or as an angle from level."},
 			{Key: "slope", Is: keys.Slope(&d.oneIn, keys.Between(0.6, 10_000)), Also: []string{"ratio"}, Doc: "Or as 1:n."},
-			{Key: "from", Is: keys.Word(&f.From, WallFace, PlateInner, PlateOuter, BeamInner), Def: string(PlateOuter),
+			{Key: "from", Is: keys.Word(&f.From, WallFace, PlateInner, PlateOuter, BeamInner, RearOuter, RearInner), Else: "plate outer arris, or rear beam inner arris",
 				Doc: "The upper of the plumb lines between which the line of the rafters' top edges is measured."},
-			{Key: "to", Is: keys.Word(&f.To, PlateInner, PlateOuter, BeamInner, BeamOuter), Def: string(BeamInner),
+			{Key: "to", Is: keys.Word(&f.To, PlateInner, PlateOuter, BeamInner, BeamOuter, RearInner), Def: string(BeamInner),
 				Doc: "The lower one."},
 		}}
 }

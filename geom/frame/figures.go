@@ -219,7 +219,7 @@ func (f *Frame) setoutFigures() SetoutFigures {
 			holeBottom = footing.Place.O.Z
 		}
 		out.Posts = append(out.Posts, PostFigures{
-			No: p.No, Mark: p.Mark, Along: spec.Along, OutCentre: -(p.Place.O.Y + p.Section.Depth/2),
+			No: p.No, Mark: p.Mark, Along: spec.Along, OutCentre: -p.Place.Point(geom.V(0, 0, p.Section.Depth/2)).Y,
 			Base: spec.Base, Ground: spec.Ground, Bottom: p.Place.O.Z, Seat: min(p.Place.O.Z+p.Length, s.Under(i).Bottom), Top: p.Place.O.Z + p.Length,
 			FootingSize: spec.Footing.Size, FootingRound: spec.Footing.Round, HoleBottom: holeBottom,
 		})

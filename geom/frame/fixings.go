@@ -24,7 +24,9 @@ const studEdge = 1.5
 
 // layOutFixings chooses the screws of the plate and of wall posts.
 func layOutFixings(c *checker) {
-	c.set.PlateFixings = plateFixings(c)
+	if !c.job.Freestanding() {
+		c.set.PlateFixings = plateFixings(c)
+	}
 	for i, p := range c.job.Posts.At {
 		var at []float64
 		if p.Wall != "" {
@@ -37,7 +39,7 @@ func layOutFixings(c *checker) {
 			n := 1 + max(1, ceilCount((top-low)/p.Fixing.Spacing))
 			at = spaced(low, top, min(n, maxSticks))
 			if n > maxSticks || at[1]-at[0] < p.Packer.Height {
-				c.errorf(RuleFixing, postPath(i), "screws at most %s apart do not suit post %d and its packers; give a greater spacing", c.mm(p.Fixing.Spacing), i+1)
+				c.errorf(RuleFixing, c.postPath(i), "screws at most %s apart do not suit post %d and its packers; give a greater spacing", c.mm(p.Fixing.Spacing), i+1)
 			}
 		}
 		c.set.PostFixings = append(c.set.PostFixings, at)

@@ -94,6 +94,7 @@ type Joint struct {
 	Bearing   geom.Plane // the face that carries, in the world, outward from B; zero: none
 	Area      float64    // of the bearing, mm², bores not deducted
 	Clearance float64    // housing width over the timber's width, in all
+	Hold      Hold       // of a rafter on its carrier; empty: another joint
 }
 
 // Bears reports whether the joint has a bearing face in the model.
@@ -102,16 +103,8 @@ func (j Joint) Bears() bool { return j.Bearing != geom.Plane{} && j.B >= 0 }
 // JointKind names a joint as a detail's title does.
 type JointKind string
 
-// The joints.
+// The joints, but for those of the rafters: see RafterJoint.
 const (
-	JointRafterPlate JointKind = "rafter housed in wall plate"
-	JointRafterBeam  JointKind = "rafter housed in beam"
-
-	JointRafterOverPlate JointKind = "rafter over wall plate"
-	JointRafterOverBeam  JointKind = "rafter over beam"
-	JointRafterHungPlate JointKind = "rafter hung on wall plate"
-	JointRafterHungBeam  JointKind = "rafter hung on beam"
-
 	JointBeamPost    JointKind = "beam on post"
 	JointBeamChecked JointKind = "beam checked into post"
 	JointBeamFace    JointKind = "beam bolted to face of post"
@@ -139,6 +132,17 @@ const (
 	JointBracePost    JointKind = "knee brace to post"
 	JointBraceBeam    JointKind = "knee brace to beam"
 )
+
+// RafterJoint is the joint of a rafter and the carrier that holds it.
+func RafterJoint(k Carrier) JointKind {
+	switch k.Hold {
+	case Over:
+		return JointKind("rafter over " + k.Name)
+	case Between:
+		return JointKind("rafter hung on " + k.Name)
+	}
+	return JointKind("rafter housed in " + k.Name)
+}
 
 // Solid is a thing around the frame, drawn light.
 type Solid struct {

@@ -54,29 +54,31 @@ type Spot struct {
 
 // The uses of hardware.
 const (
-	UsePlateWall   = "wall plate to wall"
-	UsePostWall    = "post to wall"
-	UseBeamPost    = "beam to post"
-	UseRafterPlate = "rafter to wall plate"
-	UseRafterBeam  = "rafter to beam"
-	UseBatten      = "batten to rafter"
-	UseLath        = "lath to batten"
-	UseSlat        = "slat to cleat"
-	UseCleat       = "cleat to rafter"
-	UsePostFoot    = "post to footing"
-	UseBlock       = "block to rafter"
-	UseFascia      = "fascia to rafter"
-	UseValance     = "valance to post"
-	UseBracePost   = "knee brace to post"
-	UseBraceBeam   = "knee brace to beam"
-	UsePostSlab    = "post to slab"
-	UsePostDeck    = "post to deck"
+	UsePlateWall = "wall plate to wall"
+	UsePostWall  = "post to wall"
+	UseBeamPost  = "beam to post"
+	UseRafter    = "rafter to " // and the name of its carrier
+	UseBatten    = "batten to rafter"
+	UseLath      = "lath to batten"
+	UseSlat      = "slat to cleat"
+	UseCleat     = "cleat to rafter"
+	UsePostFoot  = "post to footing"
+	UseBlock     = "block to rafter"
+	UseFascia    = "fascia to rafter"
+	UseValance   = "valance to post"
+	UseBracePost = "knee brace to post"
+	UseBraceBeam = "knee brace to beam"
+	UsePostSlab  = "post to slab"
+	UsePostDeck  = "post to deck"
 )
 
 // Hardware lists the frame's hardware, in the order of its joints.
 func (f *Frame) Hardware() []Hardware {
 	var out []Hardware
 	for _, j := range f.Joints {
+		if j.Hold != "" {
+			out = append(out, f.holding(j)...)
+		}
 		switch j.Kind {
 		case JointPlateWall:
 			out = append(out, f.screwed(j, f.Job.Plate.Fixing, UsePlateWall)...)
@@ -97,18 +99,6 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.shod(j, Anchor, UsePostSlab)...)
 		case JointPostDeck:
 			out = append(out, f.shod(j, CoachScrew, UsePostDeck)...)
-		case JointRafterPlate:
-			out = append(out, f.strapped(j, UseRafterPlate)...)
-		case JointRafterBeam:
-			out = append(out, f.strapped(j, UseRafterBeam)...)
-		case JointRafterOverPlate:
-			out = append(out, f.strappedOver(j, UseRafterPlate)...)
-		case JointRafterOverBeam:
-			out = append(out, f.strappedOver(j, UseRafterBeam)...)
-		case JointRafterHungPlate:
-			out = append(out, f.hung(j, UseRafterPlate)...)
-		case JointRafterHungBeam:
-			out = append(out, f.hung(j, UseRafterBeam)...)
 		case JointBlockRafter:
 			out = append(out, f.endScrewed(j, f.Job.Blocking.Screws, UseBlock))
 		case JointFasciaRafter:
@@ -189,17 +179,28 @@ func (f *Frame) rodded(j Joint) []Hardware {
 	}
 	size := HardwareSize{Diameter: rod.Diameter}
 	return []Hardware{
-		{ThreadedRod, HardwareSize{Diameter: rod.Diameter, Length: f.RodLength()}, UseBeamPost, 1, spots},
+		{ThreadedRod, HardwareSize{Diameter: rod.Diameter, Length: f.rodLength(f.Members[j.A])}, UseBeamPost, 1, spots},
 		{Washer, size, UseBeamPost, 1, spots[:1]},
 		{Nut, size, UseBeamPost, 1, spots[:1]},
 	}
 }
 
-// RodLength is the length of each threaded rod: down to the bottom of its hole
-// in the post, through the beam, and what stands above.
-func (f *Frame) RodLength() float64 {
+// rodLength is the length of a threaded rod: down to the bottom of its hole in
+// the post, through the beam, and what stands above.
+func (f *Frame) rodLength(beam Member) float64 {
 	rod := f.Job.Posts.Rod
-	return rod.IntoPost + f.Setout.Front().Section.Depth + rod.Above
+	return rod.IntoPost + beam.Section.Depth + rod.Above
+}
+
+// RodLengths are the lengths of the threaded rods, one for each post.
+func (f *Frame) RodLengths() []float64 {
+	var out []float64
+	for _, j := range f.Joints {
+		if j.Kind == JointBeamPost && f.Job.Posts.Rod.Diameter > 0 {
+			out = append(out, f.rodLength(f.Members[j.A]))
+		}
+	}
+	return out
 }
 
 // strapped is the strap over one end of a rafter, and its nails.

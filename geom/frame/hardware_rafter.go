@@ -1,5 +1,18 @@
 package frame
 
+// holding is the hardware that holds a rafter on its carrier.
+func (f *Frame) holding(j Joint) []Hardware {
+	k, _ := f.Setout.CarrierOf(j.B)
+	use := UseRafter + k.Name
+	switch j.Hold {
+	case Over:
+		return f.strappedOver(j, use)
+	case Between:
+		return f.hung(j, use)
+	}
+	return f.strapped(j, use)
+}
+
 // strappedOver is the strap that ties a rafter to the timber that it lies over:
 // it is bent over the rafter's top edge there.
 func (f *Frame) strappedOver(j Joint, use string) []Hardware {

@@ -22,7 +22,8 @@ type Job struct {
 	Basis   []Stated
 	Levels  Levels
 	Wall    Wall
-	Plate   Plate
+	Plate   Plate    // of a frame against a house
+	Rear    RearBeam // of a free-standing one, in its place
 	Beam    Beam
 	Posts   Posts
 	Rafters Rafters
@@ -91,6 +92,15 @@ type Site struct {
 	NorthGiven bool
 	Boundaries []Boundary
 	KeepOuts   []KeepOut // where no post may stand
+	References []Reference
+}
+
+// Reference is something on the site that the corner pegs of a free-standing
+// frame are measured from: square off the side of the frame that looks to it.
+type Reference struct {
+	What     string
+	Side     Side
+	Distance float64
 }
 
 // Boundary is the clear distance from the frame's extent to a site boundary.
@@ -107,6 +117,7 @@ const (
 	Left  Side = "left"
 	Right Side = "right"
 	Out   Side = "front"
+	Rear  Side = "rear"
 )
 
 // Stated is a design input that somebody outside this program has stated.
@@ -238,6 +249,17 @@ type Beam struct {
 	Drop     float64 // of the rafter's top below the beam's top, at the beam's inner face
 }
 
+// RearBeam is the beam that a free-standing frame has in place of the plate. Out
+// is not used: its outer face is the base line.
+type RearBeam struct {
+	Beam
+	Top float64 // level
+}
+
+// Freestanding reports whether the frame stands on two rows of posts. Lengths
+// out then run from the base line, the outer face of the rear beam.
+func (j *Job) Freestanding() bool { return j.Rear.Section.Depth > 0 }
+
 // Posts carry the beam.
 type Posts struct {
 	Section Section
@@ -245,7 +267,8 @@ type Posts struct {
 	Meet    Meet    // how the beam meets them
 	Chamfer float64 // slope of the weathering behind the beam, radians; 0: level
 	Rod     Rod
-	At      []Post // ascending along
+	At      []Post // those under the beam, ascending along, then those under the rear beam
+	Rear    int    // how many of them stand under the rear beam
 }
 
 // Post is one post. Every field is resolved from the job's defaults.
@@ -407,6 +430,9 @@ const (
 	PlateOuter Arris = "plate outer arris"
 	BeamInner  Arris = "beam inner arris"
 	BeamOuter  Arris = "beam outer arris"
+
+	RearOuter Arris = "rear beam outer arris"
+	RearInner Arris = "rear beam inner arris"
 )
 
 // Statuses are the issue statuses that a sheet may carry.

@@ -14,10 +14,10 @@ func (concreteBase) check(c *checker, i int) {
 	p := c.job.Posts.At[i]
 	f := p.Footing
 	if across := c.across(f); f.Size > across && f.Size < across+2*coverLeast {
-		c.warnf(RuleFooting, postPath(i), "less than %s of concrete around post %d", c.figure(coverLeast), i+1)
+		c.warnf(RuleFooting, c.postPath(i), "less than %s of concrete around post %d", c.figure(coverLeast), i+1)
 	}
 	if f.Pad >= f.Depth {
-		c.errorf(RuleFooting, postPath(i), "the pad of %s fills the %s deep hole of post %d; make the hole deeper", c.mm(f.Pad), c.mm(f.Depth), i+1)
+		c.errorf(RuleFooting, c.postPath(i), "the pad of %s fills the %s deep hole of post %d; make the hole deeper", c.mm(f.Pad), c.mm(f.Depth), i+1)
 	}
 }
 

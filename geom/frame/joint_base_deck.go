@@ -15,7 +15,7 @@ func (deckBase) check(c *checker, i int) {
 			return // it is said
 		}
 	}
-	c.warnf(RuleBase, postPath(i), "a deck is built for people, not to carry and hold down a frame: designer to confirm its joists, bearers, piles and their footings under the posts")
+	c.warnf(RuleBase, c.postPath(i), "a deck is built for people, not to carry and hold down a frame: designer to confirm its joists, bearers, piles and their footings under the posts")
 }
 
 func (deckBase) join(b *builder, post, _ int, _ Post) { b.stand(post, JointPostDeck) }

@@ -10,7 +10,7 @@ func (stirrupBase) foot(_ *Job, p Post) float64 { return p.Ground + p.Footing.Co
 
 func (stirrupBase) check(c *checker, i int) {
 	if f := c.job.Posts.At[i].Footing; f.Stand < standLeast {
-		c.warnf(RuleStand, postPath(i), "post %d ends only %s above its footing; %s keeps its end grain dry", i+1, c.figure(f.Stand), c.figure(standLeast))
+		c.warnf(RuleStand, c.postPath(i), "post %d ends only %s above its footing; %s keeps its end grain dry", i+1, c.figure(f.Stand), c.figure(standLeast))
 	}
 }
 

@@ -24,7 +24,7 @@ func (bracketWay) under() string { return "underside of beam" }
 
 func (bracketWay) runsUp() bool { return false }
 
-func (bracketWay) check(c *checker, _ Carrier) { c.beamFitsPost() }
+func (bracketWay) check(c *checker, k Carrier) { c.beamFitsPost(k) }
 
 func (bracketWay) join(b *builder, k Carrier, post int) {
 	p := b.members[post]

@@ -17,14 +17,13 @@ func (onTopWay) under() string { return "underside of beam, seat on posts" }
 
 func (onTopWay) runsUp() bool { return false }
 
-func (onTopWay) check(c *checker, _ Carrier) { c.beamFitsPost(); c.checkRods() }
+func (onTopWay) check(c *checker, k Carrier) { c.beamFitsPost(k); c.checkRods(k) }
 
 // beamFitsPost checks that posts are deep enough to seat the beam.
-func (c *checker) beamFitsPost() {
-	beam, post := c.job.Beam.Section, c.job.Posts.Section
-	if beam.Width > post.Depth+slack {
-		c.errorf(RulePostWidth, "posts.section", "the beam is %s wide and the post %s deep, too little to seat it; use a deeper post or a narrower beam",
-			c.mm(beam.Width), c.mm(post.Depth))
+func (c *checker) beamFitsPost(k Carrier) {
+	if post := c.job.Posts.Section; k.Section.Width > post.Depth+slack {
+		c.errorf(RulePostWidth, "posts.section", "the %s is %s wide and the post %s deep, too little to seat it; use a deeper post or a narrower beam",
+			k.Short, c.mm(k.Section.Width), c.mm(post.Depth))
 	}
 }
 

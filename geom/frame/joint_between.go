@@ -17,7 +17,7 @@ func (betweenWay) fouls() bool { return true }
 func (betweenWay) check(c *checker, k Carrier) {
 	under := c.set.RafterTop(k.Face()) - c.set.plumb(c.job.Rafters.Section.Depth)
 	if left := under - k.Bottom; left < -slack {
-		c.errorf(RuleHanger, k.Key+".section", "the rafters' hangers would hang %s below the %s; use a deeper %s or shallower rafters", c.mm(-left), k.Key, k.Key)
+		c.errorf(RuleHanger, k.Key+".section", "the rafters' hangers would hang %s below the %s; use a deeper %s or shallower rafters", c.mm(-left), k.Short, k.Short)
 	}
 }
 
@@ -29,16 +29,13 @@ func (betweenWay) join(b *builder, k Carrier, r, t int) {
 	b.endPlumb(r, k.End)
 	top := s.RafterTop(k.Face())
 	low := top - s.plumb(rafter.Section.Depth)
-	kind, out := JointRafterHungPlate, geom.V(0, -1, 0)
-	if k.Kind == KindBeam {
-		kind = JointRafterHungBeam
-	}
+	out := geom.V(0, -1, 0)
 	if k.End == FaceEnd {
 		out = out.Neg()
 	}
 	at := geom.V(rafter.Place.O.X+rafter.Section.Width/2, k.Face(), (top+low)/2)
 	b.joints = append(b.joints, Joint{
-		Kind: kind, A: r, B: t, At: at, Bearing: geom.PlaneAt(at, out),
+		Kind: RafterJoint(k), Hold: Between, A: r, B: t, At: at, Bearing: geom.PlaneAt(at, out),
 		Area: (min(top, k.Top) - max(low, k.Bottom)) * shared(*rafter, *timber),
 	})
 }

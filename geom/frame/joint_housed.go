@@ -83,12 +83,8 @@ func (housedWay) join(b *builder, k Carrier, r, t int) {
 	if level {
 		bearing, along = geom.PlaneAt(mouth, geom.V(0, 0, 1)), h.Depth
 	}
-	kind := JointRafterPlate
-	if k.Kind == KindBeam {
-		kind = JointRafterBeam
-	}
 	b.joints = append(b.joints, Joint{
-		Kind: kind, A: r, B: t,
+		Kind: RafterJoint(k), Hold: Housed, A: r, B: t,
 		At:        mouth.Add(geom.V(0, 0, s.plumb(rafter.Section.Depth)/2)),
 		Bearing:   bearing,
 		Area:      along * shared(*rafter, *timber),

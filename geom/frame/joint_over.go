@@ -42,12 +42,12 @@ func (overWay) reach(j *Job, _ Setout, k Carrier) float64 {
 
 func (overWay) fouls() bool { return false }
 
-// birdsmouth is the rafters' notch over a carrier. At the house it goes on to
+// birdsmouth is the rafters' notch over a carrier. At a wall it goes on to
 // the rafter's end, so that nothing hangs down behind the plate, where its
 // packers are.
 func (k Carrier) birdsmouth(s Setout) Birdsmouth {
 	n := Birdsmouth{At: (s.RafterStart - k.Outer) / s.cos, Heel: s.Heel, Over: k.Wide(), Angle: math.Atan(s.tan)}
-	if k.End == FaceStart {
+	if k.OnWall {
 		n.Over = s.RafterStart - k.Outer
 	}
 	return n
@@ -75,19 +75,22 @@ func (overWay) check(c *checker, k Carrier) {
 	switch seat := k.seat(n, depth); {
 	case deep < -slack || seat < least-slack:
 		c.errorf(RuleSeat, path, "with a heel height of %s the rafters bear on only %s of the %s; make the heel height at most %s",
-			c.mm(s.Heel), c.mm(seat), k.Key, c.mm(s.plumb(depth)-least*s.tan))
+			c.mm(s.Heel), c.mm(seat), k.Short, c.mm(s.plumb(depth)-least*s.tan))
 	case deep > notchMost*s.plumb(depth)+slack:
 		c.errorf(RuleNotch, path, "the birdsmouth over the %s takes %s of the rafter's plumb depth of %s; make the heel height at least %s",
-			k.Key, c.mm(deep), c.mm(s.plumb(depth)), c.mm((1-notchMost)*s.plumb(depth)))
+			k.Short, c.mm(deep), c.mm(s.plumb(depth)), c.mm((1-notchMost)*s.plumb(depth)))
 	case deep > notchDoubt*s.plumb(depth)+slack:
-		c.warnf(RuleNotch, path, "the birdsmouth over the %s takes %s, more than a third of the rafter's plumb depth of %s", k.Key, c.figure(deep), c.figure(s.plumb(depth)))
+		c.warnf(RuleNotch, path, "the birdsmouth over the %s takes %s, more than a third of the rafter's plumb depth of %s", k.Short, c.figure(deep), c.figure(s.plumb(depth)))
 	}
-	if k.End == FaceStart {
-		c.checkUpperEnd(k)
-		return
-	}
-	c.checkTail()
 	c.checkRodsUnder(k)
+	switch {
+	case k.End != FaceStart:
+		c.checkTail()
+	case k.OnWall:
+		c.checkUpperEnd(k)
+	case j.Rafters.Head > (s.Rear().Outer-s.Front().Inner)*tailDoubt:
+		c.warnf(RuleHead, "rafters.head", "the rafters run %s past the rear beam, more than a third of the clear span of %s", c.figure(j.Rafters.Head), c.figure(s.Rear().Outer-s.Front().Inner))
+	}
 }
 
 // checkUpperEnd checks the rafters' upper ends against the house.
@@ -110,10 +113,11 @@ func (c *checker) checkRodsUnder(k Carrier) {
 		return
 	}
 	reach := (j.Rafters.Section.Width + washerWide*rod.Diameter) / 2
-	for i, p := range j.Posts.At {
+	for _, i := range k.Posts {
+		p := j.Posts.At[i]
 		for r, x := range c.set.Rafters {
 			if math.Abs(x-p.Along) < reach-slack {
-				c.errorf(RuleRod, postPath(i), "rafter %d lies over the rod of post %d, where its nut stands; move the post by at least %s, or leave the rod out",
+				c.errorf(RuleRod, c.postPath(i), "rafter %d lies over the rod of post %d, where its nut stands; move the post by at least %s, or leave the rod out",
 					r+1, i+1, c.mm(reach-math.Abs(x-p.Along)))
 			}
 		}
@@ -144,12 +148,8 @@ func (overWay) join(b *builder, k Carrier, r, t int) {
 	}
 	centre := rafter.Place.O.X + rafter.Section.Width/2
 	at := geom.V(centre, k.Outer, k.Top)
-	kind := JointRafterOverPlate
-	if k.Kind == KindBeam {
-		kind = JointRafterOverBeam
-	}
 	b.joints = append(b.joints, Joint{
-		Kind: kind, A: r, B: t, At: at.Add(geom.V(0, seat/2, s.Heel/2)),
+		Kind: RafterJoint(k), Hold: Over, A: r, B: t, At: at.Add(geom.V(0, seat/2, s.Heel/2)),
 		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: (seat - (k.Wide() - k.Section.Width)) * shared(*rafter, *timber),
 	})
 }

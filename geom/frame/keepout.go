@@ -90,11 +90,11 @@ func (k KeepOut) blocks(p Post, s Section, x, y float64) bool {
 // could stand.
 func (c *checker) checkKeepOuts() {
 	j, zones := c.job, c.job.Site.zones()
-	y := c.set.Front().PostOuter + j.Posts.Section.Depth/2
 	for i, p := range j.Posts.At {
+		y := c.set.postAt(j, i)
 		for _, k := range zones {
 			if k.blocks(p, j.Posts.Section, p.Along, y) {
-				c.errorf(RuleKeepOut, postPath(i), "%s of post %d is in the way of the %s; %s", whatKeepsOut(k), i+1, k.Name, c.elsewhere(i, y))
+				c.errorf(RuleKeepOut, c.postPath(i), "%s of post %d is in the way of the %s; %s", whatKeepsOut(k), i+1, k.Name, c.elsewhere(i, y))
 			}
 		}
 	}
@@ -112,13 +112,12 @@ func whatKeepsOut(k KeepOut) string {
 func (c *checker) elsewhere(i int, y float64) string {
 	j := c.job
 	half := j.Posts.Section.Width / 2
-	lo, hi := j.Beam.From+half, j.Beam.To-half
-	if i > 0 {
-		b := j.Posts.At[i-1]
+	under := c.set.Under(i)
+	lo, hi := under.From+half, under.To-half
+	if b, ok := c.beside(i, -1); ok {
 		lo = max(lo, b.Along+max(2*half, (b.Footing.Size+j.Posts.At[i].Footing.Size)/2))
 	}
-	if i+1 < len(j.Posts.At) {
-		b := j.Posts.At[i+1]
+	if b, ok := c.beside(i, 1); ok {
 		hi = min(hi, b.Along-max(2*half, (b.Footing.Size+j.Posts.At[i].Footing.Size)/2))
 	}
 	var places []string
@@ -164,21 +163,26 @@ func (c *checker) clearOf(p Post, y, way float64) (float64, bool) {
 
 // checkBeamEnds warns of a beam that runs far past its end posts.
 func (c *checker) checkBeamEnds() {
-	j := c.job
-	at := j.Posts.At
-	n := len(at)
+	for _, k := range c.set.Carriers {
+		c.checkBeamEnd(k)
+	}
+}
+
+func (c *checker) checkBeamEnd(k Carrier) {
+	n := len(k.Posts)
 	if n < 2 {
 		return
 	}
+	at := c.job.Posts.At[k.Posts[0] : k.Posts[n-1]+1]
 	for _, e := range []struct {
 		side       Side
 		past, span float64
 	}{
-		{Left, at[0].Along - j.Beam.From, at[1].Along - at[0].Along},
-		{Right, j.Beam.To - at[n-1].Along, at[n-1].Along - at[n-2].Along},
+		{Left, at[0].Along - k.From, at[1].Along - at[0].Along},
+		{Right, k.To - at[n-1].Along, at[n-1].Along - at[n-2].Along},
 	} {
 		if e.past > e.span*beamDoubt+slack {
-			c.warnf(RuleBeamEnd, "beam", "the beam runs %s past the centre of the last post at the %s, more than a third of the span beside it", c.figure(e.past), e.side)
+			c.warnf(RuleBeamEnd, k.Key, "the %s runs %s past the centre of the last post at the %s, more than a third of the span beside it", k.Short, c.figure(e.past), e.side)
 		}
 	}
 }

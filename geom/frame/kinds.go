@@ -86,6 +86,30 @@ func (k Kind) EndName(end Face) string {
 	return names[0]
 }
 
+// EndWord is EndName as the drawings of the frame say it: a free-standing one has
+// a front and a rear, and no house.
+func (f *Frame) EndWord(k Kind, end Face) string {
+	if f.Job.Freestanding() && k.Slopes() {
+		return map[Face]string{FaceStart: "rear end", FaceEnd: "front end"}[end]
+	}
+	return k.EndName(end)
+}
+
+// FaceWord is what the drawings of the frame call a long face of a member of a
+// kind. In a free-standing frame a post's inner side looks into the frame.
+func (f *Frame) FaceWord(k Kind, face Face) string {
+	switch {
+	case !f.Job.Freestanding():
+	case k.Stands() && face == FaceHouse:
+		return "inner side"
+	case !k.Stands() && face == FaceHouse:
+		return "rear side"
+	case !k.Stands() && face == FaceOuter:
+		return "front side"
+	}
+	return string(face)
+}
+
 // Stands reports whether members of the kind stand upright.
 func (k Kind) Stands() bool { return k.traits().faces == uprightFaces }
 

@@ -87,7 +87,7 @@ func (b *builder) lathClashes(lath int) bool {
 		c.errorf(RuleBattenClash, "laths.overhang", "the laths run into the %s, which stands above the battens; make the overhang less", k.Short)
 		return true
 	}
-	if box.Max.Y > slack {
+	if b.set.Rear().OnWall && box.Max.Y > slack {
 		c.errorf(RuleBattenClash, "laths.overhang", "the laths run %s into the cladding; make the overhang at most %s", c.mm(box.Max.Y), c.mm(math.Max(0, b.job.Laths.Overhang-box.Max.Y/b.set.cos)))
 		return true
 	}

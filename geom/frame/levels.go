@@ -17,18 +17,26 @@ func (b *builder) levels() []Level {
 		rafter = s.Rafters[n/2]
 	}
 	under := s.plumb(j.Rafters.Section.Depth)
-	plate, beam := s.Rear(), s.Front()
+	rear, beam := s.Rear(), s.Front()
+	top, low := "top of plate at its outer arris", "underside of plate"
+	if !rear.OnWall {
+		top, low = "top of "+rear.Short, "underside of "+rear.Short+", seat on posts"
+	}
+	face := "rafters at the " + rear.Short + "'s " + rear.FaceWord(rear.Outer) + " face"
 	out := []Level{
-		at("top of plate at its outer arris", mid, plate.Outer, plate.Top),
-		at("underside of plate", mid, plate.Outer, plate.Bottom),
-		at("top of rafters at the plate's outer face", rafter, s.Rear().Outer, s.RafterTop(s.Rear().Outer)),
-		at("underside of rafters at the plate's outer face", rafter, s.Rear().Outer, s.RafterTop(s.Rear().Outer)-under),
-		at("top of rafters at the beam's inner face", rafter, s.Front().Inner, s.RafterTop(s.Front().Inner)),
-		at("top of beam", mid, beam.Outer, beam.Top),
-		at(b.job.Posts.Meet.Meeting.way().under(), mid, beam.Outer, beam.Bottom),
+		at(top, mid, rear.Outer, rear.Top),
+		at(low, mid, rear.Outer, rear.Bottom),
+		at("top of "+face, rafter, rear.Outer, s.RafterTop(rear.Outer)),
+		at("underside of "+face, rafter, rear.Outer, s.RafterTop(rear.Outer)-under),
+		at("top of rafters at the "+beam.Short+"'s inner face", rafter, beam.Inner, s.RafterTop(beam.Inner)),
+		at("top of "+beam.Short, mid, beam.Outer, beam.Top),
+		at(b.underFront(), mid, beam.Outer, beam.Bottom),
 	}
 	if z := beam.PostTop; math.Abs(z-beam.Bottom) > slack {
 		out = append(out, at("top of posts", mid, beam.PostOuter, z))
+	}
+	if rear.Back && s.RafterStart > rear.Inner+slack {
+		out = append(out, at("top of rafters at their upper ends", rafter, s.RafterStart, s.RafterTop(s.RafterStart)))
 	}
 	if s.RafterEnd < s.Front().Outer-slack {
 		out = append(out, at("top of rafters at the end of their tails", rafter, s.RafterEnd, s.RafterTop(s.RafterEnd)))
@@ -47,6 +55,14 @@ func (b *builder) levels() []Level {
 		out = append(out, at("top of "+j.FloorName(), mid, -j.Levels.DeckOut, j.Levels.Deck))
 	}
 	return append(out, b.groundLevels()...)
+}
+
+// underFront names the level of the front beam's underside.
+func (b *builder) underFront() string {
+	if b.job.Freestanding() {
+		return "underside of " + b.set.Front().Short + ", seat on posts"
+	}
+	return b.job.Posts.Meet.Meeting.way().under()
 }
 
 // groundLevels gives finished ground and the bottom of the footings.
@@ -84,7 +100,7 @@ func (b *builder) byPost(one, many string, level func(Post) (float64, bool)) []L
 		if len(nos) < len(posts) {
 			name += " at post" + numberList(nos)
 		}
-		out = append(out, at(name, p.Along, b.set.Front().Outer, z))
+		out = append(out, at(name, p.Along, b.set.Under(i).free(), z))
 	}
 	return out
 }

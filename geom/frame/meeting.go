@@ -90,6 +90,9 @@ func (m Meeting) way() meetWay {
 	return onTopWay{}
 }
 
+// onTop reports whether it is OnTop, said or unsaid.
+func (m Meet) onTop() bool { return m.Meeting == OnTop || m.Meeting == "" }
+
 // deep is the depth of the posts' check-outs; 0 where there are none.
 func (m Meet) deep(j *Job) float64 { return m.Meeting.way().deep(j) }
 
@@ -123,6 +126,9 @@ func placePosts(j *Job, s *Setout) {
 	for i := range s.Carriers {
 		if k := &s.Carriers[i]; len(k.Posts) > 0 {
 			k.PostOuter = j.Posts.Meet.Meeting.way().outer(j, *k)
+			if k.Back { // flush with it on the other side
+				k.PostOuter = k.Inner - j.Posts.Section.Depth
+			}
 		}
 	}
 }

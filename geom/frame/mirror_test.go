@@ -17,6 +17,7 @@ func mirrored(j *Job) *Job {
 	}
 	m.Plate.From, m.Plate.To = -j.Plate.To, -j.Plate.From
 	m.Beam.From, m.Beam.To = -j.Beam.To, -j.Beam.From
+	m.Rear.From, m.Rear.To = -j.Rear.To, -j.Rear.From
 	m.Battens.OverLeft, m.Battens.OverRight = j.Battens.OverRight, j.Battens.OverLeft
 	m.Roof.From, m.Roof.OverLeft, m.Roof.OverRight = other(j.Roof.From), j.Roof.OverRight, j.Roof.OverLeft
 	m.Roof.Downpipes = slices.Clone(j.Roof.Downpipes)
@@ -24,7 +25,9 @@ func mirrored(j *Job) *Job {
 		m.Roof.Downpipes[i].Along *= -1
 	}
 	m.Posts.At = slices.Clone(j.Posts.At)
-	slices.Reverse(m.Posts.At)
+	row := len(m.Posts.At) - m.Posts.Rear
+	slices.Reverse(m.Posts.At[:row])
+	slices.Reverse(m.Posts.At[row:])
 	for i := range m.Posts.At {
 		p := &m.Posts.At[i]
 		p.Along, p.Wall = -p.Along, other(p.Wall)

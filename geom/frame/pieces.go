@@ -95,8 +95,9 @@ func (f *Frame) Splices(member int) []float64 {
 		if f.Job.Posts.Meet.RunsUp() {
 			return nil // over a post is where its bolts are
 		}
-		for _, p := range f.Job.Posts.At {
-			places = append(places, p.Along-m.Place.O.X)
+		k, _ := f.Setout.CarrierOf(member)
+		for _, i := range k.Posts {
+			places = append(places, f.Job.Posts.At[i].Along-m.Place.O.X)
 		}
 	case KindValance:
 		if f.Job.Valance.Set == ValanceFace {

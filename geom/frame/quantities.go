@@ -73,17 +73,21 @@ func ringVolume(hole, rod, depth float64) float64 {
 	return math.Pi / 4 * (hole*hole - rod*rod) * depth
 }
 
-// RodBars is how many bars the rods are cut from; 0 where none is long enough
+// RodBars is how many bars the rods are cut from, each from one length only; 0 where none is long enough
 // or there are no rods.
 func (f *Frame) RodBars() int {
-	n, each := len(f.Of(KindPost)), 0
-	if l := f.RodLength(); f.Job.Posts.Rod.Diameter > 0 && l > 0 {
-		each = int((f.Job.Posts.Rod.Bar + slack) / l)
+	n, left := 0, map[float64]int{} // of each length, how many the last bar still gives
+	for _, l := range f.RodLengths() {
+		each := int((f.Job.Posts.Rod.Bar + slack) / l)
+		if each == 0 {
+			return 0
+		}
+		if left[l] == 0 {
+			n, left[l] = n+1, each
+		}
+		left[l]--
 	}
-	if each == 0 {
-		return 0
-	}
-	return (n + each - 1) / each
+	return n
 }
 
 // CutFaces is the area of timber that cutting lays bare, mm²: what has lost its

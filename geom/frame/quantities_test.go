@@ -104,7 +104,7 @@ func TestHardwareTotals(t *testing.T) {
 			t.Errorf("%d of %s, want %d", got[kind], kind, n)
 		}
 	}
-	holds(t, "rod", f.RodLength(), 370, 0)
+	holds(t, "rod", f.RodLengths()[0], 370, 0)
 	if f.RodBars() != 2 {
 		t.Errorf("%d bars, want 2", f.RodBars())
 	}
@@ -141,7 +141,7 @@ func TestHardwareSpots(t *testing.T) {
 func TestStrapPlace(t *testing.T) {
 	f := mustBuild(t, handJob())
 	for _, h := range f.Hardware() {
-		if h.Kind == StrapTie && h.Use == UseRafterPlate {
+		if h.Kind == StrapTie && h.Use == UseRafter+"wall plate" {
 			holds(t, "strap", h.Spots[0].At, 70.0125, 1e-4)
 			holds(t, "strap over the plate", h.Spots[1].At, f.Setout.Rafters[0], 1e-9)
 			return

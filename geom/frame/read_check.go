@@ -28,7 +28,8 @@ func (f *filler) check() {
 		f.ascending(path+".near", path+".far", k.Near, k.Far)
 	}
 	f.row("wall.studs.at[%d]", len(w.Studs), func(i int) float64 { return w.Studs[i] })
-	f.row("posts.at[%d].at", len(f.Posts.At), func(i int) float64 { return f.Posts.At[i].Along })
+	f.row("posts.rear[%d].at", len(f.rearPosts), func(i int) float64 { return f.rearPosts[i].Along })
+	f.row("posts.at[%d].at", len(f.Posts.At)-f.Posts.Rear, func(i int) float64 { return f.Posts.At[i].Along })
 	if len(f.errs) == 0 && w.From >= w.To {
 		f.fault(RuleOrder, "wall", "the wall ends (%s) before it starts (%s); give both from and to", f.Format().Length(w.To), f.Format().Length(w.From))
 	}

@@ -75,11 +75,17 @@ func (f *filler) relevant(path string) bool {
 	case strings.HasPrefix(path, "braces.bolt."):
 		return f.Braces.Joint == BraceLapped
 	case path == "plate.housing":
-		return f.Plate.Hold.housed()
+		return !f.Freestanding() && f.Plate.Hold.housed()
+	case path == "rear_beam.housing":
+		return f.Freestanding() && f.Rear.Hold.housed()
+	case strings.HasPrefix(path, "plate."):
+		return !f.Freestanding()
+	case path == "wall.cladding":
+		return !f.Freestanding()
 	case path == "beam.housing":
 		return f.Beam.Hold.housed()
 	case path == "rafters.clearance":
-		return f.Plate.Hold.housed() || f.Beam.Hold.housed()
+		return f.rearHold().housed() || f.Beam.Hold.housed()
 	case path == "battens.check.clearance":
 		return f.Battens.Lie == LieChecked
 	case strings.HasPrefix(path, "posts.bolts."):
@@ -96,12 +102,20 @@ func (f *filler) relevant(path string) bool {
 	return true
 }
 
+// rearHold is how the rafters are held at their upper ends.
+func (j *Job) rearHold() Hold {
+	if j.Freestanding() {
+		return j.Rear.Hold
+	}
+	return j.Plate.Hold
+}
+
 func (f *filler) fillSite() {
 	if f.Paper.Size == ansiB {
 		f.Paper.Size = "Tabloid"
 	}
 	f.Site.NorthGiven = f.Given("site.north")
-	for i, s := range []Side{Left, Right, Out} {
+	for i, s := range []Side{Left, Right, Out, Rear} {
 		if f.Given("site.boundaries." + string(s)) {
 			f.Site.Boundaries = append(f.Site.Boundaries, Boundary{s, f.boundaries[i]})
 		}
@@ -116,7 +130,7 @@ func (f *filler) fillTimber() {
 		path string
 		t    *Timber
 	}{
-		{"plate", &f.Plate.Timber}, {"beam", &f.Beam.Timber}, {"posts", &f.Posts.Timber},
+		{"plate", &f.Plate.Timber}, {"rear_beam", &f.Rear.Timber}, {"beam", &f.Beam.Timber}, {"posts", &f.Posts.Timber},
 		{"rafters", &f.Rafters.Timber}, {"battens", &f.Battens.Timber}, {"laths", &f.Laths.Timber},
 		{"slats", &f.Slats.Timber}, {"slats.cleats", &f.Slats.Cleats.Timber},
 		{"braces", &f.Braces.Timber}, {"blocking", &f.Blocking.Timber}, {"fascia", &f.Fascia.Timber}, {"valance", &f.Valance.Timber},
@@ -148,6 +162,14 @@ const softwood = 550.0
 func (f *filler) fillPlateAndBeam() {
 	p, b := &f.Plate, &f.Beam
 	p.To = p.From + f.plateLength
+	f.Rear.To = f.Rear.From + f.rearLength
+	if f.Given("rear_beam.underside") {
+		f.Rear.Top = f.rearUnder + f.Rear.Section.Depth
+	}
+	from, length := p.From, f.plateLength
+	if f.Freestanding() {
+		from, length = f.Rear.From, f.rearLength
+	}
 	if f.Given("plate.underside") {
 		p.Top = f.underside + p.Section.Depth
 	}
@@ -157,10 +179,10 @@ func (f *filler) fillPlateAndBeam() {
 		p.Fixing.RowEdge = p.Section.Depth / 4
 	}
 	if !f.Given("beam.from") {
-		b.From = p.From
+		b.From = from
 	}
 	if !f.Given("beam.length") {
-		f.beamLength = f.plateLength
+		f.beamLength = length
 	}
 	b.To = b.From + f.beamLength
 }
@@ -233,6 +255,9 @@ func (f *filler) fillBacking() {
 func (f *filler) fillExtent() {
 	w := &f.Wall
 	from, to := f.Plate.From, f.Plate.To
+	if f.Freestanding() {
+		from, to = min(f.Rear.From, f.Beam.From), max(f.Rear.To, f.Beam.To)
+	}
 	for _, o := range w.Openings {
 		from, to = min(from, o.From), max(to, o.To)
 	}
@@ -263,7 +288,7 @@ func (f *filler) fillPosts() {
 	f.fillMeet()
 	for i := range f.Posts.At {
 		p := &f.Posts.At[i]
-		if !f.Given(postPath(i) + ".ground") {
+		if !f.Given(f.postPath(i) + ".ground") {
 			p.Ground = f.Levels.Ground
 		}
 		if p.Dug() {
@@ -277,6 +302,23 @@ func (f *filler) fillPosts() {
 		fillPacker(&p.Packer, f.Posts.Section.Depth, packerHeight)
 		fillFixing(&p.Fixing)
 	}
+	f.fillRearPosts()
+}
+
+// fillRearPosts sets the posts under a rear beam, opposite those under the front
+// one unless the job places them.
+func (f *filler) fillRearPosts() {
+	if !f.Freestanding() {
+		return
+	}
+	rear := f.rearPosts
+	if !f.Given("posts.rear") {
+		rear = slices.Clone(f.Posts.At)
+	}
+	for i, p := range rear {
+		rear[i].Ground = GroundAt(f.Job, p.Along)
+	}
+	f.Posts.At, f.Posts.Rear = append(f.Posts.At, rear...), len(rear)
 }
 
 // fillMeet drops what the way in which the beam meets the posts has no use for.

@@ -9,9 +9,10 @@ const RuleIdle Rule = "idle key"
 // checkIdle refuses keys that have no effect in a job of this form, with what
 // would make them mean something.
 func (f *filler) checkIdle() {
-	p, b, tail, m := f.Plate.Hold, f.Beam.Hold, f.Rafters.Tail.Shape, f.Posts.Meet
+	p, b, tail, m := f.rearHold(), f.Beam.Hold, f.Rafters.Tail.Shape, f.Posts.Meet
 	kind := f.Wall.Kind
 	studs := kind.of().studs() != ""
+	free := f.Freestanding()
 	housed, over := p.housed() || b.housed(), p == Over || b == Over
 	if f.Given("slats") && f.Given("battens") {
 		f.fault(RuleIdle, "slats", "slats stand between the rafters instead of battens over them, and the job has both; take one of them out")
@@ -27,6 +28,14 @@ func (f *filler) checkIdle() {
 		means bool
 		when  string
 	}{
+		{"wall", !free, "the frame has a wall plate"},
+		{"posts.rear", free, "the frame has a rear beam"},
+		{"posts.packers", !free, "a post is fixed to a wall"},
+		{"posts.fixing", !free, "a post is fixed to a wall"},
+		{"site.references", free, "the frame has a rear beam"},
+		{"site.boundaries.rear", free, "the frame has a rear beam"},
+		{"rear_beam.housing", p.housed(), "rear_beam.rafters is housed"},
+		{"rear_beam.rafter_drop", p != Over, "rear_beam.rafters is housed or between; under rafters that lie over it, rafters.heel says how they stand"},
 		{"plate.housing", p.housed(), "plate.rafters is housed"},
 		{"plate.rafter_drop", p != Over, "plate.rafters is housed or between; under rafters that lie over it, rafters.heel says how they stand"},
 		{"beam.housing", b.housed(), "beam.rafters is housed"},
@@ -40,8 +49,8 @@ func (f *filler) checkIdle() {
 		{"posts.chamfer", m.Meeting != OnBracket, "the post's top is bare: posts.beam is not on bracket"},
 		{"rafters.clearance", housed, "plate or beam hold the rafters housed"},
 		{"rafters.seat", housed, "plate or beam hold the rafters housed"},
-		{"rafters.heel", over, "the rafters lie over plate or beam: plate.rafters or beam.rafters is over"},
-		{"rafters.head", p == Over, "the rafters lie over the plate: plate.rafters is over"},
+		{"rafters.heel", over, "the rafters lie over plate or beam: plate.rafters, rear_beam.rafters or beam.rafters is over"},
+		{"rafters.head", p == Over, "the rafters lie over the plate or rear beam: plate.rafters or rear_beam.rafters is over"},
 		{"rafters.tail", b == Over, "the rafters lie over the beam: beam.rafters is over"},
 		{"rafters.tail.nose", b != Over || tail == TailBevelled || tail == TailQuarter || tail == TailOgee, "the tail's shape is bevelled, quarter round or ogee"},
 		{"rafters.tail.bevel", b != Over || tail == TailBevelled, "the tail's shape is bevelled"},
@@ -71,8 +80,8 @@ func (f *filler) checkIdle() {
 	}
 	for i, p := range f.Posts.At {
 		for key, means := range map[string]bool{".footing": p.Dug(), ".shoe": !p.Dug()} {
-			if !means && f.Given(postPath(i)+key) {
-				f.fault(RuleIdle, postPath(i)+key, "%s has no effect here: the post's base is %s; take it out, or change the base", spoken(postPath(i)+key), p.Base)
+			if !means && f.Given(f.postPath(i)+key) {
+				f.fault(RuleIdle, f.postPath(i)+key, "%s has no effect here: the post's base is %s; take it out, or change the base", spoken(f.postPath(i)+key), p.Base)
 			}
 		}
 	}

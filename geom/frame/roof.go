@@ -103,6 +103,10 @@ func (b *builder) roof() Roofing {
 // checkRoof finds what cannot be built before anything is laid.
 func (c *checker) checkRoof() {
 	j, r := c.job, c.job.Roof
+	if !c.set.Rear().OnWall {
+		c.errorf(RuleRoof, "roof", "the roof runs up to a wall, and a free-standing frame has none; take the roof out")
+		return
+	}
 	if len(c.set.Battens) == 0 || battenTop(j.Battens) <= 0 {
 		c.errorf(RuleRoof, "roof", "roof sheets lie on battens that stand above the rafters, and the job has none; add battens, or take the roof out")
 		return

@@ -2,6 +2,7 @@ package frame
 
 import (
 	"math"
+	"strings"
 
 	"plumbcut/geom"
 )
@@ -32,9 +33,9 @@ type Setout struct {
 	BlockRows []float64    // of blocks: their middles, down the slope from the plate's outer face
 
 	HeadBeam  float64 // under the beam, above what one stands on there
-	HeadPlate float64 // under the rafters at the plate's outer face
+	HeadPlate float64 // under the rafters at the plate's outer face, or under a rear beam
 
-	Covered float64 // plan area from the wall to the beam's outer face, mm²
+	Covered float64 // plan area from the wall, or what stands farthest to the rear, to the front, mm²
 
 	tan, sin, cos float64 // of the slope
 	line          float64 // z of the line of the rafters' top edges at lineAt
@@ -57,7 +58,7 @@ func (f *Frame) RafterTop(y float64) float64 { return f.Setout.RafterTop(y) }
 // Arris is the world y of a named arris.
 func (s Setout) Arris(a Arris) float64 {
 	switch a {
-	case PlateInner:
+	case PlateInner, RearOuter:
 		return s.Rear().Inner
 	case BeamInner:
 		return s.Front().Inner
@@ -68,6 +69,11 @@ func (s Setout) Arris(a Arris) float64 {
 	}
 	return s.Rear().Outer
 }
+
+// rear reports whether only a free-standing frame has the arris, and house
+// whether only one against a house has it.
+func (a Arris) rear() bool  { return a == RearOuter || a == RearInner }
+func (a Arris) house() bool { return a == WallFace || a == PlateInner || a == PlateOuter }
 
 // Length is the distance between From and To measured down the slope.
 func (s Slope) Length() float64 { return math.Hypot(s.Run, s.Drop) }
@@ -116,7 +122,7 @@ func layOut(c *checker) {
 	}
 }
 
-// minRun is the least clear distance between plate and beam.
+// minRun is the least clear distance between the carriers.
 const minRun = 200
 
 // maxSlope is the steepest fall, just beyond 20 in 12.
@@ -129,18 +135,30 @@ func layOutSlope(c *checker) {
 	sl := Slope{From: j.Fall.From, To: j.Fall.To}
 	if sl.From == "" {
 		sl.From = PlateOuter
+		if j.Freestanding() {
+			sl.From = RearInner
+		}
 	}
 	if sl.To == "" {
 		sl.To = BeamInner
 	}
 	sl.Run = s.Arris(sl.From) - s.Arris(sl.To)
 	if s.Rear().Outer-s.Front().Inner < minRun {
-		c.errorf(RuleBeamOut, "beam.out", "the beam's inner face is %s from the plate's outer face; make beam.out at least %s",
-			c.mm(s.Rear().Outer-s.Front().Inner), c.mm(minRun+s.Front().Wide()-s.Rear().Outer))
+		c.errorf(RuleBeamOut, "beam.out", "the %s's inner face is %s from the %s's %s face; make beam.out at least %s", s.Front().Short,
+			c.mm(s.Rear().Outer-s.Front().Inner), s.Rear().Short, s.Rear().FaceWord(s.Rear().Outer), c.mm(minRun+s.Front().Wide()-s.Rear().Outer))
 		return
 	}
+	for _, a := range []struct {
+		path string
+		is   Arris
+	}{{"fall.from", sl.From}, {"fall.to", sl.To}} {
+		if a.is.rear() != j.Freestanding() && (a.is.rear() || a.is.house()) {
+			c.errorf(RuleFallBetween, a.path, "the frame has no %s; name an arris of its own timbers", strings.TrimSuffix(strings.TrimSuffix(string(a.is), " inner arris"), " outer arris"))
+			return
+		}
+	}
 	if sl.Run <= 0 {
-		c.errorf(RuleFallBetween, "fall", "the fall is measured from the %s to the %s, which is not farther out; name the one nearer the house first", sl.From, sl.To)
+		c.errorf(RuleFallBetween, "fall", "the fall is measured from the %s to the %s, which is not farther out; name the one farther from the front first", sl.From, sl.To)
 		return
 	}
 	switch j.Fall.Kind {
@@ -158,7 +176,7 @@ func layOutSlope(c *checker) {
 	sl.Angle = math.Atan(s.tan)
 	switch {
 	case !(s.tan >= 0):
-		c.errorf(RuleFall, "fall", "the fall would lift the beam above the plate; the rafters must fall away from the house, or lie level")
+		c.errorf(RuleFall, "fall", "the fall would lift the %s above the %s; the rafters must fall to the front, or lie level", s.Front().Short, s.Rear().Short)
 		return
 	case sl.Angle > maxSlope+slack:
 		c.errorf(RuleFall, "fall", "the fall is %s; it can be at most %s", c.format.Angle(sl.Angle), c.format.Angle(maxSlope))
@@ -167,7 +185,7 @@ func layOutSlope(c *checker) {
 	s.cos = 1 / math.Hypot(1, s.tan)
 	s.sin = s.tan * s.cos
 	settleCarriers(j, s)
-	s.Covered = (max(j.Plate.To, j.Beam.To) - min(j.Plate.From, j.Beam.From)) * -s.FrontOut()
+	s.Covered = (max(s.Rear().To, s.Front().To) - min(s.Rear().From, s.Front().From)) * (s.BackIn() - s.FrontOut())
 	sl.Drop = sl.Run * s.tan
 	c.slope, c.sloped = sl, true
 }
@@ -186,7 +204,7 @@ func layOutRafters(c *checker) {
 		first, last = first+j.Rafters.Inset, last-j.Rafters.Inset
 	}
 	if last-first < w {
-		c.errorf(RuleRaftersOverlap, "rafters", "plate and beam share only %s, too little for two rafters; lengthen the shorter one", c.mm(s.To-s.From))
+		c.errorf(RuleRaftersOverlap, "rafters", "%s and %s share only %s, too little for two rafters; lengthen the shorter one", s.Rear().Short, s.Front().Short, c.mm(s.To-s.From))
 		return
 	}
 	n := j.Rafters.Number

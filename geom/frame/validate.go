@@ -33,6 +33,7 @@ const (
 	RuleStudsUnknown   Rule = "studs unknown"
 	RuleBacking        Rule = "what the plate is fixed to"
 	RulePostOffBeam    Rule = "post off beam"
+	RuleTwoBeams       Rule = "two beams" // not on the posts' tops
 	RulePostsOverlap   Rule = "posts overlap"
 	RulePostWall       Rule = "post on wall" // does not stand against its return
 	RulePostDoor       Rule = "post before door"
@@ -100,7 +101,20 @@ func (c *checker) seat(post int) float64 { return c.set.Under(post).Bottom }
 // postBottom is the level of the end of a post.
 func (c *checker) postBottom(p Post) float64 { return p.Base.of().foot(c.job, p) }
 
-func postPath(i int) string { return fmt.Sprintf("posts.at[%d]", i) }
+// postPath is where the job file gives a post: one under the rear beam may have
+// its place from the one opposite.
+func (j *Job) postPath(i int) string {
+	n := len(j.Posts.At) - j.Posts.Rear
+	switch {
+	case i < n:
+		return fmt.Sprintf("posts.at[%d]", i)
+	case j.Given("posts.rear"):
+		return fmt.Sprintf("posts.rear[%d]", i-n)
+	}
+	return fmt.Sprintf("posts.at[%d]", i-n)
+}
+
+func (c *checker) postPath(i int) string { return c.job.postPath(i) }
 
 // checkSizes refuses sizes that no later step could reckon with. The reader
 // has refused most of them already, with better words.
@@ -122,16 +136,16 @@ func (c *checker) checkSizes() {
 			}
 		}
 	}
-	positive("plate", j.Plate.Section.Depth, j.Plate.Section.Width, j.Plate.To-j.Plate.From)
-	positive("plate.fixing", j.Plate.Fixing.Spacing, j.Plate.Fixing.Hole)
-	notNegative("plate", j.Plate.Packer.Thickness, j.Plate.Fixing.FromRafter, j.Plate.Drop, j.Plate.Fixing.Screw)
-	if j.Plate.Packer.Thickness > 0 {
-		positive("plate.packers", j.Plate.Packer.Width, j.Plate.Packer.Height)
+	if j.Freestanding() {
+		positive("rear_beam", j.Rear.Section.Depth, j.Rear.Section.Width, j.Rear.To-j.Rear.From, float64(j.Posts.Rear))
+		notNegative("rear_beam.rafter_drop", j.Rear.Drop)
+	} else {
+		c.checkPlateSizes(positive, notNegative)
 	}
 	positive("beam", j.Beam.Section.Depth, j.Beam.Section.Width, j.Beam.To-j.Beam.From, j.Beam.Out)
 	notNegative("beam.drop", j.Beam.Drop)
-	if j.Plate.Hold.housed() {
-		positive("plate.housing", j.Plate.Housing)
+	if j.Freestanding() && j.Rear.Hold.housed() {
+		positive("rear_beam.housing", j.Rear.Housing)
 	}
 	if j.Beam.Hold.housed() {
 		positive("beam.housing", j.Beam.Housing)
@@ -158,16 +172,30 @@ func (c *checker) checkSizes() {
 	}
 	for i, p := range j.Posts.At {
 		if p.Dug() {
-			positive(postPath(i), p.Footing.Size, p.Footing.Depth)
+			positive(c.postPath(i), p.Footing.Size, p.Footing.Depth)
 		}
-		notNegative(postPath(i), p.Shoe.Stand, p.Shoe.Diameter, p.Shoe.Length, p.Shoe.FromEdge)
-		notNegative(postPath(i), p.Footing.Pad, p.Footing.Collar, p.Footing.Stand)
+		notNegative(c.postPath(i), p.Shoe.Stand, p.Shoe.Diameter, p.Shoe.Length, p.Shoe.FromEdge)
+		notNegative(c.postPath(i), p.Footing.Pad, p.Footing.Collar, p.Footing.Stand)
 		if p.Wall != "" {
-			positive(postPath(i), p.Fixing.Spacing, p.Fixing.Hole)
+			positive(c.postPath(i), p.Fixing.Spacing, p.Fixing.Hole)
 		}
 		if p.Wall != "" && p.Packer.Thickness != 0 {
-			positive(postPath(i), p.Packer.Thickness, p.Packer.Width, p.Packer.Height)
+			positive(c.postPath(i), p.Packer.Thickness, p.Packer.Width, p.Packer.Height)
 		}
+	}
+}
+
+// checkPlateSizes is checkSizes of the wall plate.
+func (c *checker) checkPlateSizes(positive, notNegative func(path string, vs ...float64)) {
+	p := c.job.Plate
+	positive("plate", p.Section.Depth, p.Section.Width, p.To-p.From)
+	positive("plate.fixing", p.Fixing.Spacing, p.Fixing.Hole)
+	notNegative("plate", p.Packer.Thickness, p.Fixing.FromRafter, p.Drop, p.Fixing.Screw)
+	if p.Packer.Thickness > 0 {
+		positive("plate.packers", p.Packer.Width, p.Packer.Height)
+	}
+	if p.Hold.housed() {
+		positive("plate.housing", p.Housing)
 	}
 }
 
@@ -175,15 +203,23 @@ func (c *checker) checkSizes() {
 // question still makes sense, so that all errors are found at once.
 func (c *checker) validate() {
 	c.checkSizes()
-	c.job.Wall.Kind.of().needs(c)
+	if !c.job.Freestanding() {
+		c.job.Wall.Kind.of().needs(c)
+	}
 	if len(c.errs) > 0 {
+		return
+	}
+	if c.job.Freestanding() && !c.job.Posts.Meet.onTop() {
+		c.errorf(RuleTwoBeams, "posts.beam", "the posts of a free-standing frame carry both beams on their tops; take posts.beam out")
 		return
 	}
 	layOut(c)
 	c.checkPosts()
 	c.checkKeepOuts()
 	c.checkBeamEnds()
-	c.checkHouse()
+	if !c.job.Freestanding() {
+		c.checkHouse()
+	}
 	if !c.sloped {
 		return
 	}

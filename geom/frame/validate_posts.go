@@ -24,23 +24,32 @@ func (c *checker) checkPosts() {
 	j := c.job
 	half := j.Posts.Section.Width / 2
 	for i, p := range j.Posts.At {
-		if p.Along-half < j.Beam.From-slack || p.Along+half > j.Beam.To+slack {
-			c.errorf(RulePostOffBeam, postPath(i), "post %d stands at %s, not wholly under the beam; its centre must be between %s and %s",
-				i+1, c.mm(p.Along), c.mm(j.Beam.From+half), c.mm(j.Beam.To-half))
+		if k := c.set.Under(i); p.Along-half < k.From-slack || p.Along+half > k.To+slack {
+			c.errorf(RulePostOffBeam, c.postPath(i), "post %d stands at %s, not wholly under the %s; its centre must be between %s and %s",
+				i+1, c.mm(p.Along), k.Short, c.mm(k.From+half), c.mm(k.To-half))
 		}
-		if i > 0 && p.Along-j.Posts.At[i-1].Along < 2*half-slack {
-			c.errorf(RulePostsOverlap, postPath(i), "posts %d and %d are %s apart and would overlap; the least is their width, %s",
-				i, i+1, c.mm(p.Along-j.Posts.At[i-1].Along), c.mm(2*half))
+		if b, ok := c.beside(i, -1); ok && p.Along-b.Along < 2*half-slack {
+			c.errorf(RulePostsOverlap, c.postPath(i), "posts %d and %d are %s apart and would overlap; the least is their width, %s",
+				i, i+1, c.mm(p.Along-b.Along), c.mm(2*half))
 		}
 		c.checkPostWall(i, p)
 		c.checkFooting(i, p)
 		p.Base.of().check(c, i)
 		for _, o := range j.Wall.Openings {
 			if o.Kind == "door" && p.Wall == "" && p.Along+half > o.From && p.Along-half < o.To {
-				c.warnf(RulePostDoor, postPath(i), "post %d stands before the %s", i+1, openingName(o))
+				c.warnf(RulePostDoor, c.postPath(i), "post %d stands before the %s", i+1, openingName(o))
 			}
 		}
 	}
+}
+
+// beside is the next post to the left (way −1) or right (+1) in a post's row.
+func (c *checker) beside(i, way int) (Post, bool) {
+	k := i + way
+	if k < 0 || k >= len(c.job.Posts.At) || c.set.Under(k).Key != c.set.Under(i).Key {
+		return Post{}, false
+	}
+	return c.job.Posts.At[k], true
 }
 
 // checkPostWall checks a post against the return that it is fixed to, or
@@ -60,20 +69,20 @@ func (c *checker) checkPostWall(i int, p Post) {
 			if r.Side == Right {
 				want = r.At - half - off
 			}
-			c.errorf(RulePostWall, postPath(i), "post %d is %s from the %s return and its packers are %s thick; with them its centre is at %s",
+			c.errorf(RulePostWall, c.postPath(i), "post %d is %s from the %s return and its packers are %s thick; with them its centre is at %s",
 				i+1, c.mm(gap), r.Side, c.mm(p.Packer.Thickness), c.mm(want))
 		case p.Wall == r.Side && r.Length < out-slack:
-			c.errorf(RulePostWall, postPath(i), "post %d is fixed to the %s return, which comes out %s; it must reach the post's outer face at %s",
+			c.errorf(RulePostWall, c.postPath(i), "post %d is fixed to the %s return, which comes out %s; it must reach the post's outer face at %s",
 				i+1, r.Side, c.mm(r.Length), c.mm(out))
 		case p.Wall == "" && gap < -slack && r.Length > out-j.Posts.Section.Depth:
-			c.errorf(RuleReturnClash, postPath(i), "post %d runs %s into the %s return; move it away from it", i+1, c.mm(-gap), r.Side)
+			c.errorf(RuleReturnClash, c.postPath(i), "post %d runs %s into the %s return; move it away from it", i+1, c.mm(-gap), r.Side)
 		}
 		if p.Wall == r.Side {
 			return
 		}
 	}
 	if p.Wall != "" {
-		c.errorf(RulePostWall, postPath(i), "post %d is fixed to the %s return, but the wall has none; add it under wall or take it away here", i+1, p.Wall)
+		c.errorf(RulePostWall, c.postPath(i), "post %d is fixed to the %s return, but the wall has none; add it under wall or take it away here", i+1, p.Wall)
 	}
 }
 
@@ -93,18 +102,17 @@ func (c *checker) checkFooting(i int, p Post) {
 	}
 	f, s := p.Footing, c.job.Posts.Section
 	if across := c.across(f); f.Size <= across {
-		c.errorf(RuleFooting, postPath(i), "the footing of post %d is %s and its post needs %s; make it larger", i+1, c.mm(f.Size), c.mm(across))
+		c.errorf(RuleFooting, c.postPath(i), "the footing of post %d is %s and its post needs %s; make it larger", i+1, c.mm(f.Size), c.mm(across))
 	}
 	if f.Depth < footingUsual {
-		c.warnf(RuleFooting, postPath(i), "the footing of post %d is %s deep, less than the usual %s (common practice); have the depth confirmed", i+1, c.figure(f.Depth), c.figure(footingUsual))
+		c.warnf(RuleFooting, c.postPath(i), "the footing of post %d is %s deep, less than the usual %s (common practice); have the depth confirmed", i+1, c.figure(f.Depth), c.figure(footingUsual))
 	}
 	if under := f.Size/2 - s.Width/2 - p.Packer.Thickness; p.Wall != "" && under > slack {
-		c.warnf(RuleFooting, postPath(i), "the footing of post %d runs %s under the %s return; look at what the house stands on there before digging", i+1, c.figure(under), p.Wall)
+		c.warnf(RuleFooting, c.postPath(i), "the footing of post %d runs %s under the %s return; look at what the house stands on there before digging", i+1, c.figure(under), p.Wall)
 	}
-	if i > 0 {
-		b := c.job.Posts.At[i-1]
+	if b, ok := c.beside(i, -1); ok {
 		if need := (f.Size + b.Footing.Size) / 2; b.Dug() && p.Along-b.Along < need-slack && p.Along-b.Along >= s.Width {
-			c.errorf(RuleFooting, postPath(i), "the footings of posts %d and %d overlap; the posts must be at least %s apart", i, i+1, c.mm(need))
+			c.errorf(RuleFooting, c.postPath(i), "the footings of posts %d and %d overlap; the posts must be at least %s apart", i, i+1, c.mm(need))
 		}
 	}
 }
@@ -117,7 +125,7 @@ func (c *checker) checkPostTops() {
 		k := c.set.Under(i)
 		length := k.PostTop - c.postBottom(p)
 		if length < j.Posts.Rod.IntoPost+slack || length <= 0 || min(k.PostTop, k.Bottom) <= j.Floor(p) {
-			c.errorf(RuleRod, postPath(i), "post %d is only %s long; raise the beam or shorten the rod", i+1, c.mm(length))
+			c.errorf(RuleRod, c.postPath(i), "post %d is only %s long; raise the beam or shorten the rod", i+1, c.mm(length))
 		}
 	}
 	for _, k := range c.set.Carriers {
@@ -127,8 +135,8 @@ func (c *checker) checkPostTops() {
 	}
 }
 
-// checkRods checks the rods that go down through the beam into the posts.
-func (c *checker) checkRods() {
+// checkRods checks the rods that go down through a beam into its posts.
+func (c *checker) checkRods(k Carrier) {
 	j := c.job
 	rod := j.Posts.Rod
 	if rod.Diameter == 0 {
@@ -137,19 +145,19 @@ func (c *checker) checkRods() {
 	if rod.Hole < rod.Diameter {
 		c.errorf(RuleRod, "posts.rod.hole", "a hole of %s does not take a rod of %s; make it at least as wide", c.mm(rod.Hole), c.mm(rod.Diameter))
 	}
-	side := (j.Beam.Section.Width - rod.Hole) / 2
+	side := (k.Section.Width - rod.Hole) / 2
 	if side <= 0 || rod.Hole >= j.Posts.Section.Width {
-		c.errorf(RuleRod, "posts.rod.hole", "a hole of %s breaks out of the beam or the post; make it smaller", c.mm(rod.Hole))
+		c.errorf(RuleRod, "posts.rod.hole", "a hole of %s breaks out of the %s or the post; make it smaller", c.mm(rod.Hole), k.Short)
 	}
-	if !j.Beam.Hold.housed() || j.Beam.Housing <= side {
+	if !k.Hold.housed() || k.Housing <= side {
 		return
 	}
 	reach := (j.Rafters.Section.Width + j.Rafters.Clearance + rod.Hole) / 2
-	for i, p := range j.Posts.At {
-		for k, x := range c.set.Rafters {
-			if math.Abs(x-p.Along) < reach {
-				c.errorf(RuleRod, postPath(i), "the rod of post %d would break into the housing of rafter %d; make the beam's housings at most %s deep, or move the post",
-					i+1, k+1, c.mm(side))
+	for _, i := range k.Posts {
+		for r, x := range c.set.Rafters {
+			if math.Abs(x-j.Posts.At[i].Along) < reach {
+				c.errorf(RuleRod, c.postPath(i), "the rod of post %d would break into the housing of rafter %d; make the %s's housings at most %s deep, or move the post",
+					i+1, r+1, k.Short, c.mm(side))
 			}
 		}
 	}

@@ -22,11 +22,18 @@ const (
 func (c *checker) checkHead() bool {
 	s := &c.set
 	s.HeadBeam = s.Front().Bottom - c.standing(s.Front().Inner)
+	if r := s.Rear(); r.Back && r.Bottom-c.standing(r.Outer) < headLeast {
+		c.errorf(RuleHeadHeight, "rear_beam", "under the rear beam there is %s; it must be at least %s: raise it", c.mm(r.Bottom-c.standing(r.Outer)), c.mm(headLeast))
+		return false
+	}
 	s.HeadPlate = s.RafterTop(s.Rear().Outer) - s.plumb(c.job.Rafters.Section.Depth) - c.standing(s.Rear().Outer)
+	if s.Rear().Back {
+		s.HeadPlate = s.Rear().Bottom - c.standing(s.Rear().Outer)
+	}
 	switch {
 	case s.HeadBeam < headLeast:
-		c.errorf(RuleHeadHeight, "fall", "the fall leaves %s under the beam; it must be at least %s: reduce the fall, raise the plate or bring the beam in",
-			c.mm(s.HeadBeam), c.mm(headLeast))
+		c.errorf(RuleHeadHeight, "fall", "the fall leaves %s under the beam; it must be at least %s: reduce the fall, raise the %s or bring the beam in",
+			c.mm(s.HeadBeam), c.mm(headLeast), s.Rear().Short)
 		return false
 	case c.job.Format().Round(s.HeadBeam) < c.job.Levels.HeadRoom:
 		c.warnf(RuleHeadHeight, "fall", "only %s under the beam, less than the head room of %s", c.figure(s.HeadBeam), c.figure(c.job.Levels.HeadRoom))

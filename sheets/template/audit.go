@@ -121,7 +121,7 @@ func ticked(s *draw.Sheet, at, d geom.Pt) bool {
 func (p *piece) audit() []draw.Finding {
 	var out []draw.Finding
 	found := func(r draw.Rule, f flap, at geom.Pt) {
-		out = append(out, draw.Finding{Rule: r, Sheet: p.number, At: at, What: fmt.Sprintf("%s of %s", faceName(p.work.member.Kind, f.face), p.title)})
+		out = append(out, draw.Finding{Rule: r, Sheet: p.number, At: at, What: fmt.Sprintf("%s of %s", p.say.faceName(p.work.member.Kind, f.face), p.title)})
 	}
 	if len(p.work.faces) == 0 { // nothing is cut
 		return nil
@@ -157,7 +157,7 @@ func (p *piece) audit() []draw.Finding {
 func (p *piece) unnamed() []draw.Finding {
 	var out []draw.Finding
 	for _, f := range p.flaps {
-		name := capitals(p.work.member.Kind, f.face)
+		name := p.say.capitals(p.work.member.Kind, f.face)
 		if !slices.ContainsFunc(p.ink.words, func(t draw.Text) bool {
 			return strings.HasSuffix(t.String, name) && f.area.Encloses(t.Box())
 		}) {

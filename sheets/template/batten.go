@@ -48,7 +48,7 @@ func (m *maker) crossingPieces(x crossing) []*piece {
 		}
 		box := whole(t, at[0]-x.wide/2-battenBeside, at[0]+x.wide/2+battenBeside)
 		up := geom.V(0, 0, 1)
-		p := &piece{title: "Screws of the " + plural(x.kind), work: work{member: t}, uses: []use{useOf(t, at...)}}
+		p := &piece{title: "Screws of the " + plural(x.kind), work: work{member: t}, uses: []use{m.useOf(t, at...)}}
 		p.plan = plan{
 			title: p.title,
 			options: [][]part{{

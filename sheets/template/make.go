@@ -128,7 +128,7 @@ func (p *piece) unseen() []string {
 	for _, f := range unfold(p.work.member, p.plan.options[0], p.plan.cross) {
 		shown := slices.ContainsFunc(p.flaps, func(g flap) bool { return g.face == f.face })
 		if !shown && len(p.work.on(f).lines) > 0 {
-			out = append(out, faceName(p.work.member.Kind, f.face))
+			out = append(out, p.say.faceName(p.work.member.Kind, f.face))
 		}
 	}
 	return out
@@ -208,4 +208,15 @@ func (m *maker) meta() draw.Meta {
 		Title: p.Title, Subject: "Full-size templates of a timber frame", Author: p.DrawnBy,
 		Date: p.Date, JobFile: m.job.File, JobText: m.job.Text,
 	}
+}
+
+// say is what the frame calls ends and faces.
+func (m *maker) say() naming { return naming{m.frame} }
+
+// rearName is what the rafters' lengths are measured from.
+func (m *maker) rearName() string {
+	if k := m.frame.Setout.Rear(); !k.OnWall {
+		return k.Short
+	}
+	return "wall"
 }

@@ -37,6 +37,7 @@ type piece struct {
 	runs   []string // and, after them, lists that are never broken within an item
 	uses   []use
 	key    string // alike templates share it
+	say    naming
 	ticked bool   // it has ticks beside a cut
 	bare   [3]int // how many words, lines and fills there are before letter sets its words
 }
@@ -62,7 +63,7 @@ const alikeShift = 0.137
 func (m *maker) workPiece(w work) *piece {
 	p := &piece{plan: m.planOf(w), work: w}
 	p.title = p.plan.title
-	p.uses = []use{useOf(w.member, p.plan.cross.X)}
+	p.uses = []use{m.useOf(w.member, p.plan.cross.X)}
 	p.show(m, p.plan.options[0])
 	p.key = p.shape()
 	return p
@@ -70,7 +71,7 @@ func (m *maker) workPiece(w work) *piece {
 
 // show draws a work by some of its faces.
 func (p *piece) show(m *maker, parts []part) {
-	p.ink = ink{}
+	p.ink, p.say = ink{}, m.say()
 	p.flaps = unfold(p.work.member, parts, p.plan.cross)
 	p.geometry(m)
 }
@@ -93,12 +94,12 @@ func (p *piece) fit(m *maker) {
 	p.head = m.words(p)
 }
 
-func useOf(t frame.Member, readings ...float64) use {
+func (m *maker) useOf(t frame.Member, readings ...float64) use {
 	mark := t.Mark
 	if t.Hand != frame.NoHand {
 		mark += " " + string(t.Hand) + "-hand"
 	}
-	return use{mark: mark, quantity: t.Quantity, from: endName(t.Kind, true), readings: readings}
+	return use{mark: mark, quantity: t.Quantity, from: m.say().end(t.Kind, true), readings: readings}
 }
 
 func areaOf(flaps []flap) draw.Rect {
@@ -348,10 +349,10 @@ func (p *piece) arrows(l *letterer, f flap) bool {
 	set := true
 	kind := p.work.member.Kind
 	if !f.acrossMember {
-		end := endName(kind, true)
+		end := p.say.end(kind, true)
 		set = l.setAny(f.area, p.towards(f, geom.V(-1, 0, 0), "to the "+end), p.towards(f, geom.V(-1, 0, 0), end))
 	}
-	if way, words := upWay(kind, f); words != "" {
+	if way, words := p.say.upWay(kind, f); words != "" {
 		l.set(p.towards(f, way, words), f.area)
 	}
 	return set
@@ -361,7 +362,7 @@ func (p *piece) arrows(l *letterer, f flap) bool {
 // as there is room for up to a height; up the paper where there is none across it,
 // and on the hatch if there is none beside it.
 func (p *piece) nameFlap(l *letterer, f flap, largest float64) bool {
-	face := capitals(p.work.member.Kind, f.face)
+	face := p.say.capitals(p.work.member.Kind, f.face)
 	var tries []label
 	for _, over := range []bool{false, true} {
 		for _, words := range []string{p.number + " " + face, face} {
@@ -398,14 +399,14 @@ func (p *piece) towards(f flap, d geom.Vec, words string) label {
 }
 
 // upWay is the direction on a flap that a builder turns it by, and its name.
-func upWay(k frame.Kind, f flap) (geom.Vec, string) {
+func (n naming) upWay(k frame.Kind, f flap) (geom.Vec, string) {
 	switch {
 	case f.acrossMember && upright(k):
-		return geom.V(0, 0, 1), "to the house"
+		return geom.V(0, 0, 1), n.inwards(k)
 	case upright(k):
 		return geom.Vec{}, ""
 	case f.plane.N.Z != 0 && !k.Slopes():
-		return geom.V(0, 1, 0), "to the house"
+		return geom.V(0, 1, 0), n.inwards(k)
 	case f.plane.N.Z != 0:
 		return geom.Vec{}, ""
 	}

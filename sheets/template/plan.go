@@ -90,13 +90,13 @@ func (m *maker) housingPlan(w work, h frame.Housing) plan {
 	place := ""
 	var ends []frame.Face
 	if u0 == 0 {
-		place = ", at its " + endName(t.Kind, true)
+		place = ", at its " + m.say().end(t.Kind, true)
 		if w.a < same {
 			ends = append(ends, frame.FaceStart)
 		}
 	}
 	if u1 == t.Length {
-		place = ", at its " + endName(t.Kind, false)
+		place = ", at its " + m.say().end(t.Kind, false)
 		if w.b > t.Length-same {
 			ends = append(ends, frame.FaceEnd)
 		}
@@ -213,7 +213,7 @@ func (m *maker) endPlan(w work) plan {
 	}
 	box := whole(t, u0, u1)
 	p := plan{
-		title:   fmt.Sprintf("%s of the %s", sentence(endName(t.Kind, w.start)), plural(t.Kind)),
+		title:   fmt.Sprintf("%s of the %s", sentence(m.say().end(t.Kind, w.start)), plural(t.Kind)),
 		options: wraps(w, box),
 		along:   []frame.Face{frame.FaceTop, frame.FaceBottom},
 	}
@@ -239,7 +239,7 @@ func (m *maker) endPlan(w work) plan {
 	case t.Kind == frame.KindBrace:
 		p.notes = append(p.notes, "Left and right braces are the same stick. Try the first in every corner before the others are cut.")
 	case w.end:
-		p.notes = append(p.notes, "Hold this cut until the distance from wall to beam is measured at every rafter.")
+		p.notes = append(p.notes, fmt.Sprintf("Hold this cut until the distance from %s to %s is measured at every rafter.", m.rearName(), m.frame.Setout.Front().Short))
 	}
 	return p
 }
@@ -262,13 +262,13 @@ func (m *maker) topPlan(w work) plan {
 		title:   "Top of the " + plural(t.Kind),
 		options: [][]part{cap(outer, left, house, right), cap(outer, left, house), cap(house, left)},
 		cross:   geom.V(t.Length, t.Section.Width/2, 0),
-		notes:   []string{"First cut the post square at its top, where the beam sits. Then set the cap over it, its arrow to the house."},
+		notes:   []string{"First cut the post square at its top, where the beam sits. Then set the cap over it, its arrow " + m.say().inwards(t.Kind) + "."},
 		through: true,
 	}
 	for _, f := range w.features {
 		switch f := f.(type) {
 		case frame.Chamfer:
-			p.notes = append(p.notes, fmt.Sprintf("Level seat %s from the outer side; behind it slope the top %s down to the house side.", m.fine.Length(f.Seat), m.figures.Angle(f.Angle)))
+			p.notes = append(p.notes, fmt.Sprintf("Level seat %s from the outer side; behind it slope the top %s down to the %s.", m.fine.Length(f.Seat), m.figures.Angle(f.Angle), m.say().face(t.Kind, frame.FaceHouse)))
 			p.bands = append(p.bands, band{
 				what: "beam", face: frame.FaceEnd, at: geom.V(t.Length, tickStart, f.Seat),
 				grow: geom.V(0, 0, 1), run: geom.V(0, 1, 0), size: f.Seat, share: 1, onCut: true,

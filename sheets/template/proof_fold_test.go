@@ -74,7 +74,7 @@ func (s sheetOfPaper) undo(kx, ky float64) sheetOfPaper {
 var (
 	titleWords = regexp.MustCompile(`^(T\d\d+) (.+)$`)
 	tileWords  = regexp.MustCompile(`^tile (\d+) of (\d+)$`)
-	flapWords  = regexp.MustCompile(`^(?:(T\d\d+) )?(TOP|BOTTOM|LEFT|RIGHT|OUTER SIDE|HOUSE SIDE|LEFT END|RIGHT END|HOUSE END|FRONT END)$`)
+	flapWords  = regexp.MustCompile(`^(?:(T\d\d+) )?(TOP|BOTTOM|LEFT|RIGHT|OUTER SIDE|HOUSE SIDE|FRONT SIDE|REAR SIDE|INNER SIDE|LEFT END|RIGHT END|HOUSE END|OUTER END|FRONT END|REAR END)$`)
 )
 
 // patterns reads the templates off the pages.
@@ -473,7 +473,7 @@ func arrowHead(t []geom.Pt) (tip, base geom.Pt) {
 }
 
 // readingWords takes the heads apart: marks, counts and readings.
-var readingWords = regexp.MustCompile(`([A-Z]+\d+(?: left-hand| right-hand)?), (\d+) off: datum cross at (.*?) from the (left end|house end|post end|bottom)\.`)
+var readingWords = regexp.MustCompile(`([A-Z]+\d+(?: left-hand| right-hand)?), (\d+) off: datum cross at (.*?) from the (left end|house end|rear end|post end|bottom)\.`)
 
 type placing struct {
 	mark     string

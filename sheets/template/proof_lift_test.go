@@ -18,9 +18,13 @@ const tolerance = 0.05
 // faceOf is the face of a kind of timber that a builder knows by a name.
 func faceOf(k frame.Kind, name string) frame.Face {
 	switch name {
-	case "LEFT END", "HOUSE END":
+	case "LEFT END", "HOUSE END", "REAR END":
 		return frame.FaceStart
-	case "RIGHT END", "FRONT END":
+	case "REAR SIDE", "INNER SIDE": // of a free-standing frame
+		return frame.FaceHouse
+	case "FRONT SIDE":
+		return frame.FaceOuter
+	case "RIGHT END", "FRONT END", "OUTER END":
 		return frame.FaceEnd
 	case "TOP":
 		if k == frame.KindPost {

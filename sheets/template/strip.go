@@ -163,7 +163,7 @@ func (m *maker) strip(t frame.Member, w stripWork) *piece {
 	plane, _ := t.FacePlane(w.face)
 	side := lipOf(box, geom.V(0, 0, 1), stripFace)
 	top := lipOf(box, plane.N, max(stripTop, w.holeReach(plane)))
-	p := &piece{work: work{member: t}, uses: []use{useOf(t, w.at)}, plan: plan{
+	p := &piece{work: work{member: t}, uses: []use{m.useOf(t, w.at)}, plan: plan{
 		options: [][]part{{{w.face, base, side}, {frame.FaceTop, 0, top}}},
 		cross:   t.OnFace(w.face, w.at, t.Section.Depth),
 		through: true,
@@ -175,9 +175,9 @@ func (m *maker) strip(t frame.Member, w stripWork) *piece {
 	}
 	switch {
 	case w.a < same:
-		p.title += ", " + endName(t.Kind, true)
+		p.title += ", " + m.say().end(t.Kind, true)
 	case w.b > t.Length-same:
-		p.title += ", " + endName(t.Kind, false)
+		p.title += ", " + m.say().end(t.Kind, false)
 	}
 	p.plan.extra = func(p *piece) { m.stripMarks(p, w) }
 	p.show(m, p.plan.options[0])

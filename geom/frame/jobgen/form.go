@@ -25,9 +25,14 @@ func (g *gen) settleForm(seed uint64) {
 	if plumb := g.rafter.depth * math.Hypot(1, g.tan); g.meet.twin() && g.wide*g.tan > plumb/3 && g.hold[1] == over {
 		g.hold[1] = between // too steep for one birdsmouth over both
 	}
-	if g.hold[1] == over {
+	if g.hold[1] == over || g.free && g.hold[0] == over {
 		g.rod = 0 // its nut would stand in the way of a rafter, wherever that lies
+	}
+	if g.hold[1] == over {
 		g.writeTail(&own)
+	}
+	if g.hold[0] == over && g.free && own.chance(0.5) {
+		g.head = own.size(0, 400)
 	}
 	if g.hold[0] == over && g.packer > 0 && own.chance(0.5) {
 		g.head = own.up(own.r.Float64() * (g.packer - 1))

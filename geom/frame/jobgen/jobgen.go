@@ -3,7 +3,7 @@
 // every option of the job file: both systems of units, every end rule, seat,
 // base and kind of fall, every way of holding the rafters and every tail, every
 // way in which a beam meets its posts, beams that run past these, places that are
-// kept clear of them, returns with posts fixed to them, openings, a soffit,
+// kept clear of them, frames that stand free, returns with posts fixed to them, openings, a soffit,
 // a deck, ground in steps.
 //
 // A job is drawn from the frame outwards: first the slope and the sections
@@ -25,6 +25,7 @@ func Job(seed uint64) []byte {
 	g := &gen{r: rand.New(rand.NewPCG(seed, stream))}
 	g.inches = g.chance(0.2)
 	g.shape()
+	g.settleFree(seed)
 	g.settleMeet(seed)
 	g.settleForm(seed)
 	g.settleBolts(seed)
@@ -66,6 +67,8 @@ type gen struct {
 	deckOut, top         float64
 	meet                 meet
 	wide                 float64   // of the beam, or of twin beams and the post between
+	free                 bool      // a rear beam for the plate
+	rear                 bool      // with posts placed by themselves
 	hold                 [2]string // of plate and beam: "" is housed and unsaid
 	heel, head           float64
 	heelSaid             bool
@@ -190,6 +193,9 @@ func (g *gen) heights() {
 	}
 	g.rise = max(0, -plate+g.head*g.tan)
 	g.top = g.up(stand + head + g.beam.depth - beam + g.fall + plate)
+	if g.free {
+		g.top = max(g.top, g.up(stand+head+g.plate.depth))
+	}
 }
 
 // s writes a length.

@@ -78,6 +78,7 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"gutter:", "cut_back:", "cavity:", "from_edge:", "rows: staggered",
 		"blocking:", "over: beam", "set: plumb", "fascia:", "valance:", "set: on the face", "set: between posts", "set_back:",
 		"braces:", "joint: housed", "joint: lapped", "bolt:", "down:", "along:", "length:",
+		"rear_beam:", "  rear: [", "rear beam inner arris", "rear beam outer arris",
 	} {
 		if !strings.Contains(text, word) {
 			t.Errorf("no random job says %q", word)

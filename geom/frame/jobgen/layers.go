@@ -82,7 +82,7 @@ func (g *gen) writeRoof() bool {
 	own := gen{r: rand.New(rand.NewPCG(g.layers.seed, 4)), inches: g.inches}
 	clear := g.proud - 2 - g.wide*g.tan
 	const nut = 30 // a rod stands above its beam, unless the job says otherwise
-	if g.soffit || g.meet.tall || own.chance(0.4) || g.hold[0] != over && g.drop[0] > clear || g.hold[1] != over && g.drop[1] > clear || g.rod > 0 && g.drop[1]+nut > clear {
+	if g.free || g.soffit || g.meet.tall || own.chance(0.4) || g.hold[0] != over && g.drop[0] > clear || g.hold[1] != over && g.drop[1] > clear || g.rod > 0 && g.drop[1]+nut > clear {
 		return false
 	}
 	width := own.size(600, 1200)

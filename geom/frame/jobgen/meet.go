@@ -40,7 +40,7 @@ func (m meet) runsUp() bool { return m.way != "" && m.way != onBracket }
 func (g *gen) settleMeet(seed uint64) {
 	own := gen{r: rand.New(rand.NewPCG(seed, stream+45)), inches: g.inches}
 	g.wide = g.beam.width
-	if own.chance(0.5) {
+	if g.free || own.chance(0.5) {
 		return
 	}
 	m := &g.meet

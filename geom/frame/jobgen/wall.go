@@ -19,6 +19,9 @@ type wall struct {
 // settleWall decides, from random numbers of its own, what the plate is fixed
 // to, so that jobs of cladding on studs stay what they were without it.
 func (g *gen) settleWall(seed uint64) {
+	if g.free {
+		return
+	}
 	own := gen{r: rand.New(rand.NewPCG(seed, stream+11)), inches: g.inches}
 	if own.chance(0.3) {
 		g.wall.stagger = 0.05 + 0.9*own.r.Float64()

@@ -19,11 +19,17 @@ func (g *gen) write(seed uint64) {
 	if g.deckOut > 0 {
 		g.line("  deck: {level: 0, out: %s}", g.s(g.deckOut))
 	}
-	g.writeWall()
+	if !g.free {
+		g.writeWall()
+	}
 	if g.chance(0.5) {
 		g.line("timber: {species: %s, grade: %s, treatment: for exposed use}", g.pick("pine", "larch", "oak"), g.pick("structural", "clear"))
 	}
-	g.writePlate()
+	if g.free {
+		g.writeRearBeam()
+	} else {
+		g.writePlate()
+	}
 	g.line("beam:\n  section: %s", g.sec(g.beam))
 	g.line("  from: %s\n  length: %s\n  out: %s", g.s(g.beamFrom), g.s(g.beamTo-g.beamFrom), g.s(g.out))
 	g.writeHold(1)
@@ -248,6 +254,9 @@ func (g *gen) writePosts() {
 		g.postAt = append(g.postAt, x)
 		g.writePost(x, i == 0, i == 0 && g.wallLeft, i == n-1 && g.wallRight)
 	}
+	if g.free {
+		g.writeRearPosts()
+	}
 }
 
 // nearEnd moves an end post in from the beam's end, now and then.
@@ -372,6 +381,6 @@ func (g *gen) writeFall() {
 		g.line("  slope: 1:%.3f", 1/g.tan)
 	}
 	if g.chance(0.5) || from != "plate outer arris" {
-		g.line("  from: %s\n  to: %s", from, to)
+		g.line("  from: %s\n  to: %s", g.arris(from), g.arris(to))
 	}
 }
