@@ -102,7 +102,7 @@ func (o boltedJoint) section() *viewBlock {
 	}
 	b.over = func(p *page, v *draw.View) {
 		for _, h := range o.holes() {
-			crossLine(p, v, geom.V(o.x, k.Inner, h.Z), geom.V(o.x, k.Outer, h.Z))
+			crossLine(p, v, geom.V(o.x, max(k.Inner, o.inner), h.Z), geom.V(o.x, min(k.Outer, o.outer), h.Z))
 		}
 	}
 	o.words(b)

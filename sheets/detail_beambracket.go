@@ -45,6 +45,14 @@ func (m *maker) bracketLine() string {
 	return "its outer face flush with theirs"
 }
 
+// postLineWords say the same of the post.
+func (m *maker) postLineWords() string {
+	if m.job.Posts.Meet.Bracket.Centred {
+		return "its middle under the beam's"
+	}
+	return "its outer face flush with the beam's"
+}
+
 // bracketWords name the bracket.
 func (m *maker) bracketWords(k frame.Carrier) string {
 	b := m.job.Posts.Meet.Bracket
@@ -85,7 +93,7 @@ func (o boltedJoint) onBracket() *viewBlock {
 	n := b.note(draw.Left)
 	n.Width = detailWords
 	n.AddInside(o.stick("Beam", beam), o.at(k.Inner-beam.Section.Width*0.2, k.Bottom+beam.Section.Depth*0.75))
-	n.AddInside(o.stick("Post", o.post)+"; the beam stands with "+o.bracketLine(), o.at(o.inner-o.post.Section.Depth*0.25, o.low()+closeMargin))
+	n.AddInside(o.stick("Post", o.post)+", "+o.postLineWords(), o.at(o.inner-o.post.Section.Depth*0.25, o.low()+closeMargin))
 	n.Add(o.bracketWords(k), o.at((k.Inner+k.Outer)/2, k.Bottom))
 	return b
 }

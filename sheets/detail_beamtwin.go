@@ -10,6 +10,9 @@ func beamTwinDetail() detailSpec { return boltedDetail(frame.JointBeamTwin) }
 
 func beamTwinCheckedDetail() detailSpec { return boltedDetail(frame.JointBeamTwinChecked) }
 
+// betweenTwins is a caution on water, for the general notes.
+const betweenTwins = "Water lies on post tops between twin beams: cap them, or let the posts stand above the beams."
+
 // twinMeeting is what the sheets say of two beams that are bolted to the faces of
 // their posts.
 func twinMeeting() meeting {
@@ -22,7 +25,7 @@ func twinMeeting() meeting {
 		return "No seat: the bolts alone carry both beams. A licensed person confirms their size, number and places."
 	}
 	t.note = func(*maker) []string {
-		return []string{"The twin beams are bolted to the faces of the posts and no timber seats them: a licensed person confirms the bolts before anything is cut."}
+		return []string{"The twin beams are bolted to the faces of the posts and no timber seats them: a licensed person confirms the bolts before anything is cut.", betweenTwins}
 	}
 	return t
 }
@@ -39,6 +42,8 @@ func twinCheckedMeeting() meeting {
 		return fmt.Sprintf("Bearing: a level seat on either side, %s of each beam's %s; each stands %s proud of the post",
 			m.fine(c.Depth), m.fine(k.Section.Width), m.fine(k.Section.Width-c.Depth))
 	}
+	note := t.note
+	t.note = func(m *maker) []string { return append(note(m), betweenTwins) }
 	t.up = func(m *maker, _ frame.Carrier) string {
 		return fmt.Sprintf("Lift one into the check-outs of either side, hard against the posts, left ends %s, and clamp both.", m.leftEndWords())
 	}

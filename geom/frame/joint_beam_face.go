@@ -23,7 +23,11 @@ func (faceWay) check(c *checker, k Carrier) {
 
 // warnNoSeat says that a beam hangs on its bolts.
 func (c *checker) warnNoSeat() {
-	c.warnf(RuleNoSeat, "posts.beam", "the beam hangs on its bolts alone, no timber seats it; a designer confirms their size, number and place")
+	what, it := "the beam hangs on its", "it"
+	if c.job.Posts.Meet.Meeting == TwinBolted {
+		what, it = "the beams hang on their", "them"
+	}
+	c.warnf(RuleNoSeat, "posts.beam", "%s bolts alone, no timber seats %s; a designer confirms the bolts' size, number and place", what, it)
 }
 
 func (faceWay) join(b *builder, k Carrier, post int) {

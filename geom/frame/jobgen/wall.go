@@ -64,6 +64,7 @@ func (g *gen) settleFascia(own *gen) {
 	depth := g.top - underside + own.size(200, 260) + g.up(g.rise)
 	gutter := ""
 	if own.chance(0.6) {
+		g.soffit = true // no roof runs up into it
 		gutter = fmt.Sprintf(", gutter: {underside: %s, height: %s, out: %s}", own.s(own.up(g.top+g.up(g.rise)+130)), own.s(own.size(70, 120)), own.s(own.size(100, 150)))
 	}
 	g.wall.more = fmt.Sprintf("\n  fascia: {thickness: %s, depth: %s, underside: %s, eave: %s%s}",
