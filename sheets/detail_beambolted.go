@@ -133,7 +133,7 @@ func (o boltedJoint) words(b *viewBlock) {
 	n := b.note(draw.Left)
 	n.Width = detailWords
 	inner := o.beams[0]
-	n.AddInside(o.stick(o.beamNames(k), inner), geom.V(o.x, inner.Place.O.Y+inner.Section.Width*0.7, k.Bottom+inner.Section.Depth*0.85))
+	n.AddInside(o.stick(o.beamNames(k), inner), geom.V(o.x, inner.Place.O.Y+inner.Section.Width*0.4, o.clearOfBolts(0.85, 0.6, 0.72, 0.93, 0.5, 0.4)))
 	n.AddInside(o.stick("Post", o.post), o.at(o.inner-o.post.Section.Depth*0.3, o.low()+closeMargin))
 	at := o.meeting(k)
 	y := o.outer // where a seat is, the nearer one
@@ -147,9 +147,29 @@ func (o boltedJoint) words(b *viewBlock) {
 		n.Add(o.boltWords()+". A washer under head and nut.", geom.V(o.x, max(k.Inner, o.inner), h[len(h)-1].Z))
 	}
 	if c, ok := chamferOf(o.post); ok {
+		run := (o.inner - o.outer - c.Seat) / 2 // to the middle of what is left of the top
+		for _, notch := range checkOuts(o.post) {
+			if notch.Face == frame.FaceHouse && notch.Open(o.post) {
+				run -= notch.Depth / 2
+			}
+		}
 		n.Add(fmt.Sprintf("Top of the post sloped %s to the house side, so that it sheds water. Treat the cut ends before assembly.", o.figures.Angle(c.Angle)),
-			o.at(o.inner-(o.inner-o.outer-c.Seat)*0.3, o.top-(o.inner-o.outer-c.Seat)*0.7*math.Tan(c.Angle)))
+			o.at(o.outer+c.Seat+run, o.top-run*math.Tan(c.Angle)))
 	}
+}
+
+// clearOfBolts is the level at the first of these shares of the beam's depth that
+// no bolt goes through.
+func (o boltedJoint) clearOfBolts(shares ...float64) float64 {
+	level := func(share float64) float64 { return o.carrier.Bottom + (o.carrier.Top-o.carrier.Bottom)*share }
+	for _, share := range shares {
+		if !slices.ContainsFunc(o.holes(), func(h geom.Vec) bool {
+			return math.Abs(h.Z-level(share)) < o.job.Posts.Meet.Bolts.Hole
+		}) {
+			return level(share)
+		}
+	}
+	return level(shares[0])
 }
 
 // beamNames is what the beams at a post are called, before the mark of the first.
