@@ -265,11 +265,28 @@ func (s *timber) holeWork(h frame.Hole) work {
 	}
 	if s.inRows(h) {
 		w.how += ", " + s.acrossOf(h)
+		if h.Use == frame.UseBolt { // the table of holes says how deep
+			w.how = fmt.Sprintf("Ø%s, %s", s.fine.Length(h.Diameter), s.acrossOf(h))
+		}
+	}
+	if deep := s.notchedAt(h); deep > 0 {
+		p, _ := s.FacePlane(h.Face)
+		w.spot = h.Mouth.Sub(p.N.Mul(deep))
 	}
 	if h.Face != frame.FaceStart && h.Face != frame.FaceEnd {
 		w.stops = []stop{{centreLine, h.Mouth.X}}
 	}
 	return w
+}
+
+// notchedAt is how deep the timber is checked out where a hole is drilled.
+func (s *timber) notchedAt(h frame.Hole) float64 {
+	for _, f := range s.Features {
+		if c, ok := f.(frame.CheckOut); ok && c.Face == h.Face && h.Mouth.X > c.From && h.Mouth.X < c.To {
+			return c.Depth
+		}
+	}
+	return 0
 }
 
 // inRows reports whether holes for the same use stand elsewhere across the same
