@@ -219,6 +219,9 @@ func (s *timber) setting(a float64) string {
 // doneWidth is that of the column to tick off in, mm on paper.
 const doneWidth = 12
 
+// howColumn is the column of a marking list that says what is done.
+const howColumn = 5
+
 // markTable is the marking list: the running figures to tick off, on the main
 // face unless a mark names another.
 func (s *timber) markTable(ws []work) draw.Table {
@@ -244,6 +247,14 @@ func (s *timber) markTable(ws []work) draw.Table {
 			cells = append(cells, c)
 		}
 		t.Rows = append(t.Rows, draw.TableRow{Cells: append(cells, w.how, holdLabel(holds, w.hold), "")})
+	}
+	// On small paper what is done may take several lines.
+	room := freeOf(s.room(memberTitle)).W()
+	for _, width := range []float64{60, 50, 42, 34} {
+		if w, _ := t.Size(); w <= room {
+			break
+		}
+		t.Columns[howColumn].Width = width
 	}
 	return t
 }

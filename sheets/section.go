@@ -91,12 +91,13 @@ func (m *maker) sectionX() float64 {
 	slices.SortStableFunc(bays, func(a, b float64) int {
 		return cmp.Compare(math.Abs(a-middle), math.Abs(b-middle))
 	})
+	last := m.job.Posts.At[len(m.job.Posts.At)-1].Along // the section looks at a post
 	for _, clear := range [][]frame.Kind{append(wholeInSection(), frame.KindLath), wholeInSection()} {
 		for step := range places {
 			off := half * float64(step) / places
 			for _, x := range bays {
 				for _, at := range []float64{x - off, x + off} {
-					if !m.cutsStick(at, clear) {
+					if !m.cutsStick(at, clear) && (at < last || bays[0] >= last) {
 						return at
 					}
 				}

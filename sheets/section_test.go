@@ -16,8 +16,18 @@ import (
 // The plane cuts no post, rafter or packer, and stands in a bay.
 func TestSectionPlane(t *testing.T) {
 	for seed := range uint64(40) {
+		job, err := frame.Read("job.yaml", jobgen.Job(seed))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := frame.Build(job); err != nil {
+			continue // few are refused; the generator's own test counts them
+		}
 		m := detailMaker(t, jobgen.Job(seed), nil)
 		x := m.sectionX()
+		if posts := m.job.Posts.At; x > posts[len(posts)-1].Along {
+			t.Errorf("seed %d: no post stands beyond the section at %.1f", seed, x)
+		}
 		at := m.frame.Setout.Rafters
 		if x < at[0] || x > at[len(at)-1] {
 			t.Errorf("seed %d: the section stands at %.1f, outside the rafters", seed, x)
