@@ -72,7 +72,7 @@ func (o laidOver) hungSection() *viewBlock {
 		}
 	case k.End == frame.FaceEnd:
 		rows, notes, torn = draw.Right, draw.Left, face+overStub*depth
-		crop.Min.Y, crop.Max.Y = k.Outer-closeMargin, torn
+		crop.Min.Y, crop.Max.Y = o.timber.Place.O.Y-closeMargin, torn
 	}
 	crop.Min.Z = min(k.Bottom, o.frame.RafterTop(torn)-o.plumb()) - closeMargin
 	crop.Max.Z = max(k.Top, o.frame.RafterTop(torn), o.frame.RafterTop(face)) + closeMargin
@@ -85,7 +85,7 @@ func (o laidOver) hungSection() *viewBlock {
 	middle := o.top((face + torn) / 2)
 	middle.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), middle)
-	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at((k.Inner+k.Outer)/2, k.Bottom+(k.Top-k.Bottom)*0.12))
+	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at(o.timber.Place.O.Y+k.Section.Width/2, k.Bottom+(k.Top-k.Bottom)*0.12))
 	cut := "Square end cut"
 	if a := o.frame.Slope.Angle; a > 0 {
 		cut = "Plumb end cut: saw set " + o.figures.Angle(a) + " off square"

@@ -115,9 +115,9 @@ func (c *checker) bracePlaces() []BracePlace {
 	}
 	var out []BracePlace
 	for i := range j.Posts.At {
-		if j.Braces.Joint == BraceHoused && c.set.Under(i).Back {
+		if (j.Braces.Joint == BraceHoused || j.Braces.Joint == BraceLapped) && c.set.Under(i).Back {
 			if len(j.Braces.At) == 0 || want[BraceAt{i + 1, Left}]+want[BraceAt{i + 1, Right}] > 0 {
-				c.errorf(RuleBrace, bracePath(j, "joint"), "post %d stands under the rear beam, where braces are not let in; make them butted or lapped, or list posts of the front row alone under braces.at", i+1)
+				c.errorf(RuleBrace, bracePath(j, "joint"), "post %d stands under the rear beam, where braces are butted; say joint: butted, or list posts of the front row alone under braces.at", i+1)
 			}
 			continue
 		}

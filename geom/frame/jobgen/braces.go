@@ -33,8 +33,8 @@ func (g *gen) braces(of *gen, room float64) {
 	if of.hold[1] != "" && of.rod == 0 && of.tan < 0.3 && g.chance(0.5) {
 		joint = "lapped"
 	}
-	if of.free && joint == "housed" {
-		joint = "butted" // none are let in under a rear beam
+	if of.free {
+		joint = "butted" // as all under a rear beam are
 	}
 	angle := 40 + 15*g.r.Float64()
 	sin, cos := math.Sincos(angle * math.Pi / 180)
