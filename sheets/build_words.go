@@ -293,8 +293,7 @@ func (m *maker) sayPosts() []string {
 	}
 	return sentences(
 		fmt.Sprintf("Finished lengths: %s. %s", lengths, over),
-		m.fixWords(),
-		m.footWords(),
+		strings.TrimSpace(m.fixWords()+" "+m.footWords()),
 		"Set the outer faces to the string and the centres to their marks. Plumb them both ways and brace them.",
 		concrete,
 		m.wallPostWords(),
