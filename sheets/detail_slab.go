@@ -106,7 +106,8 @@ type shod struct {
 func shoeViews(m *maker, d detail) []*viewBlock {
 	p := m.frame.Members[d.joint.A]
 	b := shod{maker: m, post: p, spec: m.job.Posts.At[p.No-1], x: d.joint.At.X}
-	b.outer, b.inner = p.Place.O.Y, p.Place.O.Y+p.Section.Depth
+	box := p.Solid().Bounds() // a rear post is a front one turned round
+	b.outer, b.inner = box.Min.Y, box.Max.Y
 	b.floor, b.end = m.job.Floor(b.spec), p.Place.O.Z
 	b.edge = -m.job.Levels.DeckOut
 	return []*viewBlock{b.section()}
@@ -165,7 +166,11 @@ func (b shod) words(n *draw.NoteColumn, near bool) {
 	} else {
 		edge += "; the edge is " + b.said(b.outer-b.edge) + " away"
 	}
-	n.AddInside(on+" "+edge+".", b.at(b.inner+depth*0.6, b.floor-40))
+	beside := b.inner + depth*0.6
+	if beside > 0 { // behind a rear post there is nothing
+		beside = b.outer - depth*0.6
+	}
+	n.AddInside(on+" "+edge+".", b.at(beside, b.floor-40))
 }
 
 // shoe draws where the shoe and its anchors are; their shape is their
