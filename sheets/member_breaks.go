@@ -116,7 +116,10 @@ func (s stretches) breaks(scale, width float64) ([]draw.Break, bool) {
 			continue
 		}
 		stub := (left - draw.BreakGap) / 2 / scale
-		out = append(out, draw.Break{From: s.busy[i].hi + stub, To: s.busy[i+1].lo - stub})
+		from, to := s.busy[i].hi+stub, s.busy[i+1].lo-stub
+		if from < to { // else the stretch is shorter than what a break leaves of it
+			out = append(out, draw.Break{From: from, To: to})
+		}
 	}
 	return out, true
 }
