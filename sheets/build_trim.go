@@ -47,6 +47,7 @@ func (m *maker) sayValance() []string {
 	}
 	return []string{
 		fmt.Sprintf("Cut %s%s. %s", joined(lengths), m.joinWords(frame.KindValance), m.trimWords(all[0])),
+		"Sight along its lower edge before the last screw is driven.",
 	}
 }
 

@@ -288,12 +288,20 @@ func TestMembersMeasuredInTheFiles(t *testing.T) {
 	found.report(t)
 }
 
+// frontHidden reports whether something stands before the beam or breaks its
+// edges, so that they are no whole lines on the front elevation: gutter and
+// downpipes, boards, braces that meet it.
+func (d *drawn) frontHidden() bool {
+	f := d.frame
+	return len(f.Roof.Parts)+len(f.Of(frame.KindFascia))+len(f.Of(frame.KindValance))+len(f.Of(frame.KindBrace)) > 0
+}
+
 // measure looks for the members of a job in the lines of its files.
 func (d *drawn) measure(p pages, found *ledger) {
 	figures := d.frame.Figures()
 	for _, l := range looks() {
-		if l.view == frontName && len(d.frame.Roof.Parts) > 0 {
-			continue // gutter and downpipes stand before the frame
+		if l.view == frontName && d.frontHidden() {
+			continue
 		}
 		rule := fmt.Sprintf("%s on the %s of the %s", l.kind, strings.ToLower(l.view), p.format)
 		s, v := d.view(l.view)
