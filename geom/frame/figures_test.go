@@ -69,6 +69,17 @@ func TestFiguresAreSteady(t *testing.T) {
 // TestRebuiltFromFigures makes every feature again from its printed numbers
 // alone; the stick made of them must fill the same room.
 func TestRebuiltFromFigures(t *testing.T) {
+	eachLikeness(t, func(name string, m MemberFigures, a, b geom.Solid) {
+		if math.Abs(a.Volume()-b.Volume()) > 1e-6*a.Volume() || math.Abs(geom.Overlap(a, b)-geom.Overlap(a, a)) > 1e-6*a.Volume() {
+			t.Errorf("%s: %s %d is another stick when made from its figures", name, m.Kind, m.No)
+		}
+	})
+}
+
+// eachLikeness makes every member of every variant again from its figures as
+// they are written, and gives the member's solid and that of its likeness.
+func eachLikeness(t *testing.T, check func(name string, m MemberFigures, a, b geom.Solid)) {
+	t.Helper()
 	for _, v := range variants {
 		j := leanTo()
 		v.change(j)
@@ -84,9 +95,7 @@ func TestRebuiltFromFigures(t *testing.T) {
 		for i, m := range fig.Members {
 			again := rebuilt(t, m)
 			a, b := f.Members[i].Solid(), carved(again).Placed(again.Place)
-			if math.Abs(a.Volume()-b.Volume()) > 1e-6*a.Volume() || math.Abs(geom.Overlap(a, b)-geom.Overlap(a, a)) > 1e-6*a.Volume() {
-				t.Errorf("%s: %s %d is another stick when made from its figures", v.name, m.Kind, m.No)
-			}
+			check(v.name, m, a, b)
 		}
 	}
 }

@@ -7,18 +7,18 @@ import (
 	"plumbcut/geom"
 )
 
-// standBlock stands a block between two rafters, square ends against their
+// standBetween stands a stick between two others, its square ends against their
 // sides. Nothing is cut into those.
-func (b *builder) standBlock(block, left, right int) {
-	m := b.members[block]
+func (b *builder) standBetween(kind JointKind, stick, left, right int) {
+	m := b.members[stick]
 	for _, end := range []struct {
-		rafter int
-		u      float64
-		n      geom.Vec
+		other int
+		u     float64
+		n     geom.Vec
 	}{{left, 0, geom.V(1, 0, 0)}, {right, m.Length, geom.V(-1, 0, 0)}} {
 		at := m.Place.Point(geom.V(end.u, m.Section.Width/2, m.Section.Depth/2))
 		b.joints = append(b.joints, Joint{
-			Kind: JointBlockRafter, A: block, B: end.rafter, At: at,
+			Kind: kind, A: stick, B: end.other, At: at,
 			Bearing: geom.PlaneAt(at, end.n), Area: m.Section.Depth * m.Section.Width,
 		})
 	}

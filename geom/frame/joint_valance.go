@@ -7,22 +7,6 @@ import (
 	"plumbcut/geom"
 )
 
-// hangBetween fits a valance between two posts, up under the beam.
-func (b *builder) hangBetween(valance, left, right int) {
-	m := b.members[valance]
-	for _, end := range []struct {
-		post int
-		u    float64
-		n    geom.Vec
-	}{{left, 0, geom.V(1, 0, 0)}, {right, m.Length, geom.V(-1, 0, 0)}} {
-		at := m.Place.Point(geom.V(end.u, m.Section.Width/2, m.Section.Depth/2))
-		b.joints = append(b.joints, Joint{
-			Kind: JointValancePost, A: valance, B: end.post, At: at,
-			Bearing: geom.PlaneAt(at, end.n), Area: m.Section.Depth * m.Section.Width,
-		})
-	}
-}
-
 // hangOnFace lays a valance against the beam's outer face and the posts'.
 func (b *builder) hangOnFace(valance, beam int) {
 	m := b.members[valance]

@@ -85,7 +85,7 @@ func (b *builder) joinTrim() {
 	bays, front := len(b.set.Rafters)-1, b.set.Front()
 	for i := b.blocks; i < b.battens; i++ {
 		left := b.rafters + (i-b.blocks)%bays
-		b.standBlock(i, left, left+1)
+		b.standBetween(JointBlockRafter, i, left, left+1)
 	}
 	for i := b.fascia; i < b.valances; i++ {
 		for k := range b.set.Rafters {
@@ -98,7 +98,7 @@ func (b *builder) joinTrim() {
 			continue
 		}
 		at := i - b.valances
-		b.hangBetween(i, b.posts+front.Posts[at], b.posts+front.Posts[at+1])
+		b.standBetween(JointValancePost, i, b.posts+front.Posts[at], b.posts+front.Posts[at+1])
 	}
 }
 

@@ -1,7 +1,6 @@
 package frame
 
 import (
-	"encoding/json"
 	"math"
 	"testing"
 
@@ -16,35 +15,20 @@ const rebuiltWithin = 0.01
 // precision; every corner and every hole must come out where it is in the
 // model.
 func TestCornersFromFigures(t *testing.T) {
-	for _, v := range variants {
-		j := leanTo()
-		v.change(j)
-		f := mustBuild(t, j)
-		text, err := f.Figures().JSON()
-		if err != nil {
-			t.Fatal(err)
-		}
-		var fig Figures
-		if err := json.Unmarshal(text, &fig); err != nil {
-			t.Fatal(err)
-		}
-		for i, m := range fig.Members {
-			again := rebuilt(t, m)
-			a, b := f.Members[i].Solid(), carved(again).Placed(again.Place)
-			for _, d := range []float64{apart(a, b), apart(b, a)} {
-				if d > rebuiltWithin {
-					t.Errorf("%s: a corner of %s %d is %.3f mm off", v.name, m.Kind, m.No, d)
-				}
-			}
-			p, q := a.Bores(), b.Bores()
-			for k := range p {
-				if len(p) != len(q) || p[k].At.Sub(q[k].At).Len() > rebuiltWithin || math.Abs(p[k].Radius-q[k].Radius) > rebuiltWithin {
-					t.Errorf("%s: the holes of %s %d are others", v.name, m.Kind, m.No)
-					break
-				}
+	eachLikeness(t, func(name string, m MemberFigures, a, b geom.Solid) {
+		for _, d := range []float64{apart(a, b), apart(b, a)} {
+			if d > rebuiltWithin {
+				t.Errorf("%s: a corner of %s %d is %.3f mm off", name, m.Kind, m.No, d)
 			}
 		}
-	}
+		p, q := a.Bores(), b.Bores()
+		for k := range p {
+			if len(p) != len(q) || p[k].At.Sub(q[k].At).Len() > rebuiltWithin || math.Abs(p[k].Radius-q[k].Radius) > rebuiltWithin {
+				t.Errorf("%s: the holes of %s %d are others", name, m.Kind, m.No)
+				break
+			}
+		}
+	})
 }
 
 // apart is the greatest distance from a corner of a to the nearest of b.
