@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"unicode/utf8"
 
 	"plumbcut/fonts"
@@ -95,4 +97,26 @@ func (t Text) Quad() [4]geom.Pt {
 func (t Text) Box() Rect {
 	q := t.Quad()
 	return Bounds(q[:]...)
+}
+
+// Characters are those that the texts of the sheet are made of, in each of the
+// two faces, in order and each once.
+func (s *Sheet) Characters() (regular, bold []rune) {
+	var used [2]map[rune]bool
+	for i := range used {
+		used[i] = map[rune]bool{}
+	}
+	for _, it := range s.Items {
+		if it.Text == nil {
+			continue
+		}
+		of := used[0]
+		if it.Text.Bold {
+			of = used[1]
+		}
+		for _, r := range it.Text.String {
+			of[r] = true
+		}
+	}
+	return slices.Sorted(maps.Keys(used[0])), slices.Sorted(maps.Keys(used[1]))
 }

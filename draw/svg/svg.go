@@ -81,16 +81,7 @@ func (p *page) head(m draw.Meta) {
 
 // lettering embeds the characters that the sheet uses.
 func (p *page) lettering() {
-	var regular, bold []rune
-	for _, item := range p.sheet.Items {
-		switch t := item.Text; {
-		case t == nil:
-		case t.Bold:
-			bold = append(bold, []rune(t.String)...)
-		default:
-			regular = append(regular, []rune(t.String)...)
-		}
-	}
+	regular, bold := p.sheet.Characters()
 	if len(regular)+len(bold) == 0 {
 		return
 	}
