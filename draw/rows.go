@@ -48,6 +48,7 @@ type Rows struct {
 	Side   Side
 	First  float64 // from the outline to the first row, mm on paper; 0 is 10
 	Reach  float64 // how deep in the outline an extension line may start, mm on paper
+	Deep   float64 // how deep in it those of points beyond Reach start, mm on paper
 	Within bool    // titles stand over their rows where a space is wide enough, so that none sticks out
 	rows   []row
 	swap   bool    // titles at the other end than usual
