@@ -119,6 +119,13 @@ func (set *Set) Audit(f Figures) []Finding {
 
 func newAuditor(s *Sheet, f Figures) *auditor {
 	a := &auditor{s: s, f: f, grid: newGrid(s.Paper)}
+	pieces := 0
+	for _, it := range s.Items {
+		if it.Path != nil {
+			pieces += len(it.Path.Segs)
+		}
+	}
+	a.grid.grow(pieces)
 	for i, it := range s.Items {
 		if it.Text != nil {
 			q := it.Text.Quad()

@@ -15,6 +15,9 @@ import (
 // kept. A width of 0 or less breaks only there.
 func Wrap(s string, height float64, bold bool, width float64) []string {
 	const noise = 1e-9 // mm: of sums of float64
+	if tidy(s) && (width <= 0 || TextWidth(s, height, bold) <= width) {
+		return []string{s}
+	}
 	var lines []string
 	space := TextWidth(" ", height, bold)
 	fits := func(w string) bool { return width <= 0 || TextWidth(w, height, bold) <= width+noise }
@@ -40,6 +43,19 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// tidy reports whether a text is one line with single spaces between its words:
+// then it is what its words make when they are joined again.
+func tidy(s string) bool {
+	before := ' '
+	for _, r := range s {
+		if breaks(r) && (r != ' ' || before == ' ') {
+			return false
+		}
+		before = r
+	}
+	return before != ' '
 }
 
 // unbroken are the words of a line of text, a figure of several counting as one

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"plumbcut/geom"
 )
@@ -130,6 +131,12 @@ func (c *chains) cut(n int32) {
 		}
 	}
 	c.links = c.links[:keep]
+}
+
+// grow makes room for so many segments more, each of which lies in a cell or two.
+func (g *grid) grow(n int) {
+	g.segs, g.seen = slices.Grow(g.segs, n), slices.Grow(g.seen, n)
+	g.inSegs.links = slices.Grow(g.inSegs.links, 2*n)
 }
 
 // span is the range of cells that r touches; what lies off the paper falls in
@@ -336,10 +343,8 @@ func addPath(g *grid, path *Path, item int, paper Paper) {
 	if path.Stroke {
 		half = paper.LineWidth(path.Style.Pen) / 2
 	}
-	for _, line := range path.Flatten() {
-		for i := 1; i < len(line); i++ {
-			g.addSegment(segment{line[i-1], line[i], half, item, path.Style.Layer, path.Style.Pen})
-		}
+	for a, b := range path.segments() {
+		g.addSegment(segment{a, b, half, item, path.Style.Layer, path.Style.Pen})
 	}
 }
 

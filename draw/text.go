@@ -27,12 +27,8 @@ func FontSize(height float64, bold bool) float64 {
 // TextWidth is how far s runs, in mm, when a capital letter is height mm high.
 // A character that the font lacks counts nothing: see MissingGlyph.
 func TextWidth(s string, height float64, bold bool) float64 {
-	f, units := face(bold), 0
-	for _, r := range s {
-		g, _ := f.Glyph(r)
-		units += g.Advance
-	}
-	return float64(units) * height / float64(f.CapHeight)
+	f := face(bold)
+	return float64(f.Run(s)) * height / float64(f.CapHeight)
 }
 
 // MissingGlyph returns the first character of s that one of the faces lacks;
