@@ -26,7 +26,7 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 		},
 		cross:   geom.V(c.From, 0, 0),
 		through: true,
-		notes:   []string{"The datum cross is at the seat of the beam, on the arris of the left and the outer side."},
+		datum:   "at the seat of the beam, on the arris of the left and the outer side",
 	}
 	sides, holes := 0, 0
 	for _, f := range w.features {
@@ -38,9 +38,9 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 				up = m.fine.Length(f.To-f.From) + " high"
 			}
 			if sides == 1 {
-				p.notes = append(p.notes, fmt.Sprintf("Check it out from the %s, %s deep, %s.", f.Face, m.fine.Length(f.Depth), up))
+				p.notes = append(p.notes, fmt.Sprintf("Check it out from the %s, %s deep, %s.", m.say().face(t.Kind, f.Face), m.fine.Length(f.Depth), up))
 			} else {
-				p.notes = append(p.notes, fmt.Sprintf("The same from the %s: square the lines round.", f.Face))
+				p.notes = append(p.notes, fmt.Sprintf("The same from the %s.", m.say().face(t.Kind, f.Face)))
 			}
 		case frame.Chamfer:
 			p.notes = append(p.notes, fmt.Sprintf("Slope the top %s down to the house side.", m.figures.Angle(f.Angle)))
@@ -50,6 +50,18 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 			}
 		}
 	}
+	p.notes = append(p.notes, "Square the lines round on to the right.")
+	flat := func(f frame.Face, lips ...part) share {
+		q := p
+		q.title += ", " + m.faceTitle(t.Kind, f)
+		q.all = q.options[0]
+		q.options = [][]part{append([]part{{f, base, box}}, lips...), {{f, base, box}}, {{f, base, near}}}
+		return share{q, w}
+	}
+	p.splits = [][]share{{
+		flat(left, part{outer, 0, lipOf(box, geom.V(0, -1, 0), lip)}),
+		flat(outer, part{left, 0, lipOf(box, geom.V(0, 0, -1), lip)}),
+	}}
 	return p
 }
 

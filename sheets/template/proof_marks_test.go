@@ -52,7 +52,7 @@ func (p *pattern) arrowsTrue(t frame.Member, leaves []*leafOf) error {
 	return nil
 }
 
-var tickWords = regexp.MustCompile(`Ticks beside the cut: for a (rafter|beam|batten) of (.+?), (.+?) and (.+?)\.`)
+var tickWords = regexp.MustCompile(`Ticks beside the cut: for a (rafter|beam|batten) of (.+?), (.+?) and (.+?)\.(?: |$)`)
 
 // tickLong is the length of a tick at another size than the stated one, mm.
 const tickLong = 5.0
