@@ -15,17 +15,16 @@ func (m *maker) bracePlan(w work, h frame.BraceHousing) plan {
 	side := openSide(t, h)
 	over, _ := t.FacePlane(side)
 	into, _ := t.FacePlane(h.Face)
-	option := func(plain float64, narrow bool) []part {
-		box := whole(t, max(0, w.a-plain), min(t.Length, w.b+plain))
-		wide := box
-		if narrow {
-			wide = lipOf(box, over.N, h.To-h.From+lip)
+	option := func(along, across float64) []part { // of plain timber beside the housing
+		box := whole(t, max(0, w.a-along), min(t.Length, w.b+along))
+		return []part{
+			{side, base, lipOf(box, into.N, h.Depth+lip)},
+			{h.Face, 0, lipOf(box, over.N, h.To-h.From+across)},
 		}
-		return []part{{side, base, lipOf(box, into.N, h.Depth+lip)}, {h.Face, 0, wide}}
 	}
 	return plan{
 		title:   fmt.Sprintf("Brace housing in the %s, %s", plural(t.Kind), m.bracePlace(t, h)),
-		options: [][]part{option(beside, false), option(beside, true), option(lip, true)},
+		options: [][]part{option(beside, math.Inf(1)), option(beside, lip), option(lip, lip/2)},
 		cross:   t.OnFace(h.Face, h.At, h.From),
 		datum:   "in the middle of the housing's mouth",
 		through: true,

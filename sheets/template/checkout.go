@@ -15,8 +15,8 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 	faces := t.Faces()
 	left, outer, house := faces[0], faces[2], faces[3]
 	box := whole(t, max(0, w.a-beside), min(t.Length, w.b+beside))
-	near := box // less plain timber, where that spares a tile
-	near.Min.X, near.Max.X = max(0, w.a-lip/2), min(t.Length, w.b+lip/2)
+	near := whole(t, max(0, w.a-lip/2), min(t.Length, w.b+lip/2)) // less plain timber, where that spares a tile
+	least := whole(t, max(0, w.a-lip/4), min(t.Length, w.b+lip/4))
 	p := plan{
 		title: "Check-out of the " + plural(t.Kind),
 		options: [][]part{
@@ -55,7 +55,7 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 		q := p
 		q.title += ", " + m.faceTitle(t.Kind, f)
 		q.all = q.options[0]
-		q.options = [][]part{append([]part{{f, base, box}}, lips...), {{f, base, box}}, {{f, base, near}}}
+		q.options = [][]part{append([]part{{f, base, box}}, lips...), {{f, base, box}}, {{f, base, near}}, {{f, base, least}}}
 		return share{q, w}
 	}
 	p.splits = [][]share{{

@@ -200,7 +200,7 @@ const wholeMargin = 5
 func (m *maker) whole() *draw.Set {
 	set := &draw.Set{Meta: m.meta()}
 	for _, p := range m.pieces {
-		k := p.under(p.headWidth())
+		k := p.under(p.headWidth(), p.head)
 		box := k.bounds().Expand(wholeMargin)
 		s := &draw.Sheet{Number: p.number, Title: p.title, Paper: draw.Paper{Name: "full size", Width: box.W(), Height: box.H(), Fine: true}}
 		board{sheet: s, stretch: geom.P(1, 1)}.put(k, lie{move: geom.P(-box.X0, -box.Y0)}, s.Paper.Sheet(), false)
