@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"slices"
 
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -50,18 +51,17 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 			}
 		}
 	}
-	p.notes = append(p.notes, "Square the lines round on to the right.")
-	flat := func(f frame.Face, lips ...part) share {
+	flat := func(f, other frame.Face) share {
 		q := p
 		q.title += ", " + m.faceTitle(t.Kind, f)
-		q.all = q.options[0]
-		q.options = [][]part{append([]part{{f, base, box}}, lips...), {{f, base, box}}, {{f, base, near}}, {{f, base, least}}}
+		beside := part{other, 0, lipOf(box, outward(t, other), lip)}
+		q.options = [][]part{{{f, base, box}, beside}, {{f, base, box}}, {{f, base, near}}, {{f, base, least}}}
+		q.all = q.options[1]
+		q.notes = append(slices.Clone(p.notes), fmt.Sprintf("The %s has a template of its own. Square the lines of both round on to the other sides.", m.faceTitle(t.Kind, other)))
 		return share{q, w}
 	}
-	p.splits = [][]share{{
-		flat(left, part{outer, 0, lipOf(box, geom.V(0, -1, 0), lip)}),
-		flat(outer, part{left, 0, lipOf(box, geom.V(0, 0, -1), lip)}),
-	}}
+	p.splits = [][]share{{flat(left, outer), flat(outer, left)}}
+	p.notes = append(p.notes, "Square the lines round on to the right.")
 	return p
 }
 
@@ -113,4 +113,10 @@ func (w work) bolts() bool {
 		}
 	}
 	return true
+}
+
+// outward is the direction that a face of a timber looks in.
+func outward(t frame.Member, f frame.Face) geom.Vec {
+	p, _ := t.FacePlane(f)
+	return p.N
 }

@@ -79,6 +79,13 @@ func (m *maker) collect() {
 	for _, x := range m.crossings() {
 		m.pieces = append(m.pieces, m.crossingPieces(x)...)
 	}
+	clear(seen)
+	for _, t := range m.frame.Members {
+		if key := t.Mark + "/" + string(t.Hand); !seen[key] {
+			seen[key] = true
+			m.pieces = append(m.pieces, m.strapPieces(t)...)
+		}
+	}
 	m.pieces = append(m.pieces, m.bevelCard()...)
 	clear(seen)
 	for i, t := range m.frame.Members {

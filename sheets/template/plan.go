@@ -258,7 +258,6 @@ func (m *maker) endPlan(w work) plan {
 			p.notes = append(p.notes, m.holeNote(f, t))
 		}
 	}
-	m.strapMarks(&p, w, box)
 	switch {
 	case t.Kind == frame.KindBrace:
 		p.notes = append(p.notes, "Left and right braces are the same stick. Try the first in every corner before the others are cut.")

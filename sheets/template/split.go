@@ -85,10 +85,7 @@ func (m *maker) bothSides(p plan, w work, box geom.Box3, over frame.Face) []shar
 		q.title += ", " + m.faceTitle(t.Kind, side)
 		q.splits = nil
 		q.all = []part{{side, base, box}, {f[3], 0, box}, {f[2], 0, box}}
-		q.options = [][]part{{{side, base, box}, {over, 0, box}}}
-		if p.extra == nil { // that may be on the face beside it
-			q.options = append(q.options, []part{{side, base, box}})
-		}
+		q.options = [][]part{{{side, base, box}, {over, 0, box}}, {{side, base, box}}}
 		if i == 1 {
 			q.cross.Y = t.Section.Width
 			q.datum = onRight(q.datum)
