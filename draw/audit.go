@@ -119,6 +119,13 @@ func (set *Set) Audit(f Figures) []Finding {
 
 func newAuditor(s *Sheet, f Figures) *auditor {
 	a := &auditor{s: s, f: f, grid: newGrid(s.Paper)}
+	pieces := 0
+	for _, it := range s.Items {
+		if it.Path != nil {
+			pieces += len(it.Path.Segs)
+		}
+	}
+	a.grid.grow(pieces)
 	for i, it := range s.Items {
 		if it.Text != nil {
 			q := it.Text.Quad()
@@ -175,9 +182,9 @@ func (a *auditor) textOnText() {
 func (a *auditor) textOnLines() {
 	for _, t := range a.texts {
 		var worst *segment
-		a.grid.segsNear(t.box.Expand(textToLine), func(s segment) bool {
+		a.grid.segsNear(t.box.Expand(textToLine), func(s *segment) bool {
 			if (worst == nil || s.heavy()) && a.nearText(t, s) && !a.masked(t, s) {
-				worst = &s
+				worst = s
 			}
 			return worst == nil || !worst.heavy()
 		})
@@ -196,10 +203,10 @@ func (a *auditor) textOnLines() {
 
 // heavy reports whether a segment drowns a text that it runs through: an edge,
 // or that of a dark fill.
-func (s segment) heavy() bool { return s.pen > Narrow || s.half == 0 }
+func (s *segment) heavy() bool { return s.pen > Narrow || s.half == 0 }
 
 // nearText reports whether a line comes nearer to a text than it may.
-func (a *auditor) nearText(t inkText, s segment) bool {
+func (a *auditor) nearText(t inkText, s *segment) bool {
 	least := textToLine + s.half
 	if t.Layer == Border && s.layer == Border {
 		least = borderToLine + s.half
@@ -209,7 +216,7 @@ func (a *auditor) nearText(t inkText, s segment) bool {
 
 // masked reports whether a line is painted over by a white ground under the
 // text.
-func (a *auditor) masked(t inkText, s segment) bool {
+func (a *auditor) masked(t inkText, s *segment) bool {
 	for _, m := range a.masks {
 		over := m.layer > s.layer || m.layer == s.layer && m.item > s.item
 		if over && m.layer <= t.Layer && m.box.Encloses(t.box.Expand(textToLine-slack)) {

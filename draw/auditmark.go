@@ -66,12 +66,12 @@ func (g *grid) encloses(sheet Rect, at geom.Pt) bool {
 }
 
 // drawn reports whether a segment belongs to the picture itself.
-func (s segment) drawn() bool { return s.layer <= Centre }
+func (s *segment) drawn() bool { return s.layer <= Centre }
 
 // edgeAt reports whether an edge of the picture passes within reach.
 func (a *auditor) edgeAt(p geom.Pt) bool {
 	hit := false
-	a.grid.segsNear(around(p, leaderReach), func(s segment) bool {
+	a.grid.segsNear(around(p, leaderReach), func(s *segment) bool {
 		hit = s.drawn() && segmentGap(p, s.a, s.b) <= leaderReach
 		return !hit
 	})
@@ -81,7 +81,7 @@ func (a *auditor) edgeAt(p geom.Pt) bool {
 // edgeAlong reports whether the line from p to q meets an edge.
 func (g *grid) edgeAlong(p, q geom.Pt) bool {
 	hit := false
-	g.segsNear(Bounds(p, q), func(s segment) bool {
+	g.segsNear(Bounds(p, q), func(s *segment) bool {
 		hit = s.drawn() && segmentsGap(p, q, s.a, s.b) == 0
 		return !hit
 	})
@@ -111,13 +111,13 @@ func leadersCross(m, o Mark) (geom.Pt, bool) {
 // lineGaps compares each stroke of the picture with its neighbours.
 func (a *auditor) lineGaps() {
 	for i := range a.grid.segs {
-		s := a.grid.segs[i]
+		s := &a.grid.segs[i]
 		dir := s.b.Sub(s.a)
 		if s.half == 0 || dir.Len() < leastOverlap {
 			continue // the edge of a fill is no line
 		}
 		dir = dir.Unit()
-		a.grid.segsNear(Bounds(s.a, s.b).Expand(lineToLine), func(o segment) bool {
+		a.grid.segsNear(Bounds(s.a, s.b).Expand(lineToLine), func(o *segment) bool {
 			if o.half == 0 || !before(s, o) || math.Abs(dir.Cross(o.b.Sub(o.a).Unit())) > parallel {
 				return true
 			}
@@ -142,7 +142,7 @@ func (a *auditor) lineGaps() {
 const parallel = 0.01
 
 // before orders segments so that each pair is looked at once.
-func before(s, o segment) bool {
+func before(s, o *segment) bool {
 	if s.item != o.item {
 		return s.item < o.item
 	}

@@ -293,7 +293,7 @@ func (p *Placer) textCost(t Text) float64 {
 	if !p.freeOfText(quad, textGap) {
 		cost += costBox
 	}
-	p.grid.segsNear(box.Expand(nearLine), func(s segment) bool {
+	p.grid.segsNear(box.Expand(nearLine), func(s *segment) bool {
 		if quadSegmentGap(quad, s.a, s.b) < max(nearLine, textToLine+s.half) {
 			cost += costText
 		}

@@ -15,6 +15,9 @@ import (
 // kept. A width of 0 or less breaks only there.
 func Wrap(s string, height float64, bold bool, width float64) []string {
 	const noise = 1e-9 // mm: of sums of float64
+	if tidy(s) && (width <= 0 || TextWidth(s, height, bold) <= width) {
+		return []string{s}
+	}
 	var lines []string
 	space := TextWidth(" ", height, bold)
 	fits := func(w string) bool { return width <= 0 || TextWidth(w, height, bold) <= width+noise }
@@ -40,6 +43,19 @@ func Wrap(s string, height float64, bold bool, width float64) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// tidy reports whether a text is one line with single spaces between its words:
+// then it is what its words make when they are joined again.
+func tidy(s string) bool {
+	before := ' '
+	for _, r := range s {
+		if breaks(r) && (r != ' ' || before == ' ') {
+			return false
+		}
+		before = r
+	}
+	return before != ' '
 }
 
 // unbroken are the words of a line of text, a figure of several counting as one
@@ -249,7 +265,7 @@ func (p *Placer) sweep(q leadSearch, lengths, angles []float64, limit float64) l
 			c := q.place(length, deg*math.Pi/180)
 			c.cost = length + q.angleCost(deg)
 			if c.cost < best.cost {
-				if c.cost += p.placeCost(c); c.cost < best.cost {
+				if c.cost += p.placeCost(c, best.cost-c.cost); c.cost < best.cost {
 					best = c
 				}
 			}
@@ -337,38 +353,49 @@ func roundEnd(b Rect, to geom.Pt) geom.Pt {
 	return c.Add(u.Mul(along + math.Sqrt(max(r*r-e.Dot(e)+along*along, 0))))
 }
 
-// placeCost is how much the place disturbs what is on the sheet.
-func (p *Placer) placeCost(c leadPlace) float64 {
-	cost := 0.0
-	if !p.Free(c.box, nearLine) {
+// placeCost is how much the place disturbs what is on the sheet, exactly as
+// far as it is under a limit. What is quickly told is asked first.
+func (p *Placer) placeCost(c leadPlace, limit float64) float64 {
+	cost := p.leaderCost(c.leader, limit)
+	if cost < limit && !p.Free(c.box, nearLine) {
 		cost += costBox
 	}
-	return cost + p.leaderCost(c.leader)
+	return cost
 }
 
-// leaderCost is how much a leader disturbs what is on the sheet.
-func (p *Placer) leaderCost(line []geom.Pt) float64 {
+// leaderCost is how much a leader disturbs what is on the sheet, exactly as far
+// as it is under a limit.
+func (p *Placer) leaderCost(line []geom.Pt, limit float64) float64 {
 	p.sync()
-	cost := 0.0
-	for i := 1; i < len(line); i++ {
-		a, b := line[i-1], line[i]
-		cost += costText * float64(p.textsUnder(a, b))
-		cost += costLine * float64(p.linesCrossed(a, b))
-		for _, m := range p.Sheet.Marks {
-			for k := 1; k < len(m.Leader); k++ {
-				if cross(a, b, m.Leader[k-1], m.Leader[k]) {
-					cost += costLeader
+	cost := costLeader * float64(p.leadersCrossed(line))
+	for i := 1; i < len(line) && cost < limit; i++ {
+		cost += costText * float64(p.textsUnder(line[i-1], line[i]))
+	}
+	for i := 1; i < len(line) && cost < limit; i++ {
+		cost += costLine * float64(p.linesCrossed(line[i-1], line[i]))
+	}
+	return cost
+}
+
+// leadersCrossed counts the pieces of other leaders that a leader crosses.
+func (p *Placer) leadersCrossed(line []geom.Pt) int {
+	n := 0
+	for _, m := range p.Sheet.Marks {
+		for k := 1; k < len(m.Leader); k++ {
+			for i := 1; i < len(line); i++ {
+				if cross(line[i-1], line[i], m.Leader[k-1], m.Leader[k]) {
+					n++
 				}
 			}
 		}
 	}
-	return cost
+	return n
 }
 
 // linesCrossed counts the segments that ab crosses, hatching apart.
 func (p *Placer) linesCrossed(a, b geom.Pt) int {
 	n := 0
-	p.grid.segsNear(Bounds(a, b), func(s segment) bool {
+	p.grid.segsAlong(a, b, func(s *segment) bool {
 		if s.layer != Hatch && cross(a, b, s.a, s.b) {
 			n++
 		}

@@ -305,7 +305,7 @@ func (c *NoteColumn) tries(p *Placer, plan columnPlan, bends []float64) []leadPl
 		for _, longer := range bends {
 			bend, to := plan.bend.Sub(geom.P(side*longer, 0)), c.View.Pt(at)
 			try := leadPlace{leader: []geom.Pt{start, bend, to}}
-			try.cost = p.leaderCost(try.leader) + longer/3 + float64(rank)
+			try.cost = p.leaderCost(try.leader, math.Inf(1)) + longer/3 + float64(rank)
 			if (bend.X-to.X)*side >= shoulder {
 				back = append(back, try)
 			} else {

@@ -150,6 +150,13 @@ func (p *Placer) Detail(d Detail) Mark {
 	return m
 }
 
+// RingRoom is the side of the greatest square in a detail's ring, whose radius
+// on the paper is given, that a leader from the ring keeps clear of.
+func RingRoom(radius float64) float64 {
+	const noise = 1e-3 // mm: the leader stands at the limit
+	return math.Sqrt2 * (max(radius, leastRing) - leaderClear - noise)
+}
+
 // leastRing is the radius, mm on paper, under which a ring reads as a hole.
 const leastRing = 4.0
 

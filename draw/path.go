@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"iter"
 	"math"
 
 	"plumbcut/geom"
@@ -105,6 +106,45 @@ func (p Path) Bounds() Rect {
 		r = r.Union(Bounds(line...))
 	}
 	return r
+}
+
+// segments are the straight pieces of the path one after the other, as Flatten
+// has them.
+func (p *Path) segments() iter.Seq2[geom.Pt, geom.Pt] {
+	return func(yield func(a, b geom.Pt) bool) {
+		var first, at geom.Pt
+		var arc []geom.Pt
+		to := func(b geom.Pt) bool {
+			a := at
+			at = b
+			return yield(a, b)
+		}
+		closes := func() bool { return !p.Closed || at == first || to(first) }
+		for i, seg := range p.Segs {
+			switch seg.Op {
+			case Move:
+				if i > 0 && !closes() {
+					return
+				}
+				first, at = seg.To, seg.To
+			case Line:
+				if !to(seg.To) {
+					return
+				}
+			case Curve:
+				arc = appendArc(arc[:0], seg.Arc)
+				arc[len(arc)-1] = seg.To
+				for _, b := range arc {
+					if !to(b) {
+						return
+					}
+				}
+			}
+		}
+		if len(p.Segs) > 0 {
+			closes()
+		}
+	}
 }
 
 // Flatten is the path as broken lines, one for each Move, the closed ones

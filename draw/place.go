@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"plumbcut/geom"
 )
@@ -70,17 +71,72 @@ type grid struct {
 	cols, rows int
 	segs       []segment
 	boxes      []inkBox
-	inSegs     [][]int32
-	inBoxes    [][]int32
+	inSegs     chains
+	inBoxes    chains
 	seen       []int32 // for each segment, the last query that met it
 	query      int32
 }
 
 func newGrid(p Paper) *grid {
 	g := &grid{cols: int(p.Width/cell) + 3, rows: int(p.Height/cell) + 3}
-	g.inSegs = make([][]int32, g.cols*g.rows)
-	g.inBoxes = make([][]int32, g.cols*g.rows)
+	g.inSegs, g.inBoxes = newChains(g.cols*g.rows), newChains(g.cols*g.rows)
 	return g
+}
+
+// chains are a list for each cell of what is in it, in the order of entry. All
+// of them share one array: thousands of short lists would each be grown apart.
+type chains struct {
+	first, last []int32 // of each cell, an index into links; 0 for none
+	links       []link
+}
+
+// link is one thing in a cell and where the next one is; 0 ends the list.
+type link struct{ id, next int32 }
+
+func newChains(cells int) chains {
+	ends := make([]int32, 2*cells)
+	return chains{ends[:cells:cells], ends[cells:], make([]link, 1, cells)}
+}
+
+// add enters a thing in a cell.
+func (c *chains) add(k int, id int32) {
+	at := int32(len(c.links))
+	c.links = append(c.links, link{id: id})
+	if last := c.last[k]; last == 0 {
+		c.first[k] = at
+	} else {
+		c.links[last].next = at
+	}
+	c.last[k] = at
+}
+
+// cut forgets what was entered from the n-th thing on. Things are entered one
+// after the other, so theirs are the last links.
+func (c *chains) cut(n int32) {
+	keep := int32(len(c.links))
+	for keep > 1 && c.links[keep-1].id >= n {
+		keep--
+	}
+	for k, last := range c.last {
+		switch {
+		case last < keep:
+		case c.first[k] >= keep:
+			c.first[k], c.last[k] = 0, 0
+		default:
+			at := c.first[k]
+			for c.links[at].next < keep {
+				at = c.links[at].next
+			}
+			c.links[at].next, c.last[k] = 0, at
+		}
+	}
+	c.links = c.links[:keep]
+}
+
+// grow makes room for so many segments more, each of which lies in a cell or two.
+func (g *grid) grow(n int) {
+	g.segs, g.seen = slices.Grow(g.segs, n), slices.Grow(g.seen, n)
+	g.inSegs.links = slices.Grow(g.inSegs.links, 2*n)
 }
 
 // span is the range of cells that r touches; what lies off the paper falls in
@@ -103,8 +159,7 @@ func (g *grid) addBox(quad [4]geom.Pt) {
 	c0, r0, c1, r1 := g.span(b.box)
 	for c := c0; c <= c1; c++ {
 		for r := r0; r <= r1; r++ {
-			k := r*g.cols + c
-			g.inBoxes[k] = append(g.inBoxes[k], id)
+			g.inBoxes.add(r*g.cols+c, id)
 		}
 	}
 }
@@ -120,33 +175,32 @@ func (g *grid) addSegment(s segment) {
 	}
 	// A sloped one: column by column, only the cells that it passes.
 	for c := c0; c <= c1; c++ {
-		x0, x1 := float64(c-1)*cell, float64(c)*cell
-		y0, y1 := heightsWithin(s.a, s.b, x0, x1)
-		_, lo, _, hi := g.span(Rect{x0, y0, x0, y1})
+		lo, hi := g.rowsIn(s.a, s.b, c)
 		g.fillCells(id, c, lo, c, hi)
 	}
+}
+
+// rowsIn is the range of rows that the sloped line from a to b passes in a
+// column.
+func (g *grid) rowsIn(a, b geom.Pt, c int) (lo, hi int) {
+	x0, x1 := float64(c-1)*cell, float64(c)*cell
+	y0, y1 := heightsWithin(a, b, x0, x1)
+	_, lo, _, hi = g.span(Rect{x0, y0, x0, y1})
+	return lo, hi
 }
 
 func (g *grid) fillCells(id int32, c0, r0, c1, r1 int) {
 	for c := c0; c <= c1; c++ {
 		for r := r0; r <= r1; r++ {
-			k := r*g.cols + c
-			g.inSegs[k] = append(g.inSegs[k], id)
+			g.inSegs.add(r*g.cols+c, id)
 		}
 	}
 }
 
 // cut forgets all but the first segments and boxes.
 func (g *grid) cut(segs, boxes int) {
-	first := func(ids []int32, n int) []int32 {
-		for len(ids) > 0 && int(ids[len(ids)-1]) >= n {
-			ids = ids[:len(ids)-1]
-		}
-		return ids
-	}
-	for k := range g.inSegs {
-		g.inSegs[k], g.inBoxes[k] = first(g.inSegs[k], segs), first(g.inBoxes[k], boxes)
-	}
+	g.inSegs.cut(int32(segs))
+	g.inBoxes.cut(int32(boxes))
 	g.segs, g.seen, g.boxes = g.segs[:segs], g.seen[:segs], g.boxes[:boxes]
 }
 
@@ -162,36 +216,65 @@ func heightsWithin(a, b geom.Pt, x0, x1 float64) (lo, hi float64) {
 
 // boxesNear calls f for each box that comes within r; false stops. A box in
 // several cells may be met more than once.
-func (g *grid) boxesNear(r Rect, f func(inkBox) bool) {
+func (g *grid) boxesNear(r Rect, f func(*inkBox) bool) {
 	c0, r0, c1, r1 := g.span(r)
 	for row := r0; row <= r1; row++ {
 		for c := c0; c <= c1; c++ {
-			for _, id := range g.inBoxes[row*g.cols+c] {
-				if b := g.boxes[id]; b.box.Overlaps(r) && !f(b) {
+			for at := g.inBoxes.first[row*g.cols+c]; at != 0; {
+				l := g.inBoxes.links[at]
+				if b := &g.boxes[l.id]; b.box.Overlaps(r) && !f(b) {
 					return
 				}
+				at = l.next
 			}
 		}
 	}
 }
 
 // segsNear calls f once for each segment in the cells of r; false stops.
-func (g *grid) segsNear(r Rect, f func(segment) bool) {
+func (g *grid) segsNear(r Rect, f func(*segment) bool) {
 	g.query++
 	c0, r0, c1, r1 := g.span(r)
 	for row := r0; row <= r1; row++ {
 		for c := c0; c <= c1; c++ {
-			for _, id := range g.inSegs[row*g.cols+c] {
-				if g.seen[id] == g.query {
-					continue
-				}
-				g.seen[id] = g.query
-				if !f(g.segs[id]) {
-					return
-				}
+			if !g.segsIn(row*g.cols+c, f) {
+				return
 			}
 		}
 	}
+}
+
+// segsAlong calls f once for each segment in the cells that the line from a to
+// b passes; false stops.
+func (g *grid) segsAlong(a, b geom.Pt, f func(*segment) bool) {
+	g.query++
+	c0, r0, c1, r1 := g.span(Bounds(a, b))
+	for c := c0; c <= c1; c++ {
+		lo, hi := r0, r1
+		if c0 != c1 && r0 != r1 {
+			lo, hi = g.rowsIn(a, b, c)
+		}
+		for row := lo; row <= hi; row++ {
+			if !g.segsIn(row*g.cols+c, f) {
+				return
+			}
+		}
+	}
+}
+
+// segsIn calls f for each segment in a cell that this query has not met yet.
+func (g *grid) segsIn(k int, f func(*segment) bool) bool {
+	for at := g.inSegs.first[k]; at != 0; {
+		l := g.inSegs.links[at]
+		if g.seen[l.id] != g.query {
+			g.seen[l.id] = g.query
+			if !f(&g.segs[l.id]) {
+				return false
+			}
+		}
+		at = l.next
+	}
+	return true
 }
 
 // Placer knows what is on a sheet and finds free places for what comes next.
@@ -260,10 +343,8 @@ func addPath(g *grid, path *Path, item int, paper Paper) {
 	if path.Stroke {
 		half = paper.LineWidth(path.Style.Pen) / 2
 	}
-	for _, line := range path.Flatten() {
-		for i := 1; i < len(line); i++ {
-			g.addSegment(segment{line[i-1], line[i], half, item, path.Style.Layer, path.Style.Pen})
-		}
+	for a, b := range path.segments() {
+		g.addSegment(segment{a, b, half, item, path.Style.Layer, path.Style.Pen})
 	}
 }
 
@@ -279,7 +360,7 @@ func (p *Placer) Free(r Rect, gap float64) bool {
 	if !p.Sheet.Paper.Inner().Encloses(r.Expand(gap)) {
 		return false
 	}
-	return p.freeOfText([4]geom.Pt(r.Corners()), gap) && p.linesThrough(r.Expand(gap)) == 0
+	return p.freeOfText([4]geom.Pt(r.Corners()), gap) && p.freeOfLines(r.Expand(gap))
 }
 
 // freeOfText reports whether no text and no reserved box comes within the gap of
@@ -287,23 +368,21 @@ func (p *Placer) Free(r Rect, gap float64) bool {
 func (p *Placer) freeOfText(quad [4]geom.Pt, gap float64) bool {
 	free := true
 	gap = max(gap, textGap)
-	p.grid.boxesNear(Bounds(quad[:]...).Expand(gap), func(b inkBox) bool {
+	p.grid.boxesNear(Bounds(quad[:]...).Expand(gap), func(b *inkBox) bool {
 		free = quadGap(b.quad, quad) >= gap
 		return free
 	})
 	return free
 }
 
-// linesThrough counts the segments that meet r.
-func (p *Placer) linesThrough(r Rect) int {
-	n := 0
-	p.grid.segsNear(r, func(s segment) bool {
-		if segmentMeets(s.a, s.b, r.Expand(s.half)) {
-			n++
-		}
-		return true
+// freeOfLines reports whether no segment meets r.
+func (p *Placer) freeOfLines(r Rect) bool {
+	free := true
+	p.grid.segsNear(r, func(s *segment) bool {
+		free = !segmentMeets(s.a, s.b, r.Expand(s.half))
+		return free
 	})
-	return n
+	return free
 }
 
 // FreeBox returns the first of the candidates that is free, with gap kept
@@ -322,7 +401,7 @@ func (p *Placer) FreeBox(candidates []Rect, gap float64) (Rect, bool) {
 func (p *Placer) textsUnder(a, b geom.Pt) int {
 	p.sync()
 	n := 0
-	p.grid.boxesNear(Bounds(a, b).Expand(leaderClear), func(t inkBox) bool {
+	p.grid.boxesNear(Bounds(a, b).Expand(leaderClear), func(t *inkBox) bool {
 		if quadSegmentGap(t.quad, a, b) <= leaderClear {
 			n++
 		}

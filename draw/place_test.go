@@ -105,7 +105,7 @@ func TestGridFindsAll(t *testing.T) {
 			}
 		}
 		got := 0
-		g.segsNear(q, func(s segment) bool {
+		g.segsNear(q, func(s *segment) bool {
 			if segmentMeets(s.a, s.b, q) {
 				got++
 			}

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"plumbcut/geom"
@@ -52,6 +53,35 @@ type Rows struct {
 	rows   []row
 	swap   bool    // titles at the other end than usual
 	shift  float64 // all rows stand further out by this, mm on paper
+
+	// What was planned last, and for what: arranging the parts round a view asks
+	// for the same plan a dozen times over.
+	planned *rowsPlan
+	as      footing
+	broken  []Break
+}
+
+// footing is what a plan of rows depends on beside the rows themselves, of which
+// there can only come more, and the breaks of the view.
+type footing struct {
+	axes               geom.View
+	scale              float64
+	base, at           geom.Pt
+	own                Figures // of the view
+	hand               Hand
+	bounds             Rect
+	side               Side
+	first, reach, away float64
+	within, swap       bool
+	rows               int
+}
+
+func (r *Rows) footing(h Hand) footing {
+	v := r.View
+	return footing{
+		v.Axes, v.Scale, v.Base, v.At, v.Figures, h, r.Bounds, r.Side,
+		r.First, r.Reach, r.shift, r.Within, r.swap, len(r.rows),
+	}
 }
 
 // rowKind is how a row is dimensioned.
@@ -219,7 +249,17 @@ type figPlan struct {
 	u      [2]float64 // of the terminators
 }
 
+// plan is the layout of the rows where the view now stands. It is not to be
+// changed.
 func (r *Rows) plan(h Hand) *rowsPlan {
+	if as := r.footing(h); r.planned == nil || r.as != as || !slices.Equal(r.broken, r.View.Breaks) {
+		r.planned, r.as = r.newPlan(h), as
+		r.broken = slices.Clone(r.View.Breaks)
+	}
+	return r.planned
+}
+
+func (r *Rows) newPlan(h Hand) *rowsPlan {
 	p := &rowsPlan{r: r, h: h}
 	out := r.View.Outline(r.Bounds)
 	switch r.Side {

@@ -281,22 +281,25 @@ func (n NoteBlock) Size() (width, height float64) {
 // and later parts say "continued". A paragraph that is too high by itself
 // stands alone.
 func (n NoteBlock) Split(height float64) []NoteBlock {
-	first := max(n.First, 1)
 	var parts []NoteBlock
-	part := n
-	part.Notes, part.First = nil, first
+	part, used := n, 0.0
+	part.Notes, part.First = nil, max(n.First, 1)
 	for i, s := range n.Notes {
-		longer := part
-		longer.Notes = append(append([]string(nil), part.Notes...), s)
-		if _, h := longer.Size(); h > height && len(part.Notes) > 0 {
+		deep := n.paragraph(s).depth() + NoteHeight*descent
+		switch {
+		case len(part.Notes) == 0:
+			used = n.titleDepth() + deep
+		case used+noteGap+deep <= height:
+			used += noteGap + deep
+		default:
 			parts = append(parts, part)
-			longer = n
-			longer.Notes, longer.First = []string{s}, first+i
+			part.Notes, part.First = nil, max(n.First, 1)+i
 			if n.Title != "" {
-				longer.Title = n.Title + " (continued)"
+				part.Title = n.Title + " (continued)"
 			}
+			used = n.titleDepth() + deep
 		}
-		part = longer
+		part.Notes = append(part.Notes, s)
 	}
 	return append(parts, part)
 }

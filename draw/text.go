@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"unicode/utf8"
 
 	"plumbcut/fonts"
@@ -25,12 +27,8 @@ func FontSize(height float64, bold bool) float64 {
 // TextWidth is how far s runs, in mm, when a capital letter is height mm high.
 // A character that the font lacks counts nothing: see MissingGlyph.
 func TextWidth(s string, height float64, bold bool) float64 {
-	f, units := face(bold), 0
-	for _, r := range s {
-		g, _ := f.Glyph(r)
-		units += g.Advance
-	}
-	return float64(units) * height / float64(f.CapHeight)
+	f := face(bold)
+	return float64(f.Run(s)) * height / float64(f.CapHeight)
 }
 
 // MissingGlyph returns the first character of s that one of the faces lacks;
@@ -95,4 +93,26 @@ func (t Text) Quad() [4]geom.Pt {
 func (t Text) Box() Rect {
 	q := t.Quad()
 	return Bounds(q[:]...)
+}
+
+// Characters are those that the texts of the sheet are made of, in each of the
+// two faces, in order and each once.
+func (s *Sheet) Characters() (regular, bold []rune) {
+	var used [2]map[rune]bool
+	for i := range used {
+		used[i] = map[rune]bool{}
+	}
+	for _, it := range s.Items {
+		if it.Text == nil {
+			continue
+		}
+		of := used[0]
+		if it.Text.Bold {
+			of = used[1]
+		}
+		for _, r := range it.Text.String {
+			of[r] = true
+		}
+	}
+	return slices.Sorted(maps.Keys(used[0])), slices.Sorted(maps.Keys(used[1]))
 }

@@ -59,6 +59,20 @@ func (f *Face) Glyph(r rune) (Glyph, bool) {
 	return g, ok
 }
 
+// Run is how far the characters run one after the other, in font units. One that
+// the font lacks counts nothing.
+func (f *Face) Run(s string) int {
+	units := 0
+	for _, r := range s {
+		if r >= 0 && int(r) < len(f.ascii) {
+			units += f.ascii[r].Advance
+			continue
+		}
+		units += f.glyphs[r].Advance
+	}
+	return units
+}
+
 // mustParse panics only when an embedded file is damaged, which the tests of
 // this package would show; no user input comes here.
 func mustParse(name string, ttf []byte) *Face {

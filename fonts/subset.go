@@ -273,8 +273,11 @@ func assemble(tables []table) []byte {
 // checksum adds the words of a table, which may end within a word.
 func checksum(b []byte) uint32 {
 	var sum uint32
+	for ; len(b) >= 4; b = b[4:] {
+		sum += binary.BigEndian.Uint32(b)
+	}
 	for i, c := range b {
-		sum += uint32(c) << (24 - 8*(i%4))
+		sum += uint32(c) << (24 - 8*i)
 	}
 	return sum
 }

@@ -106,12 +106,8 @@ func newSkin(planes []Plane, frags []fragment, w *weld, o Vec) *skin {
 			}
 		}
 	}
-	slices.SortStableFunc(sides, func(a, b side) int {
-		if a.plane != b.plane {
-			return int(a.plane - b.plane)
-		}
-		return int(a.line - b.line)
-	})
+	sides = byNumber(sides, len(lines.lines), func(s *side) int32 { return s.line })
+	sides = byNumber(sides, len(planes), func(s *side) int32 { return s.plane })
 	k := &skin{w: w, v: w.v, line: lines.lines}
 	byPlane := newCovers(frags, len(planes))
 	for i := 0; i < len(sides); {
@@ -122,9 +118,28 @@ func newSkin(planes []Plane, frags []fragment, w *weld, o Vec) *skin {
 		k.cancel(sides[i:j], byPlane.of(sides[i].plane, planes, w.v))
 		i = j
 	}
-	slices.SortStableFunc(k.segs, func(a, b seg) int { return int(a.line - b.line) })
+	k.segs = byNumber(k.segs, len(k.line), func(s *seg) int32 { return s.line })
 	k.v, k.w = w.v, nil
 	return k
+}
+
+// byNumber sorts things by a number under n of theirs; those with the same one
+// keep their order.
+func byNumber[T any](things []T, n int, number func(*T) int32) []T {
+	at := make([]int32, n+1)
+	for i := range things {
+		at[number(&things[i])+1]++
+	}
+	for i := range n {
+		at[i+1] += at[i]
+	}
+	out := make([]T, len(things))
+	for i := range things {
+		k := number(&things[i])
+		out[at[k]] = things[i]
+		at[k]++
+	}
+	return out
 }
 
 // newSide lays edge i of the fragment, from its corner i to the next, along its

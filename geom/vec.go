@@ -73,7 +73,7 @@ func (a Pt) Dot(b Pt) float64 { return a.X*b.X + a.Y*b.Y }
 func (a Pt) Cross(b Pt) float64 { return a.X*b.Y - a.Y*b.X }
 
 // Len returns the length.
-func (a Pt) Len() float64 { return math.Hypot(a.X, a.Y) }
+func (a Pt) Len() float64 { return math.Sqrt(a.Dot(a)) }
 
 // Unit returns a at length 1; the zero point stays zero.
 func (a Pt) Unit() Pt {

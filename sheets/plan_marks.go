@@ -13,21 +13,22 @@ import (
 // framingMarks marks the members, the fall and the house on the framing plan.
 func (m *maker) framingMarks(p *page, plan *planView) {
 	v := plan.view
+	m.ringDetails(p, v, onPlan)
 	m.keepRings(p, v, onPlan)
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
-	m.ringDetails(p, v, onPlan)
-	words := append(m.detailBubbles(p, v, onPlan), func() { m.wallWords(p, plan) })
+	words := append([]func(){func() { m.wallWords(p, plan) }}, m.detailBubbles(p, v, onPlan)...) // what stands at one place alone comes first
 	words = append(words, m.blockMarks(p, v)...)
 	p.cleanestOrder(append(words, m.eachMark(p, v, frame.KindPlate, frame.KindBeam, frame.KindPost, frame.KindRafter)...)...)
 }
 
 // keepRings keeps words out of the rings of the details that are marked later.
+// The ring's own line keeps them off outside; what is reserved lies so far
+// within that the leader that starts at the ring passes over none of it.
 func (m *maker) keepRings(p *page, v *draw.View, view string) {
-	const least = 4.0 // mm on paper: no ring is drawn smaller
 	for _, d := range m.details {
 		if slices.Contains(d.on, view) {
-			c, r := v.Pt(d.at), max(d.radius*v.Scale, least)
-			p.placer.Reserve(draw.Rect{X0: c.X - r, Y0: c.Y - r, X1: c.X + r, Y1: c.Y + r})
+			c, half := v.Pt(d.at), draw.RingRoom(d.radius*v.Scale)/2
+			p.placer.Reserve(draw.Rect{X0: c.X - half, Y0: c.Y - half, X1: c.X + half, Y1: c.Y + half})
 		}
 	}
 }

@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime"
 )
 
 // The exit statuses.
@@ -26,8 +27,17 @@ const (
 	exitUsage = 2 // the command line is wrong
 )
 
+// ballast keeps the collector away until a run has made as much again: a short
+// run makes few megabytes that outlive it, and would collect a dozen times on
+// their account. It is never touched, so it takes no memory; twice its size is
+// what the demo stays under.
+const ballast = 24 << 20
+
 func main() {
-	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+	weight := make([]byte, ballast)
+	status := run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	runtime.KeepAlive(weight)
+	os.Exit(status)
 }
 
 // console is what a command talks to.

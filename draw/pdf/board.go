@@ -55,8 +55,7 @@ func newBoard(set *draw.Set, opt Options) (*board, error) {
 	lib.SetProducer("Plumbcut", false)
 	describe(lib, set.Meta)
 	lib.SetDisplayMode("fullpage", "single")
-	lib.AddUTF8FontFromBytes(family, "", fonts.Regular().TTF)
-	lib.AddUTF8FontFromBytes(family, "B", fonts.Bold().TTF)
+	lettering(lib, set)
 
 	b := &board{lib: lib, set: set, flat: opt.Flat, links: map[string]int{}}
 	if !b.flat {
@@ -68,6 +67,19 @@ func newBoard(set *draw.Set, opt Options) (*board, error) {
 		b.links[s.Number] = lib.AddLink()
 	}
 	return b, lib.Error()
+}
+
+// lettering adds the faces with the characters of the set alone: the library
+// reads a whole face four times over, and would carry along the instructions
+// for coarse screens.
+func lettering(lib *fpdf.Fpdf, set *draw.Set) {
+	var regular, bold []rune
+	for _, s := range set.Sheets {
+		r, b := s.Characters()
+		regular, bold = append(regular, r...), append(bold, b...)
+	}
+	lib.AddUTF8FontFromBytes(family, "", fonts.Regular().Subset(regular))
+	lib.AddUTF8FontFromBytes(family, "B", fonts.Bold().Subset(bold))
 }
 
 // describe sets the properties that the job gives.

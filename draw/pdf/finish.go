@@ -27,6 +27,7 @@ import (
 type finisher struct {
 	out     []byte
 	offsets []int // of the objects from 1 on
+	press   press
 }
 
 var errLayout = errors.New("the library's file is not laid out as expected")
@@ -114,7 +115,6 @@ func (f *finisher) pack(raw []byte, pages int) error {
 	f.out = make([]byte, 0, len(raw))
 	f.out = append(f.out, version...)
 	f.out = append(f.out, raw[len(version):f.offsets[order[0]]]...)
-	var press press
 	for k, i := range order {
 		end := len(raw)
 		if k+1 < len(order) {
@@ -132,7 +132,7 @@ func (f *finisher) pack(raw []byte, pages int) error {
 		if !found || !closed || bytes.Contains(head, []byte("/Filter")) {
 			return errLayout
 		}
-		packed, err := press.pack(drawn)
+		packed, err := f.press.pack(drawn)
 		if err != nil {
 			return err
 		}
@@ -207,14 +207,12 @@ func labels(set *draw.Set) string {
 
 // attach writes the job file and returns the number of its description.
 func (f *finisher) attach(m draw.Meta) (int, error) {
-	var packed bytes.Buffer
-	z := zlib.NewWriter(&packed)
-	_, err := z.Write(m.JobText)
-	if err = errors.Join(err, z.Close()); err != nil {
+	packed, err := f.press.pack(m.JobText)
+	if err != nil {
 		return 0, err
 	}
 	stream := f.object("<</Type /EmbeddedFile /Filter /FlateDecode /Length %d /Params <</Size %d>>>>\nstream\n%s\nendstream",
-		packed.Len(), len(m.JobText), packed.Bytes())
+		len(packed), len(m.JobText), packed)
 	name := textString(jobName(m))
 	return f.object("<</Type /Filespec /F %s /UF %s /EF <</F %d 0 R>>>>", name, name, stream), nil
 }

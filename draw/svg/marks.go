@@ -12,7 +12,7 @@ import (
 // marks writes the layers in the order of painting.
 func (p *page) marks() {
 	for _, l := range draw.Layers() {
-		p.ids[l.String()] = true
+		p.ids[l.String()] = 1
 	}
 	layer := draw.Layer(-1)
 	for _, g := range p.sheet.Groups() {
@@ -233,10 +233,12 @@ func (p *page) id(name string) string {
 	if c := base[0]; c == '-' || c == '.' || c >= '0' && c <= '9' {
 		base = "_" + base
 	}
-	id := base
-	for n := 2; p.ids[id]; n++ {
+	id, n := base, p.ids[base]
+	for taken := n > 0; taken; taken = p.ids[id] > 0 {
+		n++
 		id = base + "-" + strconv.Itoa(n)
 	}
-	p.ids[id] = true
+	p.ids[base] = max(n, 1)
+	p.ids[id] = max(p.ids[id], 1)
 	return id
 }

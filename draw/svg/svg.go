@@ -32,7 +32,7 @@ func Write(w io.Writer, set *draw.Set, sheet *draw.Sheet) error {
 			return fmt.Errorf("svg: %w", err)
 		}
 	}
-	p := page{sheet: sheet, tall: sheet.Paper.Height, ids: map[string]bool{}}
+	p := page{sheet: sheet, tall: sheet.Paper.Height, ids: map[string]int{}}
 	p.head(set.Meta)
 	p.marks()
 	p.out = append(p.out, "</svg>\n"...)
@@ -45,8 +45,8 @@ type page struct {
 	sheet *draw.Sheet
 	tall  float64 // SVG counts y downwards from the top edge
 	out   []byte
-	ids   map[string]bool // taken
-	path  []byte          // lines without an id, not yet written
+	ids   map[string]int // taken, and the last number given to such a name
+	path  []byte         // lines without an id, not yet written
 }
 
 // fallback is for viewers that ignore the lettering inside the file; each text
@@ -81,16 +81,7 @@ func (p *page) head(m draw.Meta) {
 
 // lettering embeds the characters that the sheet uses.
 func (p *page) lettering() {
-	var regular, bold []rune
-	for _, item := range p.sheet.Items {
-		switch t := item.Text; {
-		case t == nil:
-		case t.Bold:
-			bold = append(bold, []rune(t.String)...)
-		default:
-			regular = append(regular, []rune(t.String)...)
-		}
-	}
+	regular, bold := p.sheet.Characters()
 	if len(regular)+len(bold) == 0 {
 		return
 	}

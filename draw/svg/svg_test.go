@@ -156,7 +156,7 @@ func TestLayersAndIds(t *testing.T) {
 }
 
 func TestIdsOfAllSorts(t *testing.T) {
-	p := page{ids: map[string]bool{"hatch": true}}
+	p := page{ids: map[string]int{"hatch": 1}}
 	for _, c := range [][2]string{
 		{"R1", "R1"}, {"R1", "R1-2"}, {"R1-2", "R1-2-2"}, {"R1", "R1-3"}, {"hatch", "hatch-2"},
 		{"1", "_1"}, {"-", "_-"}, {"ā\"<", "_---"}, {"a b", "a-b"}, {"a\x00b", "a-b-2"},
