@@ -160,7 +160,7 @@ func (p piece) stroke(v View, id int) Stroke {
 // lines appends the edges of a solid that are to be drawn.
 func (s *scene) lines(items []item, body int32, sol Solid) []item {
 	k := sol.boundary()
-	straight, rims := arcRims(k.edges(sol.d.planes, sol.d.curve))
+	straight, rims := sol.arrises()
 	for _, e := range straight {
 		if e.smooth && !s.outlines(sol, e) {
 			continue
