@@ -39,6 +39,7 @@ type piece struct {
 	key    string // alike templates share it
 	say    naming
 	ticked bool   // it has ticks beside a cut
+	mute   bool   // a face has no name, or the first has no arrow
 	bare   [3]int // how many words, lines and fills there are before letter sets its words
 }
 
@@ -297,7 +298,7 @@ func (p *piece) letter(tiles []draw.Rect) {
 		return
 	}
 	for _, largest := range []float64{draw.SheetHeight, draw.TitleHeight, draw.NoteHeight} {
-		if p.lettered(newLetterer(&p.ink, tiles), largest) {
+		if p.mute = !p.lettered(newLetterer(&p.ink, tiles), largest); !p.mute {
 			return
 		}
 		if largest > draw.NoteHeight {
