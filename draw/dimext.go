@@ -19,7 +19,7 @@ const extStub = 3.0
 func (p *rowsPlan) addExt(s stop, v, end float64) {
 	from := s.v
 	if s.v < -p.r.Reach {
-		from = 0 // too deep: start at the outline
+		from = -p.r.Deep // too deep: start at the outline
 	}
 	from += p.h.extension()
 	p.exts = append(p.exts, extLine{s.u, from, end, [][2]float64{{max(from, v-extStub), end}}})

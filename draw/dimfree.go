@@ -60,6 +60,9 @@ func (d Span) Draw(s *Sheet, h Hand) {
 	}
 }
 
+// Figure is the figure, with its prefix, where Draw puts it.
+func (d Span) Figure(h Hand) Text { return d.plan(h).text }
+
 func (d Span) plan(h Hand) spanPlan {
 	l := spanPlan{pa: d.View.Pt(d.A), pb: d.View.Pt(d.B)}
 	l.dim = Dim{View: d.View, A: d.A, B: d.B, Prefix: d.Prefix}
@@ -420,102 +423,6 @@ func besideArc(o geom.Pt, r, t float64, text Text) geom.Pt {
 	reach := math.Abs(dir.X)*text.Width()/2 + math.Abs(dir.Y)*text.Height/2
 	middle := o.Add(dir.Mul(r + reach + 2*figureGap))
 	return geom.P(middle.X, middle.Y-text.Height/2)
-}
-
-// Fall shows which way and how steeply a line of the view falls: an arrow
-// along it pointing down, with degrees and 1:n over it.
-type Fall struct {
-	View   *View
-	A, B   geom.Vec // the line; the arrow stands at its middle
-	Offset float64  // of the arrow over the line, mm on paper; negative is under it
-	Prefix string   // e.g. "fall "
-}
-
-// fallPlan is a fall laid out on the paper.
-type fallPlan struct {
-	tail, tip geom.Pt
-	text      Text
-	dim       Dim
-}
-
-// plan lays the arrow out with its middle a part t of the way from A to B.
-func (f Fall) plan(h Hand, t float64) fallPlan {
-	high, low := f.A, f.B
-	if low.Z > high.Z {
-		high, low = low, high
-	}
-	d := Dim{View: f.View, A: high, B: low, Prefix: f.Prefix}
-	p, q := f.View.Pt(high), f.View.Pt(low)
-	read := readable(q.Sub(p))
-	text := Text{Layer: Dimension, Align: Centred, Height: h.FigureHeight(), Turn: turnOf(read), String: d.figure(FallDim, h.Figures)}
-	middle := f.View.Pt(f.A).Lerp(f.View.Pt(f.B), t).Add(read.Left().Mul(f.Offset))
-	half := q.Sub(p).Unit().Mul(text.Width()/2 + arrowLength + figureGap)
-	text.At = middle.Add(read.Left().Mul(overLine(text.String, text.Height)))
-	return fallPlan{middle.Sub(half), middle.Add(half), text, d}
-}
-
-// Draw puts the fall on the sheet.
-func (f Fall) Draw(s *Sheet, h Hand) { f.plan(h, 0.5).draw(s) }
-
-func (l fallPlan) draw(s *Sheet) {
-	s.Line(narrow(Dimension), l.tail, l.tip)
-	s.arrowhead(Dimension, l.tip, l.tip.Sub(l.tail))
-	s.AddText(l.text)
-	s.Dims = append(s.Dims, Placed{Dim: l.dim, Kind: FallDim, Figure: l.text.String, P: l.tail, Q: l.tip, Box: l.text.Box(), Row: -1})
-}
-
-// Fall draws the fall at the first free place along its line, at its own
-// offset or further off in steps. More falls are other ways to show the same,
-// tried at each offset in their order. If no place is free, it takes the one
-// that disturbs least.
-func (p *Placer) Fall(tries ...Fall) { p.FallOr(tries) }
-
-// FallOr is Fall with other ways that are tried where no place of the first is
-// free.
-func (p *Placer) FallOr(tries []Fall, others ...Fall) {
-	const far, fine = 1.5 * rowPitch, 1.0
-	var best fallPlan
-	least := math.Inf(1)
-	for _, falls := range [][]Fall{tries, others} {
-		for _, sweep := range [][2][]float64{{steps(0, far, rowPitch/2), fallPlaces()}, {steps(-fine, far, fine), steps(0.1, 0.9, 0.02)}} {
-			if l, cost := p.fall(falls, sweep[0], sweep[1]); cost < least {
-				best, least = l, cost
-			}
-			if least == 0 {
-				best.draw(p.Sheet)
-				return
-			}
-		}
-	}
-	best.draw(p.Sheet)
-}
-
-// fall is the first free place for a fall, so much further off than it would
-// stand and at such parts of its line; if none is free, the place that disturbs
-// least, with its cost.
-func (p *Placer) fall(tries []Fall, further, parts []float64) (best fallPlan, least float64) {
-	least = math.Inf(1)
-	for _, more := range further {
-		for _, f := range tries {
-			f.Offset += math.Copysign(more, f.Offset*more)
-			for _, t := range parts {
-				l := f.plan(p.Hand, t)
-				cost := p.textCost(l.text) + costText*float64(p.textsUnder(l.tail, l.tip)+p.linesCrossed(l.tail, l.tip))
-				if cost < least {
-					best, least = l, cost
-				}
-				if cost == 0 {
-					return best, 0
-				}
-			}
-		}
-	}
-	return best, least
-}
-
-// fallPlaces are where along its line an arrow is tried, coarsely first.
-func fallPlaces() []float64 {
-	return []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85}
 }
 
 // textFree reports whether a text, which may be turned, touches nothing.

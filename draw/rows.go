@@ -49,6 +49,7 @@ type Rows struct {
 	Side   Side
 	First  float64 // from the outline to the first row, mm on paper; 0 is 10
 	Reach  float64 // how deep in the outline an extension line may start, mm on paper
+	Deep   float64 // how deep in it those of points beyond Reach start, mm on paper
 	Within bool    // titles stand over their rows where a space is wide enough, so that none sticks out
 	rows   []row
 	swap   bool    // titles at the other end than usual
@@ -64,23 +65,23 @@ type Rows struct {
 // footing is what a plan of rows depends on beside the rows themselves, of which
 // there can only come more, and the breaks of the view.
 type footing struct {
-	axes               geom.View
-	scale              float64
-	base, at           geom.Pt
-	own                Figures // of the view
-	hand               Hand
-	bounds             Rect
-	side               Side
-	first, reach, away float64
-	within, swap       bool
-	rows               int
+	axes                     geom.View
+	scale                    float64
+	base, at                 geom.Pt
+	own                      Figures // of the view
+	hand                     Hand
+	bounds                   Rect
+	side                     Side
+	first, reach, deep, away float64
+	within, swap             bool
+	rows                     int
 }
 
 func (r *Rows) footing(h Hand) footing {
 	v := r.View
 	return footing{
 		v.Axes, v.Scale, v.Base, v.At, v.Figures, h, r.Bounds, r.Side,
-		r.First, r.Reach, r.shift, r.Within, r.swap, len(r.rows),
+		r.First, r.Reach, r.Deep, r.shift, r.Within, r.swap, len(r.rows),
 	}
 }
 

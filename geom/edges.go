@@ -54,6 +54,15 @@ func (s Solid) Edges() []Edge {
 	return out
 }
 
+// arrises returns the edges of s, those that stand for arcs by themselves, worked
+// out once: a solid is seen in many pictures.
+func (s Solid) arrises() (straight []edge, rims []arcRim) {
+	s.d.parted.Do(func() {
+		s.d.straight, s.d.rims = arcRims(s.boundary().edges(s.d.planes, s.d.curve))
+	})
+	return s.d.straight, s.d.rims
+}
+
 // edges puts the rims of all faces together: along every line, the stretches
 // on which there is any.
 func (k *skin) edges(planes []Plane, curve curving) []edge {

@@ -36,6 +36,10 @@ type data struct {
 
 	once sync.Once
 	skin *skin
+
+	parted   sync.Once
+	straight []edge // of the skin
+	rims     []arcRim
 }
 
 // Bound is half the side of the cube to which an unbounded shape is clipped,

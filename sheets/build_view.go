@@ -343,9 +343,12 @@ func setoutStep() stepView {
 			return pic
 		},
 		over: func(c *buildCell, p *page) {
-			c.drawString(p, c.view, c.front())
+			reach := c.planReach()
+			shown := [2]float64{reach.x0, reach.x1} // beside the picture stand the words
+			c.drawFascia(p, c.view, wallPlan{reach: reach})
+			c.drawString(p, c.view, c.front(), shown)
 			if c.rear().Back {
-				c.drawString(p, c.view, c.rear())
+				c.drawString(p, c.view, c.rear(), shown)
 			}
 			const half = 2.0 // mm on paper, of a mark across the string
 			for i, q := range c.postCentres() {

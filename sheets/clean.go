@@ -193,7 +193,7 @@ func (m *maker) trial(d draft) *draw.Sheet {
 }
 
 // The weight of a fault: what cannot be read is worse than what is merely not
-// fine.
+// fine, and a leader that misleads is as bad as a line through words.
 const (
 	unreadable = 9
 	poor       = 3
@@ -204,7 +204,7 @@ func faultWeight(r draw.Rule) int {
 	switch r {
 	case draw.RuleTextOnText, draw.RuleTextOnEdge, draw.RuleOutside:
 		return unreadable
-	case draw.RuleTextOnLine:
+	case draw.RuleTextOnLine, draw.RuleLeaderCross, draw.RuleLeaderEnd:
 		return poor
 	}
 	return plain

@@ -66,7 +66,13 @@ func (s *timber) shapeView(sh frame.Shape) block {
 		crop.Max.X = sh.At + back + beside
 	}
 	pic := s.scene().see(look{axes: s.facing(s.mainFace()), crop: &crop, torn: true, hidden: func(*scene, int) bool { return true }})
-	b := newView("Outline of the "+s.endName(sh.End), pic, s.onOutline(sh, 0, 0))
+	bounds := pic.bounds // the rows stand off from the centres too
+	for i := range sh.Points {
+		if back, down, ok := sh.Centre(i); ok {
+			bounds = bounds.Union(draw.Bounds(pic.axes.Project(s.onOutline(sh, back, down))))
+		}
+	}
+	b := newViewIn("Outline of the "+s.endName(sh.End), pic, s.onOutline(sh, 0, 0), bounds)
 	b.fixed = shapeScale
 	if s.smallPaper() || max(back+past+beside, depth) > shapeMost {
 		b.fixed = shapeSmall
@@ -89,6 +95,13 @@ func (s *timber) shapeView(sh frame.Shape) block {
 	if axes := b.view.Axes; axes.Right.X > 0 != (sh.End == frame.FaceEnd) {
 		outer = draw.Left
 	}
+	from := func(r *draw.Rows, out float64) { // the extension lines start where they would without the centres
+		r.Reach, r.Deep = out*b.fixed, out*b.fixed
+	}
+	from(b.Top, bounds.Y1-pic.bounds.Y1)
+	from(b.Bottom, pic.bounds.Y0-bounds.Y0)
+	from(b.Left, pic.bounds.X0-bounds.X0)
+	from(b.Right, bounds.X1-pic.bounds.X1)
 	b.row(draw.Top).Running("points", corner, points...)
 	b.row(outer).Running("points", corner, points...)
 	if len(centres) > 0 {

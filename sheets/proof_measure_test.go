@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"plumbcut/draw"
@@ -45,6 +46,7 @@ type edge struct {
 	of   frame.MemberFigures
 	what string
 	a, b geom.Pt
+	y    float64 // world y of its outer end
 }
 
 // viewPlane carries a point of the model to the plane of a view.
@@ -127,8 +129,8 @@ func (l looked) edges(f frame.Figures) []edge {
 				continue
 			}
 			d := face[(i+1)%len(face)]
-			out = append(out, edge{m, fmt.Sprintf("%s %d, edge %d", m.Kind, m.No, i+1),
-				plane(corner(m, c[0], c[1], c[2])), plane(corner(m, d[0], d[1], d[2]))})
+			p, q := corner(m, c[0], c[1], c[2]), corner(m, d[0], d[1], d[2])
+			out = append(out, edge{m, fmt.Sprintf("%s %d, edge %d", m.Kind, m.No, i+1), plane(p), plane(q), min(p[1], q[1])})
 		}
 	}
 	return out
@@ -272,9 +274,13 @@ func readBack(set *draw.Set) ([]pages, error) {
 
 // TestMembersMeasuredInTheFiles measures the drawings as somebody does who has
 // nothing but the files: plate, beam, posts and rafters must lie on the paper
-// with their sizes at the scale that the sheet states, within 0.02 mm.
+// with their sizes at the scale that the sheet states, within 0.02 mm. Excused
+// are edges that another member stands before or too close beside; so few that
+// nearly every member is measured.
 func TestMembersMeasuredInTheFiles(t *testing.T) {
 	var found ledger
+	var mu sync.Mutex
+	total := map[string]tally{}
 	each(t, written(t), func(d *drawn) {
 		files, err := readBack(d.set)
 		if err != nil {
@@ -282,27 +288,54 @@ func TestMembersMeasuredInTheFiles(t *testing.T) {
 			return
 		}
 		for _, p := range files {
-			d.measure(p, &found)
+			sum := d.measure(p, &found)
+			mu.Lock()
+			for rule, n := range sum {
+				total[rule] = total[rule].plus(n)
+			}
+			mu.Unlock()
 		}
 	})
 	found.report(t)
+	sum := 0
+	for _, rule := range sorted(total) {
+		n := total[rule]
+		sum += n.measured
+		if n.measured < n.members {
+			t.Errorf("%s: %d of %d members measured, want all", rule, n.measured, n.members)
+		}
+		if most := mostExcused * float64(n.edges); float64(n.beside+n.behind) > most {
+			t.Errorf("%s: of %d edges %d are left out for others beside them and %d hidden, want %.0f at most", rule, n.edges, n.beside, n.behind, most)
+		}
+	}
+	if sum < leastMeasured {
+		t.Errorf("%d members measured, want %d at least", sum, leastMeasured)
+	}
 }
 
-// frontHidden reports whether something stands before the beam or breaks its
-// edges, so that they are no whole lines on the front elevation: gutter and
-// downpipes, boards, braces that meet it.
-func (d *drawn) frontHidden() bool {
-	f := d.frame
-	return len(f.Roof.Parts)+len(f.Of(frame.KindFascia))+len(f.Of(frame.KindValance))+len(f.Of(frame.KindBrace)) > 0
+const (
+	// mostExcused is the share of edges of a look that may not be found: at a
+	// small scale a post's edges are left out for those of the beam over it.
+	mostExcused = 0.2
+	// leastMeasured is a round number under what the examples and the random
+	// jobs have in plates, beams, posts and rafters, each view and each kind of
+	// file counted: with fewer the test would look at nothing.
+	leastMeasured = 2200
+)
+
+// tally counts the members that a look seeks, those of which an edge was found,
+// and what became of their edges.
+type tally struct{ members, measured, edges, beside, behind int }
+
+func (n tally) plus(o tally) tally {
+	return tally{n.members + o.members, n.measured + o.measured, n.edges + o.edges, n.beside + o.beside, n.behind + o.behind}
 }
 
 // measure looks for the members of a job in the lines of its files.
-func (d *drawn) measure(p pages, found *ledger) {
+func (d *drawn) measure(p pages, found *ledger) map[string]tally {
 	figures := d.frame.Figures()
+	out := map[string]tally{}
 	for _, l := range looks() {
-		if l.view == frontName && d.frontHidden() {
-			continue
-		}
 		rule := fmt.Sprintf("%s on the %s of the %s", l.kind, strings.ToLower(l.view), p.format)
 		s, v := d.view(l.view)
 		if v == nil {
@@ -317,19 +350,38 @@ func (d *drawn) measure(p pages, found *ledger) {
 		lines := straight(p.ink[s.Number])
 		at := func(q geom.Pt) geom.Pt { return onPaper(v, scale, q) }
 		var others []edge
+		seen, n := map[int]bool{}, tally{}
 		for _, e := range l.edges(figures) {
 			a, b := at(e.a), at(e.b)
+			n.edges++
+			if _, ok := seen[e.of.No]; !ok {
+				seen[e.of.No] = false
+			}
 			if cover(lines, a, b, measureTol) >= inkedPart {
+				seen[e.of.No] = true
 				continue
 			}
 			if others == nil {
 				others = allEdges(l.view, figures)
 			}
-			if !leftOut(lines, a, b, others, at) {
+			switch {
+			case leftOut(lines, a, b, others, at):
+				n.beside++
+			case l.view == frontName && d.behind(lines, e, at):
+				n.behind++
+			default:
 				found.add(rule, d.name, "sheet %s: no line from %.2f, %.2f to %.2f, %.2f, where %s should be", s.Number, a.X, a.Y, b.X, b.Y, e.what)
 			}
 		}
+		n.members = len(seen)
+		for _, ok := range seen {
+			if ok {
+				n.measured++
+			}
+		}
+		out[rule] = n
 	}
+	return out
 }
 
 // leftOut reports whether the line from a to b may be left out since the edge
@@ -348,6 +400,72 @@ func leftOut(lines []ink, a, b geom.Pt, others []edge, at func(geom.Pt) geom.Pt)
 		}
 	}
 	return b.Sub(a).Len() < tooClose // a speck
+}
+
+// behind reports whether something stands before an edge on the front elevation,
+// and what can be seen of the edge beside it is drawn: as large a part as of any
+// edge, or none if that is a speck.
+func (d *drawn) behind(lines []ink, e edge, at func(geom.Pt) geom.Pt) bool {
+	const samples = 400 // along the edge
+	shields := d.shields(e.y)
+	covered := func(i int) bool {
+		q := e.a.Lerp(e.b, (float64(i)+0.5)/samples)
+		return slices.ContainsFunc(shields, func(loop []geom.Pt) bool { return encloses(loop, q) })
+	}
+	shown, drawn := 0, 0.0
+	for i := 0; i < samples; {
+		from := i
+		for i < samples && !covered(i) {
+			i++
+		}
+		if n := i - from; n > 0 {
+			a, b := at(e.a.Lerp(e.b, float64(from)/samples)), at(e.a.Lerp(e.b, float64(i)/samples))
+			shown += n
+			drawn += float64(n) * cover(lines, a, b, measureTol)
+		}
+		i++
+	}
+	speck := at(e.b).Sub(at(e.a)).Len()*float64(shown)/samples < tooClose
+	return shown < samples && (speck || drawn >= inkedPart*float64(shown))
+}
+
+// shields are the outlines, seen from the front, of the faces of what may stand
+// before a beam or a post and lies farther out than y: boards, braces, the roof
+// with gutter and downpipes.
+func (d *drawn) shields(y float64) [][]geom.Pt {
+	const before = 1e-3 // mm: what is flush hides nothing
+	var out [][]geom.Pt
+	add := func(s geom.Solid) {
+		for _, f := range s.Cut(geom.PlaneAt(geom.V(0, y-before, 0), geom.V(0, 1, 0))).Faces() {
+			var loop []geom.Pt
+			for _, q := range f.Loops[0] {
+				loop = append(loop, geom.P(q.X, q.Z))
+			}
+			out = append(out, loop)
+		}
+	}
+	for _, k := range []frame.Kind{frame.KindFascia, frame.KindValance, frame.KindBrace} {
+		for _, mb := range d.frame.Of(k) {
+			add(mb.Solid())
+		}
+	}
+	for _, part := range d.frame.Roof.Parts {
+		add(part.Shape)
+	}
+	return out
+}
+
+// encloses reports whether a point lies within a closed line: whether a ray from
+// it crosses the line an odd number of times.
+func encloses(loop []geom.Pt, q geom.Pt) bool {
+	in := false
+	for i, a := range loop {
+		b := loop[(i+1)%len(loop)]
+		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(q.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+	}
+	return in
 }
 
 // view finds a view of the set by its name.

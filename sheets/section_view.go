@@ -203,9 +203,21 @@ func (c *cross) ground() float64 { return c.spec.Ground }
 func (c *cross) outline(pic picture) draw.Rect {
 	r := pic.bounds
 	r.Y0 = min(r.Y0, c.footOf(c.post).Min.Z)
+	r.Y0 = min(r.Y0, c.deck().Y0) // a slab may go down farther than what stands on it
 	r.X0 = min(r.X0, -c.rearmost())
 	r.X1 = max(r.X1, groundPast-c.foremost())
 	return r
+}
+
+// deck is the outline of the deck, the paving or the slab, in the view plane; empty
+// without one.
+func (c *cross) deck() draw.Rect {
+	for _, h := range c.frame.House {
+		if h.Name == frame.HouseDeck {
+			return projectBox(geom.LeftEnd(), h.Shape.Bounds())
+		}
+	}
+	return draw.EmptyRect()
 }
 
 // rowEnd is the room of the last figure of the row below, mm on paper.
@@ -233,6 +245,9 @@ func (c *cross) pieces(h draw.Hand, scale float64) []draw.Rect {
 	foot := c.view.Outline(projectBox(c.view.Axes, c.footOf(c.post)))
 	w, _ := c.title.Size(h)
 	lower.X1 = max(foot.X1+rowEnd, c.view.Outline(c.Bounds).X0+w)
+	if deck := c.deck(); !deck.Empty() && c.view.Outline(deck).Y0 < split {
+		lower.X1 = max(lower.X1, c.view.Outline(deck).X1)
+	}
 	upper.Y0, lower.Y1 = split, split
 	return []draw.Rect{upper, lower}
 }

@@ -262,6 +262,7 @@ func (c *cross) placeWords(h draw.Hand) {
 	if c.arc() == 0 {
 		c.outer = c.outerNarrow
 	}
+	c.Bottom.First = c.underRings()
 	c.placeBattenRow(h)
 	c.placeDrop()
 	c.pad.Y1 = 0
@@ -311,12 +312,28 @@ func (c *cross) placeBattenRow(h draw.Hand) {
 	}
 	rows.First = max(leastRow, (c.houseTop()-r.high)*k+overHouse)
 	rows.Before = c.steep()
+	if w := c.job.Wall; rows.Before && w.SoffitOut > 0 { // the title passes over the corner of the eave
+		rows.First = max(rows.First, ((c.houseTop()-c.frame.RafterTop(-w.SoffitOut))*c.rafter.Place.W.Z-r.up.Len())*k+overHouse)
+	}
 	if sl := c.frame.Slope; c.falls() && !c.steep() {
 		sin, cos := math.Sincos(sl.Angle)
 		line := c.frame.RafterTop(s.Arris(sl.From)) - c.frame.RafterTop(r.end)
 		rows.First = max(rows.First, (line*k+titleClear+titleRun*sin)/cos-r.up.Len()*k)
 	}
 	c.Sloped = []*draw.SlopedRows{rows}
+}
+
+// underRings is how far below the section the first row stands: its figures,
+// which hang from it, below the rings of the details.
+func (c *cross) underRings() float64 {
+	const least, hang, clear = 10.0, 2.2, 1.0 // mm on paper: of any row; from the row to its figures; from a ring to those
+	first := least
+	for _, d := range c.details {
+		if slices.Contains(d.on, onSection) {
+			first = max(first, (c.Bounds.Y0-d.at.Z+d.radius)*c.view.Scale-hang+clear)
+		}
+	}
+	return first
 }
 
 // placeDrop keeps the drop in front of the beam clear of the rings of the

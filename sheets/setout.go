@@ -102,8 +102,8 @@ func (m *maker) postCentres() []geom.Vec {
 func (m *maker) setoutView() *planView {
 	reach := m.planReach()
 	holes := draw.EmptyRect()
-	for _, f := range m.frame.Of(frame.KindFooting) {
-		holes = holes.Union(projectBox(geom.Plan(), f.Solid().Bounds()))
+	for _, post := range m.frame.Of(frame.KindPost) {
+		holes = holes.Union(projectBox(geom.Plan(), m.footOf(post)))
 	}
 	reach.y0 = min(reach.y0, holes.Y0-wallMore)
 	if y := -m.job.Levels.DeckOut; y > reach.y0-wallMore {
@@ -245,19 +245,20 @@ const pastHole = 1.5
 // profiles.
 const stringBeyond = 600
 
-// drawString draws the string line from post to post: at a post it lies on its
-// outer face, which is drawn already.
-func (m *maker) drawString(p *page, v *draw.View, k frame.Carrier) {
-	m.drawStringFrom(p, v, k, math.Inf(-1))
-}
-
 // drawStringFrom is drawString with a line that ends before the rows which
 // stand left of x0.
 func (m *maker) drawStringFrom(p *page, v *draw.View, k frame.Carrier, x0 float64) {
 	const beforeRows = 5.0 // mm on paper; the rows stand 10 off
+	m.drawString(p, v, k, [2]float64{x0 - beforeRows/v.Scale, math.Inf(1)})
+}
+
+// drawString draws the string line from post to post, as far as it lies within
+// two places along the wall: at a post it lies on its outer face, which is drawn
+// already.
+func (m *maker) drawString(p *page, v *draw.View, k frame.Carrier, within [2]float64) {
 	y := m.postFace(k)
 	x, end := m.stringEnds()
-	x = max(x, x0-beforeRows/v.Scale)
+	x, end = max(x, within[0]), min(end, within[1])
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
 	half := m.job.Posts.Section.Width / 2
 	for _, c := range append(m.centresOf(k), geom.V(end+half, 0, 0)) {

@@ -85,16 +85,13 @@ func (m *maker) otherLines(w wallPlan) []tape {
 // reports false if there is no such place.
 func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) (float64, bool) {
 	const first, last, steps = 0.15, 0.85, 36
-	const samples = 5  // in half the figure
-	const enough = 4.0 // mm on paper: beyond it nearer to the middle is better
-	const least = draw.NoteHeight/2 + 0.8
+	const samples = 5     // in half the figure
+	const enough = 4.0    // mm on paper: beyond it nearer to the middle is better
+	const clearance = 0.8 // mm on paper, of the ink
 	a, b := v.Pt(lines[i].from), v.Pt(lines[i].to)
-	half := draw.TextWidth(p.hand.Figures.Length(b.Sub(a).Len()/v.Scale), draw.NoteHeight, false) / 2
-	along := b.Sub(a).Unit()
-	up := along.Left().Mul(draw.NoteHeight)
-	if along.X < 0 {
-		up = up.Mul(-1)
-	}
+	ink := draw.Span{View: v, A: lines[i].from, B: lines[i].to}.Figure(p.hand).Quad()
+	along, half := ink[1].Sub(ink[0]).Unit(), ink[1].Sub(ink[0]).Len()/2
+	up, least := ink[0].Lerp(ink[2], 0.5).Sub(a.Lerp(b, 0.5)), ink[3].Sub(ink[0]).Len()/2+clearance
 	best, most := 0.5, math.Inf(-1)
 	for k := range steps {
 		t := first + (last-first)*float64(k)/(steps-1)
