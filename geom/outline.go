@@ -15,8 +15,9 @@ type Leg struct {
 type Outline []Leg
 
 // arcTol is the furthest that a facet of a swept outline may lie from the true
-// arc, mm. Timber is marked and cut to 0.1 mm at the very best.
-const arcTol = 0.02
+// arc, mm. Timber is marked and cut to 0.1 mm at the very best; a template is to
+// be true to 0.02 mm, and the file that it is printed from rounds, too.
+const arcTol = 0.015
 
 // mostFacets bounds the work for one arc, however large it is.
 const mostFacets = 720

@@ -149,17 +149,19 @@ func pocketsOf(pts []Pt) (*shards, bool) {
 }
 
 // roundBox is how far round the box, anticlockwise from its lower left corner
-// and in sides, a point on it lies.
+// and in sides, a point on it lies. Two facets of an arc may reach the box at
+// points that rounding alone parts from each other or from it.
 func roundBox(b [2]Pt, p Pt) (float64, bool) {
 	w, h := b[1].X-b[0].X, b[1].Y-b[0].Y
+	on := func(v, side float64) bool { return math.Abs(v-side) <= onTol }
 	switch {
-	case p.Y == b[0].Y && p.X < b[1].X:
+	case on(p.Y, b[0].Y) && !on(p.X, b[1].X):
 		return (p.X - b[0].X) / w, true
-	case p.X == b[1].X && p.Y < b[1].Y:
+	case on(p.X, b[1].X) && !on(p.Y, b[1].Y):
 		return 1 + (p.Y-b[0].Y)/h, true
-	case p.Y == b[1].Y && p.X > b[0].X:
+	case on(p.Y, b[1].Y) && !on(p.X, b[0].X):
 		return 2 + (b[1].X-p.X)/w, true
-	case p.X == b[0].X:
+	case on(p.X, b[0].X):
 		return 3 + (b[1].Y-p.Y)/h, true
 	}
 	return 0, false

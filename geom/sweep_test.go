@@ -69,6 +69,24 @@ func TestMinusSweep(t *testing.T) {
 	}
 }
 
+// TestHollowReachesItsDeepest: a hollow between two points one over the other is
+// deepest midway, where with an odd number of facets two corners are equally
+// deep but for rounding. Whatever the radius, and so the number of facets, it is
+// cut.
+func TestHollowReachesItsDeepest(t *testing.T) {
+	place := sideways()
+	place.O = V(1000, 0, 100)
+	for r := 28.7; r < 120; r += 0.1 {
+		half := math.Asin(57.1 / 2 / r)
+		end := Outline{{To: P(1, 0)}, {To: P(0, 0)}, {To: P(-21.8, -21.9)}, {P(-21.8, -79), 2 * half}, {To: P(-21.8, -101)}, {To: P(1, -101)}}
+		s := Box(V(0, 0, 0), V(1000, 50, 100)).MinusSweep(Sweep{end, place, -60, 10})
+		area := 21.8*(21.9/2+100-21.9) + r*r*(half-math.Sin(2*half)/2)
+		if got, want := s.Volume(), 50*(1000*100-area); math.Abs(got-want) > 50*arcTol*2*r*half {
+			t.Errorf("radius %.1f: %.1f mm³, want %.1f", r, got, want)
+		}
+	}
+}
+
 // fromFront looks at the bar from its front, along Y.
 func fromFront() View { return View{V(1, 0, 0), V(0, 0, 1), V(0, -1, 0)} }
 

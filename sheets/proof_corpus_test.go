@@ -28,7 +28,7 @@ const (
 	writtenJobs = 20 // written to files, which takes longer than the drawing
 )
 
-var long = flag.Bool("long", false, "audit 2000 random jobs rather than 500, the gaps between lines too; compare the painted sheets of all examples")
+var long = flag.Bool("long", false, "audit 2000 random jobs rather than 500, the gaps between lines too; have all examples read and painted by all witnesses")
 
 // drawn is a job with everything that is made of it.
 type drawn struct {

@@ -64,7 +64,9 @@ func (m *maker) placed(section *cross, scale float64) []draft {
 	room, one, topics := m.room(sectionTitle), []float64{scale}, []string{onSection}
 	var further []draft
 	if section.form == keyed {
-		if a, ok := arrange(m.hand, room, one, grid{{section, hung{section.lists(), section}}}, grid{{section}, {section.lists()}}); ok {
+		lists := section.lists()
+		levels, rest := hung{lists[:1], section}, hung{lists[1:], section}
+		if a, ok := arrange(m.hand, room, one, grid{{section, hung{lists, section}}}, grid{{section}, {lists}}, grid{{section, levels, rest}}); ok {
 			return []draft{{sectionTitle, topics, a}}
 		}
 		further = section.listSheets()

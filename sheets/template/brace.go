@@ -5,57 +5,44 @@ import (
 	"math"
 	"slices"
 
-	"plumbcut/geom"
 	"plumbcut/geom/frame"
 )
 
-// bracesOf are the housings of braces among the features of a work.
-func (w work) bracesOf() []frame.BraceHousing {
-	var out []frame.BraceHousing
-	for _, f := range w.features {
-		if h, ok := f.(frame.BraceHousing); ok {
-			out = append(out, h)
+// bracePlan shows the housing of a brace on the face to which it is open at the
+// side, folded over on to the face that it is let into.
+func (m *maker) bracePlan(w work, h frame.BraceHousing) plan {
+	t := w.member
+	side := openSide(t, h)
+	over, _ := t.FacePlane(side)
+	into, _ := t.FacePlane(h.Face)
+	option := func(along, across float64) []part { // of plain timber beside the housing
+		box := whole(t, max(0, w.a-along), min(t.Length, w.b+along))
+		return []part{
+			{side, base, lipOf(box, into.N, h.Depth+lip)},
+			{h.Face, 0, lipOf(box, over.N, h.To-h.From+across)},
 		}
 	}
-	return out
+	return plan{
+		title:   fmt.Sprintf("Brace housing in the %s, %s", plural(t.Kind), m.bracePlace(t, h)),
+		options: [][]part{option(beside, math.Inf(1)), option(beside, lip), option(lip, lip/2)},
+		cross:   t.OnFace(h.Face, h.At, h.From),
+		datum:   "in the middle of the housing's mouth",
+		through: true,
+		notes: []string{
+			fmt.Sprintf("Cut %s deep and %s from the %s. Both ends lean %s off square going in, with the brace: the lines on that side show it.",
+				m.fine.Length(h.Depth), m.fine.Length(h.To-h.From), m.say().face(t.Kind, side), m.figures.Angle(math.Abs(h.Lean))),
+			"Lay the brace itself in its place before cutting: its lines govern.",
+		},
+	}
 }
 
-// bracePlan shows the housings of braces on the face to which they are open at
-// the side, folded over on to the faces that they are let into.
-func (m *maker) bracePlan(w work, all []frame.BraceHousing) plan {
-	t, h := w.member, all[0]
-	u0, u1 := max(0, w.a-beside), min(t.Length, w.b+beside)
-	side := openSide(t, h)
-	box := whole(t, u0, u1)
-	plane, _ := t.FacePlane(side)
-	narrow := lipOf(box, plane.N, h.To-h.From+lip)
-	shallow := box
-	if len(all) == 1 { // nothing of the side beyond the housing is needed
-		into, _ := t.FacePlane(h.Face)
-		shallow = lipOf(box, into.N, h.Depth+lip)
+// bracePlace tells the housings of a kind of timber apart: by the side of a post,
+// and by the end that the brace rises to under a beam.
+func (m *maker) bracePlace(t frame.Member, h frame.BraceHousing) string {
+	if upright(t.Kind) {
+		return m.faceTitle(t.Kind, h.Face)
 	}
-	option := func(over, into geom.Box3) []part {
-		parts := []part{{side, base, over}}
-		for _, b := range all {
-			parts = append(parts, part{b.Face, 0, into})
-		}
-		return parts
-	}
-	p := plan{
-		title:   "Brace housing in the " + plural(t.Kind),
-		options: [][]part{option(box, box), option(box, narrow), option(shallow, narrow)},
-		cross:   t.OnFace(h.Face, h.At, h.From),
-		through: true,
-	}
-	if len(all) > 1 {
-		p.title = "Brace housings in the " + plural(t.Kind)
-	}
-	p.notes = []string{
-		fmt.Sprintf("Cut %s deep and %s from the %s. Both ends lean %s off square going in, with the brace: the lines on that side show it.",
-			m.fine.Length(h.Depth), m.fine.Length(h.To-h.From), side, m.figures.Angle(math.Abs(h.Lean))),
-		"The datum cross is in the middle of the housing's mouth. Lay the brace itself in its place before cutting: its lines govern.",
-	}
-	return p
+	return "brace rising to its " + m.say().end(t.Kind, h.Lean < 0)
 }
 
 // openSide is the face to which the housing of a brace is open at its side.

@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"slices"
 
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -15,8 +16,8 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 	faces := t.Faces()
 	left, outer, house := faces[0], faces[2], faces[3]
 	box := whole(t, max(0, w.a-beside), min(t.Length, w.b+beside))
-	near := box // less plain timber, where that spares a tile
-	near.Min.X, near.Max.X = max(0, w.a-lip/2), min(t.Length, w.b+lip/2)
+	near := whole(t, max(0, w.a-lip/2), min(t.Length, w.b+lip/2)) // less plain timber, where that spares a tile
+	least := whole(t, max(0, w.a-lip/4), min(t.Length, w.b+lip/4))
 	p := plan{
 		title: "Check-out of the " + plural(t.Kind),
 		options: [][]part{
@@ -26,7 +27,7 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 		},
 		cross:   geom.V(c.From, 0, 0),
 		through: true,
-		notes:   []string{"The datum cross is at the seat of the beam, on the arris of the left and the outer side."},
+		datum:   "at the seat of the beam, on the arris of the left and the outer side",
 	}
 	sides, holes := 0, 0
 	for _, f := range w.features {
@@ -38,9 +39,9 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 				up = m.fine.Length(f.To-f.From) + " high"
 			}
 			if sides == 1 {
-				p.notes = append(p.notes, fmt.Sprintf("Check it out from the %s, %s deep, %s.", f.Face, m.fine.Length(f.Depth), up))
+				p.notes = append(p.notes, fmt.Sprintf("Check it out from the %s, %s deep, %s.", m.say().face(t.Kind, f.Face), m.fine.Length(f.Depth), up))
 			} else {
-				p.notes = append(p.notes, fmt.Sprintf("The same from the %s: square the lines round.", f.Face))
+				p.notes = append(p.notes, fmt.Sprintf("The same from the %s.", m.say().face(t.Kind, f.Face)))
 			}
 		case frame.Chamfer:
 			p.notes = append(p.notes, fmt.Sprintf("Slope the top %s down to the house side.", m.figures.Angle(f.Angle)))
@@ -50,6 +51,17 @@ func (m *maker) checkOutPlan(w work, c frame.CheckOut) plan {
 			}
 		}
 	}
+	flat := func(f, other frame.Face) share {
+		q := p
+		q.title += ", " + m.faceTitle(t.Kind, f)
+		beside := part{other, 0, lipOf(box, outward(t, other), lip)}
+		q.options = [][]part{{{f, base, box}, beside}, {{f, base, box}}, {{f, base, near}}, {{f, base, least}}}
+		q.all = q.options[1]
+		q.notes = append(slices.Clone(p.notes), fmt.Sprintf("The %s has a template of its own. Square the lines of both round on to the other sides.", m.faceTitle(t.Kind, other)))
+		return share{q, w}
+	}
+	p.splits = [][]share{{flat(left, outer), flat(outer, left)}}
+	p.notes = append(p.notes, "Square the lines round on to the right.")
 	return p
 }
 
@@ -101,4 +113,10 @@ func (w work) bolts() bool {
 		}
 	}
 	return true
+}
+
+// outward is the direction that a face of a timber looks in.
+func outward(t frame.Member, f frame.Face) geom.Vec {
+	p, _ := t.FacePlane(f)
+	return p.N
 }

@@ -108,26 +108,30 @@ type row struct{ number, title, sticks, page string }
 // its tail is left to the pages.
 func (m *maker) list(k *ink, y float64, leaves []*leaf) {
 	free := m.page.free
-	rows := m.rows(leaves)
-	most := int((y - free.Y0) / lineStep)
-	if len(rows) > most {
-		rows = append(rows[:most-1:most-1], row{title: fmt.Sprintf("and %d more, each with its title on its page", len(rows)-most+1)})
-	}
 	const number, page = 20.0, 22.0
 	wide := (free.W() - number - page) * 0.6
-	fit := func(s string, w float64) string {
-		lines := draw.Wrap(s, draw.NoteHeight, false, w-2)
-		if len(lines) > 1 {
-			return lines[0] + " …"
+	wrap := func(s string, w float64) []string { return draw.Wrap(s, draw.NoteHeight, false, w-2) }
+	rows := m.rows(leaves)
+	for i, r := range rows {
+		titles, sticks := wrap(r.title, wide), wrap(r.sticks, free.W()-number-page-wide)
+		deep := float64(max(len(titles), len(sticks))) * lineStep
+		more := lineStep // for the line that says that there are more
+		if i == len(rows)-1 {
+			more = 0
 		}
-		return s
-	}
-	for _, r := range rows {
-		y -= lineStep
-		k.text(geom.P(free.X0, y), draw.Start, draw.NoteHeight, r.number)
-		k.text(geom.P(free.X0+number, y), draw.Start, draw.NoteHeight, fit(r.title, wide))
-		k.text(geom.P(free.X0+number+wide, y), draw.Start, draw.NoteHeight, fit(r.sticks, free.W()-number-page-wide))
-		k.text(geom.P(free.X1-1, y), draw.End, draw.NoteHeight, r.page)
+		if y-deep-more < free.Y0 {
+			k.text(geom.P(free.X0+number, y-lineStep), draw.Start, draw.NoteHeight, fmt.Sprintf("and %d more, each with its title on its page", len(rows)-i))
+			return
+		}
+		k.text(geom.P(free.X0, y-lineStep), draw.Start, draw.NoteHeight, r.number)
+		k.text(geom.P(free.X1-1, y-lineStep), draw.End, draw.NoteHeight, r.page)
+		for n, s := range titles {
+			k.text(geom.P(free.X0+number, y-float64(n+1)*lineStep), draw.Start, draw.NoteHeight, s)
+		}
+		for n, s := range sticks {
+			k.text(geom.P(free.X0+number+wide, y-float64(n+1)*lineStep), draw.Start, draw.NoteHeight, s)
+		}
+		y -= deep
 	}
 }
 

@@ -79,6 +79,13 @@ func (m *maker) collect() {
 	for _, x := range m.crossings() {
 		m.pieces = append(m.pieces, m.crossingPieces(x)...)
 	}
+	clear(seen)
+	for _, t := range m.frame.Members {
+		if key := t.Mark + "/" + string(t.Hand); !seen[key] {
+			seen[key] = true
+			m.pieces = append(m.pieces, m.strapPieces(t)...)
+		}
+	}
 	m.pieces = append(m.pieces, m.bevelCard()...)
 	clear(seen)
 	for i, t := range m.frame.Members {
@@ -87,14 +94,19 @@ func (m *maker) collect() {
 			m.pieces = append(m.pieces, m.strips(i)...)
 		}
 	}
+	var all []*piece
+	for _, p := range m.pieces {
+		p.number = pieceNumber(len(m.pieces)) // as wide as its own
+		all = append(all, m.fitted(p)...)
+	}
+	m.pieces = all
 	for i, p := range m.pieces {
-		p.number = fmt.Sprintf("T%02d", i+1)
-		if len(p.plan.options) > 0 {
-			p.fit(m)
-		}
+		p.number = pieceNumber(i + 1)
 		p.letter(nil)
 	}
 }
+
+func pieceNumber(n int) string { return fmt.Sprintf("T%02d", n) }
 
 // join notes another place of a template.
 func (p *piece) join(u use) {
@@ -109,9 +121,13 @@ func (p *piece) join(u use) {
 
 // words are what stands over a template: where it goes, and what to do.
 func (m *maker) words(p *piece) []string {
-	out := append(m.readings(p), p.plan.notes...)
-	if faces := p.unseen(); len(faces) > 0 {
-		out = append(out, fmt.Sprintf("Not on the paper: the %s. Rule the cut there between the lines on the faces beside it.", strings.Join(faces, " and the ")))
+	out := m.readings(p)
+	if p.plan.datum != "" {
+		out = append(out, "The datum cross is "+p.plan.datum+".")
+	}
+	out = append(out, p.plan.notes...)
+	if note := p.unseen(); note != "" {
+		out = append(out, note)
 	}
 	if p.ticked {
 		out = append(out, m.bandNote(p.plan.bands[0]))
@@ -119,19 +135,34 @@ func (m *maker) words(p *piece) []string {
 	return out
 }
 
-// unseen are the faces that the cut crosses and that the template does not show.
-func (p *piece) unseen() []string {
-	if len(p.plan.options) == 0 {
-		return nil
+// unseen says how the faces are marked that the cut crosses and that the template
+// does not show.
+func (p *piece) unseen() string {
+	all := p.plan.all
+	if all == nil && len(p.plan.options) > 0 {
+		all = p.plan.options[0]
 	}
-	var out []string
-	for _, f := range unfold(p.work.member, p.plan.options[0], p.plan.cross) {
+	var names []string
+	side, bottom := "", false
+	for _, f := range unfold(p.work.member, all, p.plan.cross) {
 		shown := slices.ContainsFunc(p.flaps, func(g flap) bool { return g.face == f.face })
-		if !shown && len(p.work.on(f).lines) > 0 {
-			out = append(out, p.say.faceName(p.work.member.Kind, f.face))
+		if shown || len(p.work.on(f).lines) == 0 {
+			continue
+		}
+		name := p.say.faceName(p.work.member.Kind, f.face)
+		names = append(names, name)
+		if bottom = bottom || f.face == frame.FaceBottom; f.plane.N.Y != 0 {
+			side = name
 		}
 	}
-	return out
+	what := strings.Join(names, " and the ")
+	switch {
+	case len(names) == 0:
+		return ""
+	case side != "" && bottom: // as wraps leaves out only where that is true
+		return fmt.Sprintf("Not on the paper: the %s. Square the cut across the bottom, then rule it on the %s between the ends of its lines.", what, side)
+	}
+	return fmt.Sprintf("Not on the paper: the %s. Rule the cut there between the lines on the faces beside it.", what)
 }
 
 // readings say where the datum cross goes, for every stick.
@@ -176,7 +207,7 @@ const wholeMargin = 5
 func (m *maker) whole() *draw.Set {
 	set := &draw.Set{Meta: m.meta()}
 	for _, p := range m.pieces {
-		k := p.under(p.headWidth())
+		k := p.under(p.headWidth(), p.head)
 		box := k.bounds().Expand(wholeMargin)
 		s := &draw.Sheet{Number: p.number, Title: p.title, Paper: draw.Paper{Name: "full size", Width: box.W(), Height: box.H(), Fine: true}}
 		board{sheet: s, stretch: geom.P(1, 1)}.put(k, lie{move: geom.P(-box.X0, -box.Y0)}, s.Paper.Sheet(), false)

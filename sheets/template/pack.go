@@ -37,33 +37,38 @@ const (
 )
 
 // block is a template with its words, ready to be packed: over it, or beside it
-// if only that fits a page. It reports whether it fits.
+// if only that fits a page, or over it with one sentence after the other. It
+// reports whether it fits.
 func (m *maker) block(p *piece) (ink, bool) {
-	over := p.under(p.headWidth())
-	if box := over.bounds(); m.page.fits(box.W(), box.H()) {
+	fits := func(k ink) bool { box := k.bounds(); return m.page.fits(box.W(), box.H()) }
+	over := p.under(p.headWidth(), p.head)
+	if fits(over) {
 		return over, true
 	}
 	for _, width := range []float64{headBeside, headLeast} {
-		k := p.headInk(width)
+		k := p.headInk(width, p.head)
 		area := p.ink.bounds()
 		k.add(p.ink, geom.P(-area.X1-packGap, -area.Y1))
-		if box := k.bounds(); m.page.fits(box.W(), box.H()) {
+		if fits(k) {
 			return k, true
 		}
+	}
+	if k := p.under(p.headWidth(), []string{strings.Join(p.head, " ")}); fits(k) {
+		return k, true
 	}
 	return over, false
 }
 
 // under is a template under its words.
-func (p *piece) under(width float64) ink {
-	k := p.headInk(width)
+func (p *piece) under(width float64, head []string) ink {
+	k := p.headInk(width, head)
 	area := p.ink.bounds()
 	k.add(p.ink, geom.P(-area.X0, k.bounds().Y0-headGap-area.Y1))
 	return k
 }
 
 // headInk is the words that stand over a template, down from the zero.
-func (p *piece) headInk(width float64) ink {
+func (p *piece) headInk(width float64, head []string) ink {
 	var k ink
 	y := -draw.TitleHeight
 	for i, line := range draw.Wrap(p.number+" "+p.title, draw.TitleHeight, true, width) {
@@ -73,7 +78,7 @@ func (p *piece) headInk(width float64) ink {
 		k.words = append(k.words, draw.Text{Layer: draw.Notes, At: geom.P(0, y), Height: draw.TitleHeight, Bold: true, String: line})
 	}
 	y -= titleGap
-	for _, para := range p.head {
+	for _, para := range head {
 		for _, line := range draw.Wrap(para, draw.NoteHeight, false, width) {
 			y -= lineStep
 			k.text(geom.P(0, y), draw.Start, draw.NoteHeight, line)

@@ -76,24 +76,6 @@ func (p *piece) show(m *maker, parts []part) {
 	p.geometry(m)
 }
 
-// fit takes the first way to show a work that fits a page; if none does, the one
-// that is cut into the fewest tiles.
-func (p *piece) fit(m *maker) {
-	best, fewest := 0, 0
-	for i, parts := range p.plan.options {
-		p.show(m, parts)
-		p.head = m.words(p)
-		if _, ok := m.block(p); ok {
-			return
-		}
-		if g, _, _ := m.grid(p); i == 0 || g.count() < fewest {
-			best, fewest = i, g.count()
-		}
-	}
-	p.show(m, p.plan.options[best])
-	p.head = m.words(p)
-}
-
 func (m *maker) useOf(t frame.Member, readings ...float64) use {
 	mark := t.Mark
 	if t.Hand != frame.NoHand {

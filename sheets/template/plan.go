@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"math"
 
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
@@ -11,7 +12,10 @@ import (
 type plan struct {
 	title   string
 	options [][]part     // ways to show it; the first that fits a page is taken
+	all     []part       // what would show all of it; none: the first way does
+	splits  [][]share    // where no way fits a page: ways to part it, of which the first is taken whose every share does
 	cross   geom.Vec     // the datum cross, in the member's axes
+	datum   string       // where that is, in words
 	through bool         // a centre line runs across the timber through the cross
 	along   []frame.Face // those with a centre line along the timber
 	notes   []string
@@ -35,6 +39,7 @@ func (m *maker) planOf(w work) plan {
 	var housing *frame.Housing
 	var hole *frame.Hole
 	var check *frame.Check
+	var brace *frame.BraceHousing
 	atEnd := false
 	for _, f := range w.features {
 		switch f := f.(type) {
@@ -56,14 +61,15 @@ func (m *maker) planOf(w work) plan {
 			check = &f
 		case frame.CheckOut:
 			return m.checkOutPlan(w, f)
+		case frame.BraceHousing:
+			brace = &f
 		}
 	}
-	braces := w.bracesOf()
 	switch {
 	case w.start || w.end:
 		return m.endPlan(w)
-	case len(braces) > 0:
-		return m.bracePlan(w, braces)
+	case brace != nil:
+		return m.bracePlan(w, *brace)
 	case housing != nil:
 		return m.housingPlan(w, *housing)
 	case atEnd:
@@ -170,7 +176,7 @@ func alongside(t frame.Member, f frame.Face, reach float64) (from, to float64) {
 // wraps are the ways to wrap a work of a lying timber: left, top, right, bottom;
 // or, on less paper, without the top or the bottom, or with no more of the right
 // than is cut; or without the right, if the cut can be ruled there between the top
-// and the bottom.
+// and the bottom; or without both, if it can be squared across the bottom.
 func wraps(w work, box geom.Box3) [][]part {
 	f := w.member.Faces()
 	left, right, bottom, top := f[0], f[1], f[2], f[3]
@@ -186,8 +192,23 @@ func wraps(w work, box geom.Box3) [][]part {
 	out := [][]part{all, all[:3]}
 	if w.ruled(part{right, base, box}) {
 		out = append(out, []part{{left, base, box}, {top, 0, box}, {bottom, 0, box}})
+		if w.square(part{top, base, box}) {
+			out = append(out, []part{{left, base, box}, {top, 0, box}})
+		}
 	}
 	return out
+}
+
+// square reports whether every cut line on the top or the bottom runs square
+// across it.
+func (w work) square(p part) bool {
+	f := unfold(w.member, []part{p}, geom.Vec{})[0]
+	for _, l := range w.on(f).lines {
+		if math.Abs(f.timber(l[0]).X-f.timber(l[1]).X) > same {
+			return false
+		}
+	}
+	return true
 }
 
 // ruled reports whether every cut line on a side runs from its top arris to its
@@ -221,27 +242,41 @@ func (m *maker) endPlan(w work) plan {
 		switch f := f.(type) {
 		case frame.EndCut:
 			p.cross = geom.V(f.At, 0, t.Section.Depth)
-			p.notes = append(p.notes, "The datum cross is where the cut meets the top left arris.")
-			p.notes = append(p.notes, fmt.Sprintf("%s cut: %s from square on the sides, %s.", sentence(f.Cut), m.figures.Angle(f.Slope), m.figures.Slope(f.Slope)))
+			p.datum = "where the cut meets the top left arris"
+			p.notes = append(p.notes, m.endNote(f, t))
 		case frame.TailBevel:
 			p.notes = append(p.notes, m.tailNote(f))
 		case frame.Shape:
 			p.cross = geom.V(f.At, 0, t.Section.Depth)
-			p.notes = append(p.notes, "The datum cross is the corner where the square end meets the top left arris. Prick or trace the outline through on both sides, or cut a pattern by it.")
+			p.datum = "the corner where the square end meets the top left arris"
+			p.notes = append(p.notes, "Prick or trace the outline through on both sides, or cut a pattern by it.")
 		case frame.SeatCut:
 			p.notes = append(p.notes, fmt.Sprintf("Level seat %s long, %s taken off at its deep end.", m.fine.Length(f.Run), m.fine.Length(f.Shoulder())))
+		case frame.Birdsmouth:
+			p.notes = append(p.notes, m.birdsmouthNote(f, t))
 		case frame.Hole:
 			p.notes = append(p.notes, m.holeNote(f, t))
 		}
 	}
-	m.strapMarks(&p, w, box)
 	switch {
 	case t.Kind == frame.KindBrace:
 		p.notes = append(p.notes, "Left and right braces are the same stick. Try the first in every corner before the others are cut.")
 	case w.end:
 		p.notes = append(p.notes, fmt.Sprintf("Hold this cut until the distance from %s to %s is measured at every rafter.", m.rearName(), m.frame.Setout.Front().Short))
 	}
+	p.splits = [][]share{m.bothSides(p, w, box, frame.FaceTop)}
 	return p
+}
+
+// endNote says how an end is cut. How a brace leans is seen from its lines.
+func (m *maker) endNote(f frame.EndCut, t frame.Member) string {
+	angle := m.figures.Angle(math.Abs(f.Slope))
+	if t.Kind != frame.KindBrace {
+		angle += " from square on the sides, " + m.figures.Slope(f.Slope)
+	} else {
+		angle += " from square on the sides"
+	}
+	return fmt.Sprintf("%s cut: %s.", sentence(f.Cut), angle)
 }
 
 // topPlan is a cap over the end of a post: the end, with the four faces folded
@@ -262,22 +297,41 @@ func (m *maker) topPlan(w work) plan {
 		title:   "Top of the " + plural(t.Kind),
 		options: [][]part{cap(outer, left, house, right), cap(outer, left, house), cap(house, left)},
 		cross:   geom.V(t.Length, t.Section.Width/2, 0),
-		notes:   []string{"First cut the post square at its top, where the beam sits. Then set the cap over it, its arrow " + m.say().inwards(t.Kind) + "."},
+		notes:   []string{fmt.Sprintf("First cut the post square at its top%s. Then set the cap over it, its arrow %s.", m.seated(), m.say().inwards(t.Kind))},
 		through: true,
 	}
 	for _, f := range w.features {
 		switch f := f.(type) {
 		case frame.Chamfer:
-			p.notes = append(p.notes, fmt.Sprintf("Level seat %s from the outer side; behind it slope the top %s down to the %s.", m.fine.Length(f.Seat), m.figures.Angle(f.Angle), m.say().face(t.Kind, frame.FaceHouse)))
-			p.bands = append(p.bands, band{
-				what: "beam", face: frame.FaceEnd, at: geom.V(t.Length, tickStart, f.Seat),
-				grow: geom.V(0, 0, 1), run: geom.V(0, 1, 0), size: f.Seat, share: 1, onCut: true,
-			})
+			p.notes = append(p.notes, fmt.Sprintf("Level for %s from the outer side; behind that slope the top %s down to the %s.", m.fine.Length(f.Seat), m.figures.Angle(f.Angle), m.say().face(t.Kind, frame.FaceHouse)))
+			if m.onPosts() && math.Abs(f.Seat-m.job.Beam.Section.Width) < same {
+				p.bands = append(p.bands, band{
+					what: "beam", face: frame.FaceEnd, at: geom.V(t.Length, tickStart, f.Seat),
+					grow: geom.V(0, 0, 1), run: geom.V(0, 1, 0), size: f.Seat, share: 1, onCut: true,
+				})
+			}
 		case frame.Hole:
 			p.notes = append(p.notes, m.holeNote(f, t))
 		}
 	}
 	return p
+}
+
+// onPosts reports whether the beam sits on the posts' tops.
+func (m *maker) onPosts() bool {
+	meet := m.job.Posts.Meet.Meeting
+	return meet == frame.OnTop || meet == ""
+}
+
+// seated says what comes on the posts' tops, if anything does.
+func (m *maker) seated() string {
+	switch {
+	case m.onPosts():
+		return ", where the beam sits"
+	case m.job.Posts.Meet.RunsUp():
+		return ""
+	}
+	return ", where the bracket sits"
 }
 
 // holePlan shows holes on the face that they are drilled from, with lips over
@@ -296,6 +350,7 @@ func (m *maker) holePlan(w work, h frame.Hole) plan {
 		p.options = [][]part{
 			{{h.Face, base, whole(t, 0, t.Length)}},
 			{{h.Face, base, whole(t, 0, u1)}}, // from the end that it is measured from
+			{{h.Face, base, whole(t, max(0, u0), min(t.Length, u1))}},
 		}
 		p.notes = append(p.notes, fmt.Sprintf("The packer is %s.", m.figures.Size(t.Length, t.Section.Width)))
 		return p
@@ -308,15 +363,10 @@ func (m *maker) holePlan(w work, h frame.Hole) plan {
 	n, _ := t.FacePlane(parts[1].face)
 	p.cross = onArris(h.Mouth, n)
 	p.options = [][]part{parts, parts[:2]}
-	reach := 0.0
-	for _, f := range w.features {
-		if f, ok := f.(frame.Hole); ok {
-			reach = max(reach, -n.Dist(f.Mouth)+f.Diameter/2+lip)
-		}
-	}
-	if low := lipOf(box, n.N, reach); low != box {
+	if low := lipOf(box, n.N, w.reach(n)); low != box {
 		p.options = append(p.options, []part{{h.Face, base, low}, parts[1]})
 	}
+	p.splits = [][]share{m.rowsOf(p, w, h, parts)}
 	return p
 }
 
@@ -364,34 +414,38 @@ func (m *maker) holeNote(h frame.Hole, t frame.Member) string {
 func (m *maker) roundPlan(w work) plan {
 	t := w.member
 	title, at, end := "Cut in the ", w.a, w.b
-	var notes []string
+	p := plan{through: true}
 	for _, f := range w.features {
 		switch f := f.(type) {
 		case frame.Birdsmouth: // the tape gives its heel's plumb line, at the top edge
 			title, at, end = "Birdsmouth of the ", f.At, max(w.b, f.At)
-			notes = append(notes, m.birdsmouthNotes(f, t)...)
+			p.datum = "where the heel's plumb line meets the top left arris"
+			p.notes = append(p.notes, m.birdsmouthNote(f, t))
 		case frame.TailBevel:
 			title = "Tail of the "
-			notes = append(notes, m.tailNote(f))
+			p.notes = append(p.notes, m.tailNote(f))
 		}
 	}
 	box := whole(t, max(0, min(w.a, at)-beside), min(t.Length, end+beside))
-	return plan{
-		title:   title + plural(t.Kind),
-		options: wraps(w, box),
-		cross:   geom.V(at, 0, t.Section.Depth),
-		through: true,
-		notes:   notes,
+	p.title = title + plural(t.Kind)
+	p.options = wraps(w, box)
+	p.cross = geom.V(at, 0, t.Section.Depth)
+	over := frame.FaceTop
+	if high := w.highest(); high < t.Section.Depth-same {
+		over = frame.FaceBottom
+		p.splits = append(p.splits, []share{low(p, w, box, high)})
 	}
+	p.splits = append(p.splits, m.bothSides(p, w, box, over))
+	return p
 }
 
-// birdsmouthNotes say where the cross of a birdsmouth lies and how large it is.
-func (m *maker) birdsmouthNotes(n frame.Birdsmouth, t frame.Member) []string {
+// birdsmouthNote says how large a birdsmouth is.
+func (m *maker) birdsmouthNote(n frame.Birdsmouth, t frame.Member) string {
 	size := fmt.Sprintf("Heel %s, plumb from the seat to the top edge; level seat %s long", m.fine.Length(n.Heel), m.fine.Length(n.Seat(t.Section.Depth)))
 	if s := n.Shoulder(t.Section.Depth); m.fine.Round(s) > 0 {
 		size += fmt.Sprintf(", shoulder %s", m.fine.Length(s))
 	}
-	return []string{"The datum cross is where the heel's plumb line meets the top left arris.", size + "."}
+	return size + "."
 }
 
 func (m *maker) tailNote(f frame.TailBevel) string {

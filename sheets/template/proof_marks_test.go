@@ -52,7 +52,7 @@ func (p *pattern) arrowsTrue(t frame.Member, leaves []*leafOf) error {
 	return nil
 }
 
-var tickWords = regexp.MustCompile(`Ticks beside the cut: for a (rafter|beam|batten) of (.+?), (.+?) and (.+?)\.`)
+var tickWords = regexp.MustCompile(`Ticks beside the cut: for a (rafter|beam|batten) of (.+?), (.+?) and (.+?)\.(?: |$)`)
 
 // tickLong is the length of a tick at another size than the stated one, mm.
 const tickLong = 5.0
@@ -136,43 +136,57 @@ func tickOff(f *frame.Frame, t frame.Member, what string, size float64, at geom.
 
 var strapWords = regexp.MustCompile(`where the strap lies`)
 
-// strapsTrue finds each long dash on the top at a side or an end of a strap.
+// strapsTrue finds each long dash on a side of a strap.
 func (p *pattern) strapsTrue(f *frame.Frame, t frame.Member, leaves []*leafOf) error {
+	outline := strapSides(f, t)
 	n := 0
 	for _, l := range p.lines {
 		for _, face := range leaves {
-			if face.name != "TOP" || !l.mark() || !inBox(l.a.Lerp(l.b, 0.5), face.box) {
+			if !l.mark() || !inBox(l.a.Lerp(l.b, 0.5), face.box) {
 				continue
 			}
-			a, b := face.timber(l.a), face.timber(l.b)
-			if off := strapOff(f, t, a, b); off > tolerance {
-				return fmt.Errorf("the mark from %v to %v is %.3f off every strap", a, b, off)
-			}
 			n++
+			a, b := face.timber(l.a), face.timber(l.b)
+			best := math.Inf(1)
+			for _, o := range outline {
+				best = min(best, max(off(a, o), off(b, o)))
+			}
+			if best > tolerance {
+				return fmt.Errorf("the mark from %v to %v on %s is %.3f off every strap", a, b, face.name, best)
+			}
 		}
 	}
-	if n == 0 { // one, where the strap lies over the end
+	if n == 0 {
 		return fmt.Errorf("it speaks of a strap and marks none")
 	}
 	return nil
 }
 
-// strapOff is how far a line on the top is from an edge of a strap: across the
-// timber from its ends, along a rafter from its sides, which lie evenly about the
-// middle.
-func strapOff(f *frame.Frame, t frame.Member, a, b geom.Vec) float64 {
-	if math.Abs(a.Y-b.Y) < near {
-		return math.Abs(math.Abs(a.Y-t.Section.Width/2) - f.Job.Rafters.Strap.Width/2)
-	}
-	best := math.Inf(1)
+// strapSides are the sides of the straps on a stick: where it lies over what it is
+// tied to, a strap is bent over its top edge; at its end, it lies along the
+// middle of that; and on a carrier it lies across.
+func strapSides(f *frame.Frame, t frame.Member) [][2]geom.Vec {
+	var out [][2]geom.Vec
 	for _, h := range f.Hardware() {
 		for _, s := range h.Spots {
-			if on := f.Members[s.Member]; h.Kind == frame.StrapTie && on.Kind == t.Kind && on.No == t.No {
-				best = min(best, math.Abs(math.Abs(a.X-s.At)-s.Span/2)+math.Abs(a.X-b.X))
+			on := f.Members[s.Member]
+			if h.Kind != frame.StrapTie || stickOf(on) != stickOf(t) || s.Face != frame.FaceTop {
+				continue
 			}
+			a, b, w, d := s.At-s.Span/2, s.At+s.Span/2, t.Section.Width, t.Section.Depth
+			v0, v1 := 0.0, w
+			if t.Kind == frame.KindRafter && s.Span > f.Job.Rafters.Strap.Width+tolerance {
+				v0, v1 = (w-h.Size.Width)/2, (w+h.Size.Width)/2
+				out = append(out, [2]geom.Vec{geom.V(a, v0, d), geom.V(b, v0, d)}, [2]geom.Vec{geom.V(a, v1, d), geom.V(b, v1, d)})
+			} else if t.Kind == frame.KindRafter {
+				for _, u := range []float64{a, b} {
+					out = append(out, [2]geom.Vec{geom.V(u, 0, 0), geom.V(u, 0, d)}, [2]geom.Vec{geom.V(u, w, 0), geom.V(u, w, d)})
+				}
+			}
+			out = append(out, [2]geom.Vec{geom.V(a, v0, d), geom.V(a, v1, d)}, [2]geom.Vec{geom.V(b, v0, d), geom.V(b, v1, d)})
 		}
 	}
-	return best
+	return out
 }
 
 // screwsTrue finds the screws of a batten on the rafter's middle, spread evenly

@@ -2,15 +2,14 @@ package template
 
 import (
 	"fmt"
+	"math"
 
 	"plumbcut/geom"
 	"plumbcut/geom/frame"
 )
 
-// straps are those that lie on the top of the work's member within what the
-// template shows.
-func (m *maker) straps(w work, box geom.Box3) []frame.Spot {
-	t := w.member
+// strapsOn are the straps that lie on the top of a member.
+func (m *maker) strapsOn(t frame.Member) []frame.Spot {
 	if m.job.Rafters.Strap.Width == 0 {
 		return nil
 	}
@@ -18,8 +17,7 @@ func (m *maker) straps(w work, box geom.Box3) []frame.Spot {
 	for _, h := range m.hardware {
 		for _, s := range h.Spots {
 			on := m.frame.Members[s.Member]
-			if h.Kind == frame.StrapTie && on.Kind == t.Kind && on.No == t.No && s.Face == frame.FaceTop &&
-				s.At+s.Span/2 > box.Min.X && s.At-s.Span/2 < box.Max.X {
+			if h.Kind == frame.StrapTie && on.Kind == t.Kind && on.No == t.No && s.Face == frame.FaceTop {
 				out = append(out, s)
 			}
 		}
@@ -27,43 +25,114 @@ func (m *maker) straps(w work, box geom.Box3) []frame.Spot {
 	return out
 }
 
-// strapMarks marks where a strap lies: along the rafter's top edge, and across
-// the top of the timber that holds it.
+// strapMarks marks where straps lie across the top of a timber that holds rafters.
 func (m *maker) strapMarks(p *plan, w work, box geom.Box3) {
-	t, strap := w.member, m.job.Rafters.Strap
-	var sides [][2]geom.Vec
-	top := t.Section.Depth
-	for _, s := range m.straps(w, box) {
-		a, b := s.At-s.Span/2, s.At+s.Span/2
-		v0, v1 := 0.0, t.Section.Width
-		if t.Kind == frame.KindRafter {
-			v0, v1 = v1/2-strap.Width/2, v1/2+strap.Width/2
-		}
-		for _, v := range []float64{v0, v1} {
-			if t.Kind == frame.KindRafter {
-				sides = append(sides, [2]geom.Vec{geom.V(max(a, box.Min.X), v, top), geom.V(min(b, box.Max.X), v, top)})
-			}
-		}
-		for _, u := range []float64{a, b} {
+	t := w.member
+	var lines [][2]geom.Vec
+	for _, s := range m.strapsOn(t) {
+		for _, u := range []float64{s.At - s.Span/2, s.At + s.Span/2} {
 			if u > box.Min.X+same && u < box.Max.X-same {
-				sides = append(sides, [2]geom.Vec{geom.V(u, v0, top), geom.V(u, v1, top)})
+				lines = append(lines, [2]geom.Vec{geom.V(u, 0, t.Section.Depth), geom.V(u, t.Section.Width, t.Section.Depth)})
 			}
 		}
 	}
-	if len(sides) == 0 {
+	if len(lines) == 0 {
 		return
 	}
-	p.notes = append(p.notes, fmt.Sprintf("Long dashes on the top: where the strap lies, %s wide; of its %s half is on the rafter.", m.fine.Length(strap.Width), m.fine.Length(strap.Length)))
-	p.extra = func(p *piece) {
-		for _, f := range p.flaps {
-			if f.face != frame.FaceTop {
+	p.notes = append(p.notes, fmt.Sprintf("Long dashes on the top: where the strap lies, %s wide.", m.fine.Length(m.job.Rafters.Strap.Width)))
+	p.extra = func(p *piece) { p.mark(lines) }
+}
+
+// mark draws mark lines on the faces that they lie on, as far as those are shown.
+func (p *piece) mark(lines [][2]geom.Vec) {
+	for _, f := range p.flaps {
+		for _, l := range lines {
+			if math.Abs(f.plane.Dist(l[0])) > same || math.Abs(f.plane.Dist(l[1])) > same {
 				continue
 			}
-			for _, s := range sides {
-				if a, b, ok := within(f.paper(s[0]), f.paper(s[1]), f.area); ok {
-					p.ink.line(markLine, a, b)
-				}
+			if a, b, ok := within(f.paper(l[0]), f.paper(l[1]), f.area); ok {
+				p.ink.line(markLine, a, b)
 			}
 		}
 	}
+}
+
+// strapPieces show where straps lie on a rafter: along the middle of its top edge
+// at an end, or bent over it where it lies over what it is tied to.
+func (m *maker) strapPieces(t frame.Member) []*piece {
+	if t.Kind != frame.KindRafter {
+		return nil
+	}
+	var out []*piece
+	known := map[string]*piece{}
+	for _, s := range m.strapsOn(t) {
+		p := m.strapPiece(t, s)
+		if old := known[p.key]; old != nil {
+			old.join(p.uses[0])
+			continue
+		}
+		known[p.key] = p
+		out = append(out, p)
+	}
+	return out
+}
+
+func (m *maker) strapPiece(t frame.Member, s frame.Spot) *piece {
+	strap := m.job.Rafters.Strap
+	box := whole(t, max(0, s.At-s.Span/2-beside), min(t.Length, s.At+s.Span/2+beside))
+	over := m.bentOver(s)
+	side := lipOf(box, geom.V(0, 0, 1), beside)
+	f := t.Faces()
+	p := &piece{work: work{member: t}, uses: []use{m.useOf(t, s.At)}, plan: plan{
+		title:   "Strap of the " + plural(t.Kind),
+		options: [][]part{{{frame.FaceTop, base, box}, {f[0], 0, side}, {f[1], 0, side}}},
+		cross:   geom.V(s.At, 0, t.Section.Depth),
+		datum:   "on the top left arris, in the middle of the strap",
+		through: true,
+	}}
+	if over {
+		p.plan.notes = []string{fmt.Sprintf("Long dashes: where the strap lies, %s wide, bent over the top edge and down both sides.", m.fine.Length(strap.Width))}
+	} else {
+		p.plan.notes = []string{fmt.Sprintf("Long dashes: where the strap lies, %s wide, on the middle of the top edge; of its %s half is on the rafter.", m.fine.Length(strap.Width), m.fine.Length(strap.Length))}
+	}
+	lines := strapOutline(t, s, strap.Width, over)
+	p.plan.extra = func(p *piece) { p.mark(lines) }
+	p.title = p.plan.title
+	p.show(m, p.plan.options[0])
+	p.key = p.shape()
+	return p
+}
+
+// bentOver reports whether a strap is bent over the rafter, which lies over what
+// it is tied to.
+func (m *maker) bentOver(s frame.Spot) bool {
+	for _, j := range m.frame.Joints {
+		if j.A == s.Member && j.Hold == frame.Over && math.Abs(m.frame.Members[j.A].Place.Local(j.At).X-s.At) < same {
+			return true
+		}
+	}
+	return false
+}
+
+// strapOutline is the outline of a strap on a rafter.
+func strapOutline(t frame.Member, s frame.Spot, wide float64, over bool) [][2]geom.Vec {
+	a, b, top := s.At-s.Span/2, s.At+s.Span/2, t.Section.Depth
+	var out [][2]geom.Vec
+	if over {
+		for _, u := range []float64{a, b} {
+			out = append(out, [2]geom.Vec{geom.V(u, 0, top), geom.V(u, t.Section.Width, top)})
+			for _, v := range []float64{0, t.Section.Width} {
+				out = append(out, [2]geom.Vec{geom.V(u, v, 0), geom.V(u, v, top)})
+			}
+		}
+		return out
+	}
+	v0, v1 := (t.Section.Width-wide)/2, (t.Section.Width+wide)/2
+	for _, u := range []float64{a, b} {
+		out = append(out, [2]geom.Vec{geom.V(u, v0, top), geom.V(u, v1, top)})
+	}
+	for _, v := range []float64{v0, v1} {
+		out = append(out, [2]geom.Vec{geom.V(a, v, top), geom.V(b, v, top)})
+	}
+	return out
 }

@@ -193,7 +193,7 @@ func (m *maker) tiled(p *piece) []*leaf {
 // over each tile are.
 func (m *maker) grid(p *piece) (grid, lie, float64) {
 	free := m.page.free
-	head := p.headInk(free.W() - mapRoom)
+	head := p.headInk(free.W()-mapRoom, p.head)
 	deep := max(-head.bounds().Y0, mapDepth) + headGap
 	room := geom.P(free.W()-2*tilePad, free.H()-deep-2*tilePad)
 	g, l := divide(p.ink, lie{}, room, m.page.overlap), lie{}
@@ -319,7 +319,7 @@ func (m *maker) tileLeaf(p *piece, t tile, l lie, deep float64) *leaf {
 	move := geom.P(free.X0+tilePad-box.X0, free.Y1-deep-tilePad-box.Y1)
 	on := box.Move(move)
 	l.move = l.move.Add(move)
-	head := p.headInk(free.W() - mapRoom)
+	head := p.headInk(free.W()-mapRoom, p.head)
 	edges := t.edges(on)
 	edges.add(t.chart(), geom.P(free.X1, free.Y1))
 	return &leaf{tile: &t, pieces: []*piece{p}, placed: []placed{

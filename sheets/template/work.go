@@ -28,9 +28,10 @@ type work struct {
 const clip = 1.5
 
 // worksOf groups the features of a member, in order along it. Bolts have patterns
-// of their own, but where they go through a check-out. Housings of braces go by
-// themselves: they are cut into other faces than the rafters' work, and one
-// template of both would be large and half empty.
+// of their own, but where they go through a check-out. The housings of braces go
+// each by itself: they are cut into other faces than the rafters' work, and two of
+// a post face away from each other, so that one template of both would be large
+// and half empty.
 func worksOf(m frame.Member) []work {
 	var cuts, bolts, braces []work
 	checked := slices.ContainsFunc(m.Features, func(f frame.Feature) bool { _, ok := f.(frame.CheckOut); return ok })
@@ -48,7 +49,7 @@ func worksOf(m frame.Member) []work {
 			cuts = append(cuts, w)
 		}
 	}
-	out := slices.Concat(grouped(braces), grouped(cuts), grouped(bolts))
+	out := slices.Concat(braces, grouped(cuts), grouped(bolts))
 	for i := range out {
 		out[i].look(m.Solid())
 	}

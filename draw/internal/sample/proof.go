@@ -38,6 +38,18 @@ func Run(t testing.TB, name string, args ...string) string {
 	return out.String()
 }
 
+// Said is all that the program says, on both its streams: what many complain of
+// they write on the second and end well all the same. It fails the test when the
+// program fails.
+func Said(t testing.TB, name string, args ...string) string {
+	t.Helper()
+	out, err := exec.Command(Tool(t, name), args...).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%s %q: %v\n%s", name, args, err, out)
+	}
+	return string(out)
+}
+
 // childVariable tells a test that it runs as the second process of SameBytes.
 const childVariable = "PLUMBCUT_TEST_CHILD"
 
