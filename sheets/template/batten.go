@@ -74,14 +74,14 @@ func (m *maker) crossingPieces(x crossing) []*piece {
 
 func (m *maker) crossingNote(x crossing) string {
 	s := x.screws
-	what := "screw"
-	if s.Diameter > 0 {
-		what = m.fine.Length(s.Diameter) + " screw"
-	}
-	n := fmt.Sprintf("%d %s at each %s", s.Each, what, x.over)
+	n := fmt.Sprintf("%d screw", s.Each)
 	if s.Each > 1 {
-		n = fmt.Sprintf("%d %ss at each %s", s.Each, what, x.over)
+		n += "s"
 	}
+	if s.Diameter > 0 {
+		n += ", " + m.fine.Length(s.Diameter) + " thick,"
+	}
+	n += " at each " + x.over
 	return n + ", on its middle: common practice, confirm. Drill before screwing near the ends. The long dashes are the " + x.over + "'s sides."
 }
 
