@@ -59,7 +59,7 @@ func (m *maker) setoutSheets() []draft {
 
 // siteGap is the room between two views in a stack, besides its own gaps, mm on
 // paper.
-const siteGap = 3.0
+const siteGap = 1.5
 
 // minScaleStep tells two scales of the series apart: the nearest are 1:500 and
 // 1:1000.
@@ -126,6 +126,7 @@ func (m *maker) setoutView() *planView {
 		bounds.Y0 = min(bounds.Y0, r.Y0)
 	}
 	b := newViewIn("Post set-out plan", pic, m.origin(), bounds)
+	b.view.Figures = m.tapeFigures()
 	b.title.Note = "seen from above; posts cut above their feet"
 	b.pad.X1 = stringWords
 	m.setoutRows(b.Around)
