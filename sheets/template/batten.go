@@ -11,6 +11,9 @@ import (
 // crosses, mm.
 const battenBeside = 40
 
+// spotRadius is that of the ring round a screw whose size is not stated, mm (own).
+const spotRadius = 2.0
+
 // crossing is how sticks of one kind lie across others.
 type crossing struct {
 	kind   frame.Kind // of the stick that is drilled
@@ -89,7 +92,9 @@ func (m *maker) crossingMarks(p *piece, x crossing, u float64) {
 	for i := range s.Each {
 		v := t.Section.Width * (float64(i) + 0.5) / float64(s.Each)
 		r := ring{top.paper(geom.V(u, v, t.Section.Depth)), s.Diameter / 2}
-		if r.r > 0 {
+		if r.r == 0 { // not stated: a small one, to be seen where centre lines cross
+			p.ink.ring(axisLine, r.c, spotRadius)
+		} else {
 			p.ink.ring(markLine, r.c, r.r)
 		}
 		p.ink.target(r)
