@@ -120,8 +120,8 @@ func (m *maker) checkTable() draw.Table {
 		}
 	}
 	addRow(&t, "Head height under the "+m.front().Short, f.Length(s.HeadBeam))
-	addRow(&t, "Diagonal from the "+m.rear().Short+"'s left end", f.Length(a))
-	addRow(&t, "Diagonal from the "+m.rear().Short+"'s right end", f.Length(b))
+	addRow(&t, "Diagonal from the "+m.rear().Short+"'s left end", m.tape(a))
+	addRow(&t, "Diagonal from the "+m.rear().Short+"'s right end", m.tape(b))
 	addRow(&t, fmt.Sprintf("Drop of the rafters, over a level run of %s", f.Length(sl.Run)), f.Length(sl.Drop))
 	for _, l := range s.Layers {
 		if l.Kind == frame.KindSlat && len(l.At) > 1 {

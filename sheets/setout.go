@@ -98,7 +98,8 @@ func (m *maker) postCentres() []geom.Vec {
 	return out
 }
 
-// setoutView is the plan of posts and holes.
+// setoutView is the plan of posts and holes. It is figured as the drawings of the
+// members are, so that a place is the same number on both.
 func (m *maker) setoutView() *planView {
 	reach := m.planReach()
 	holes := draw.EmptyRect()
