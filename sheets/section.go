@@ -38,7 +38,7 @@ func (m *maker) sectionSheets() []draft {
 		}
 	}
 	section := c.laidOut(pic, keyed)
-	return m.lay(sectionTitle, []string{onSection}, m.scales(sectionScale), grid{{section}, {section.lists()}})
+	return append(m.layAlone(sectionTitle, []string{onSection}, m.scales(sectionScale), section), section.listSheets()...)
 }
 
 // layouts are the ways to lay the section out at a scale that fit the sheet,
