@@ -27,8 +27,8 @@ type Around struct {
 	Title                    *Title // under everything; nil: none
 
 	// Close saves room, where a view fits no sheet otherwise: the title moves left
-	// rather than stand out past the parts over it, and long titles of upright
-	// rows are folded.
+	// rather than stand out past the parts over it, and long titles of rows
+	// are folded.
 	Close bool
 
 	cuts   []Section
@@ -102,7 +102,9 @@ func (a *Around) arrange(h Hand) {
 	left, right := !a.notes[0].Empty(), !a.notes[1].Empty()
 	a.Top.swap = !left && (right || !a.Left.titled())
 	a.Bottom.swap = left
-	a.Left.folds, a.Right.folds = a.Close, a.Close
+	for _, rows := range []*Rows{a.Top, a.Bottom, a.Left, a.Right} {
+		rows.folds = a.Close
+	}
 	over, under := a.Top.Extent(h), a.Bottom.Extent(h)
 	a.clearCorners(h, over.Union(under))
 	for i, rows := range []*Rows{a.Left, a.Right} {

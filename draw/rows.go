@@ -425,15 +425,22 @@ func (p *rowsPlan) layTitle(w *rowPlan) {
 	w.far = max(w.far, w.v+p.titleHalf(w.title))
 }
 
-// titleFold is the length at which a title is folded, mm on paper (own).
-const titleFold = 34.0
+// The lengths at which a title is folded, mm on paper (own): of an upright row,
+// and of a lying one, whose title stands beside the view.
+const (
+	uprightFold = 34.0
+	lyingFold   = 16.0
+)
 
 // titleLines are the lines of a row's title.
 func (p *rowsPlan) titleLines(title string) []string {
-	if !p.r.folds || p.r.Side.lying() {
+	switch {
+	case !p.r.folds:
 		return []string{title}
+	case p.r.Side.lying():
+		return Wrap(title, NoteHeight, false, lyingFold)
 	}
-	return Wrap(title, NoteHeight, false, titleFold)
+	return Wrap(title, NoteHeight, false, uprightFold)
 }
 
 // lineOff is how far out of the row's line the middle of the i-th of n lines of

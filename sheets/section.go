@@ -38,6 +38,10 @@ func (m *maker) sectionSheets() []draft {
 		}
 	}
 	section := c.laidOut(pic, keyed)
+	if _, ok := arrange(m.hand, m.room(sectionTitle), m.scales(sectionScale), grid{{section}}); !ok {
+		c.bare = true // nothing else can be left to another sheet
+		section = c.laidOut(pic, keyed)
+	}
 	return append(m.layAlone(sectionTitle, []string{onSection}, m.scales(sectionScale), section), section.listSheets()...)
 }
 
