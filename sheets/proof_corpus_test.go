@@ -256,10 +256,12 @@ func TestAudits(t *testing.T) {
 	if testing.Short() {
 		n = writtenJobs
 	}
-	jobs := append(examples(t), random(n)...)
+	var jobs []source
 	if *chosen != "" {
 		jobs = seeds(t, *chosen)
 		n = len(jobs)
+	} else {
+		jobs = append(examples(t), random(n)...)
 	}
 	var found, gaps ledger
 	count := each(t, jobs, func(d *drawn) {
