@@ -35,8 +35,8 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 	posts := m.job.Posts.At[:len(m.front().Posts)]
 	first, last := posts[0], posts[len(posts)-1]
 	line := []geom.Pt{geom.P(x0, v.Pt(geom.V(0, 0, first.Ground)).Y)}
-	for _, q := range posts {
-		line = append(line, v.Pt(geom.V(q.Along, 0, q.Ground)))
+	for i, q := range posts {
+		line = append(line, v.Pt(geom.V(m.centre(i).X, 0, q.Ground)))
 	}
 	line = append(line, geom.P(x1, v.Pt(geom.V(0, 0, last.Ground)).Y))
 	p.sheet.Line(st, line...)

@@ -42,7 +42,7 @@ func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
 	if s.Centres*v.Scale < bay {
 		x = right + beside/v.Scale
 	}
-	from, to := m.clearOfBlocks()
+	from, to := m.cutAt(x).clearOfBlocks()
 	if (from-to)*v.Scale < long {
 		return // the section gives it
 	}

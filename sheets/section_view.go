@@ -59,7 +59,8 @@ type cross struct {
 }
 
 func (m *maker) newCross() cross {
-	c := cross{maker: m, x: m.sectionX()}
+	x := m.sectionX()
+	c := cross{maker: m.cutAt(x), x: x}
 	post := c.nearestPost(m.front())
 	c.post, c.spec = m.frame.Of(frame.KindPost)[post], m.job.Posts.At[post]
 	c.footing, _ = m.frame.FootingOf(post)
@@ -82,7 +83,7 @@ func (m *maker) newCross() cross {
 // nearestPost is the post under a carrier that is nearest beyond the plane.
 func (c *cross) nearestPost(k frame.Carrier) int {
 	for _, i := range k.Posts {
-		if c.job.Posts.At[i].Along > c.x {
+		if c.centre(i).X > c.x {
 			return i
 		}
 	}

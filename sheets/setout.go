@@ -157,6 +157,10 @@ func (m *maker) aboveFootings() float64 {
 func (m *maker) setoutRows(a *draw.Around) {
 	left, right := m.fixedPoints()
 	posts := m.centresOf(m.front())
+	if m.front().Skewed() {
+		m.skewSetoutRows(a)
+		return
+	}
 	string0 := geom.V(left.X, m.postLine(), left.Z)
 	a.Bottom.Running("post centres", string0, posts...)
 	a.Bottom.Chain("post to post", posts...)
@@ -222,7 +226,11 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 	for _, mb := range m.frame.Of(frame.KindFooting) {
 		b := projectBox(geom.Plan(), mb.Solid().Bounds())
 		r := v.Outline(b)
-		path := draw.PolygonPath(dashed, r.Corners())
+		var corners []geom.Pt
+		for _, c := range []geom.Vec{{}, {Y: mb.Section.Width}, {Y: mb.Section.Width, Z: mb.Section.Depth}, {Z: mb.Section.Depth}} {
+			corners = append(corners, v.Pt(mb.Place.Point(c)))
+		}
+		path := draw.PolygonPath(dashed, corners)
 		if mb.Round {
 			path = draw.CirclePath(dashed, r.Centre(), r.W()/2)
 		}
@@ -231,8 +239,8 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 	}
 	for i, c := range m.postCentres() {
 		post := m.frame.Of(frame.KindPost)[i]
-		for _, d := range []geom.Pt{geom.P(1, 0), geom.P(0, 1)} {
-			d = d.Mul(v.Outline(projectBox(geom.Plan(), m.footOf(post))).W()/2 + pastHole)
+		for _, n := range []geom.Vec{post.Place.V, post.Place.W} {
+			d := v.Axes.Project(n).Mul(v.Outline(projectBox(geom.Plan(), m.footOf(post))).W()/2 + pastHole)
 			p.sheet.Line(centre, v.Pt(c).Sub(d), v.Pt(c).Add(d))
 		}
 	}
@@ -258,6 +266,10 @@ func (m *maker) drawStringFrom(p *page, v *draw.View, k frame.Carrier, x0 float6
 func (m *maker) drawString(p *page, v *draw.View, k frame.Carrier, within [2]float64) {
 	y := m.postFace(k)
 	x, end := m.stringEnds()
+	if k.Skewed() {
+		m.drawSkewString(p, v, k)
+		return
+	}
 	x, end = max(x, within[0]), min(end, within[1])
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
 	half := m.job.Posts.Section.Width / 2

@@ -64,6 +64,9 @@ func (m *maker) drawTapes(p *page, v *draw.View, w wallPlan) {
 // otherLines are the lines of the house that a tape's figure keeps clear of.
 func (m *maker) otherLines(w wallPlan) []tape {
 	out := []tape{{geom.V(w.all.X0, 0, 0), geom.V(w.all.X1, 0, 0)}}
+	if k := m.front(); k.Skewed() {
+		out = append(out, tape{m.beamAt(k.From), m.beamAt(k.To)})
+	}
 	for _, y := range []float64{m.front().Outer, -m.job.Levels.DeckOut} {
 		out = append(out, tape{geom.V(w.all.X0, y, 0), geom.V(w.all.X1, y, 0)})
 	}

@@ -230,3 +230,79 @@ func (s Setout) battensTo(j *Job) float64 {
 	n := len(s.Rafters)
 	return max(min(s.battenRoom(j, 0), s.battenRoom(j, 1)), min(s.battenRoom(j, n-2), s.battenRoom(j, n-1)))
 }
+
+// CutAt is the frame as a section square to the wall at x has it: the set-out, the
+// fall and the levels are those of that plane. Members and joints are the same.
+func (f *Frame) CutAt(x float64) *Frame {
+	if !f.Setout.Skewed() {
+		return f
+	}
+	g := *f
+	g.Setout = f.Setout.Cut(x)
+	g.Slope.Run = g.Setout.Arris(g.Slope.From) - g.Setout.Arris(g.Slope.To)
+	g.Slope.Drop = g.Slope.Run * f.Setout.tan
+	beam, cut := f.Setout.Front(), g.Setout.Front()
+	g.Levels = nil
+	here := false
+	for _, l := range f.Levels {
+		switch was := beam.Cut(l.At.X); l.At.Y {
+		case was.Inner: // of one rafter, and here it is another
+			if here {
+				continue
+			}
+			here = true
+			l = at("top of the rafter here at the "+beam.Short+"'s inner face", x, cut.Inner, f.RafterTop(cut.Inner))
+		case was.Outer:
+			l.At = geom.V(x, cut.Outer, l.Z)
+		case was.PostOuter:
+			l.At = geom.V(x, cut.PostOuter, l.Z)
+		}
+		g.Levels = append(g.Levels, l)
+	}
+	return &g
+}
+
+// SquareTo is the frame with the axes of its front carrier for the world's: the
+// beam lies along x, and the house is turned.
+func (f *Frame) SquareTo() *Frame {
+	front := f.Setout.Front()
+	if !front.Skewed() {
+		return f
+	}
+	l := front.Lies
+	own := geom.Axes{O: l.Local(geom.Vec{}), U: l.LocalDir(geom.V(1, 0, 0)), V: l.LocalDir(geom.V(0, 1, 0)), W: l.LocalDir(geom.V(0, 0, 1))}
+	set := func(a geom.Axes) geom.Axes {
+		return geom.Axes{O: own.Point(a.O), U: own.Dir(a.U), V: own.Dir(a.V), W: own.Dir(a.W)}
+	}
+	g := *f
+	g.Members = append([]Member{}, f.Members...)
+	for i := range g.Members {
+		m := &g.Members[i]
+		m.Place, m.solid = set(m.Place), m.solid.Placed(own)
+	}
+	g.Joints = append([]Joint{}, f.Joints...)
+	for i := range g.Joints {
+		j := &g.Joints[i]
+		if j.At = own.Point(j.At); j.Bears() {
+			j.Bearing = own.Plane(j.Bearing)
+		}
+	}
+	g.Levels = append([]Level{}, f.Levels...)
+	for i := range g.Levels {
+		g.Levels[i].At = own.Point(g.Levels[i].At)
+	}
+	g.House = append([]Solid{}, f.House...)
+	for i := range g.House {
+		g.House[i].Shape = g.House[i].Shape.Placed(own)
+	}
+	g.Setout.Carriers = append([]Carrier{}, f.Setout.Carriers...)
+	for i := range g.Setout.Carriers {
+		k := &g.Setout.Carriers[i]
+		if k.Turn -= front.Turn; k.Turn == 0 {
+			k.Lies = geom.World()
+		} else {
+			k.Lies = set(k.Lies)
+		}
+	}
+	return &g
+}

@@ -1,0 +1,269 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"plumbcut/draw"
+	"plumbcut/geom"
+	"plumbcut/geom/frame"
+)
+
+// What the sheets do for a beam that is not parallel with the wall. A section or
+// an end elevation asks the frame as cut there; details of beam and posts are seen
+// square to the beam; plans have rows along it.
+
+// cutAt is the maker of a view square to the wall at x.
+func (m *maker) cutAt(x float64) *maker {
+	if !m.frame.Setout.Skewed() {
+		return m
+	}
+	n := *m
+	n.frame = m.frame.CutAt(x)
+	return &n
+}
+
+// squareTo is the maker of views square to the front carrier.
+func (m *maker) squareTo() *maker {
+	if !m.front().Skewed() {
+		return m
+	}
+	n := *m
+	n.frame = m.frame.SquareTo()
+	n.scene = newScene(n.frame)
+	n.scene.watch = m.scene.watch
+	return &n
+}
+
+// drawnBy is the maker that draws a detail, and the detail as it has it: what
+// joins posts or beams to each other, under a beam on the skew, is seen square
+// to that.
+func (m *maker) drawnBy(d detail) (*maker, detail) {
+	a := m.frame.Members[d.joint.A]
+	post := a
+	if a.Kind == frame.KindBeam && d.joint.B >= 0 {
+		post = m.frame.Members[d.joint.B]
+	}
+	if post.Kind != frame.KindPost || !m.frame.Setout.Under(post.No-1).Skewed() {
+		return m, d
+	}
+	n := m.squareTo()
+	turned := map[frame.Joint]frame.Joint{}
+	for i, j := range m.frame.Joints {
+		turned[j] = n.frame.Joints[i]
+	}
+	d.joint = turned[d.joint]
+	alike := d.alike
+	d.alike = make([]frame.Joint, len(alike))
+	for i, j := range alike {
+		d.alike[i] = turned[j]
+	}
+	d.at = d.joint.At
+	return n, d
+}
+
+// besideRafter is where the section of a frame on the skew stands: at the left
+// face of a rafter, as near to the middle as it cuts no post, so that what it
+// shows of that rafter is all but what the plane cuts.
+func (m *maker) besideRafter(middle, last float64) float64 {
+	const before = 6 // mm: cutsStick keeps nearly as much clear
+	best, found := 0.0, math.Inf(1)
+	for _, r := range m.frame.Of(frame.KindRafter)[1:] {
+		x := r.Place.O.X - before
+		if far := math.Abs(x - middle); far < found && x < last && !m.cutsStick(x, wholeInSection()) {
+			best, found = x, far
+		}
+	}
+	if math.IsInf(found, 1) {
+		return m.frame.Of(frame.KindRafter)[1].Place.O.X - before
+	}
+	return best
+}
+
+// centre is the middle of a post in plan.
+func (m *maker) centre(post int) geom.Vec { return m.postCentres()[post] }
+
+// beamAt is a point of the beam's outer face at a place along it.
+func (m *maker) beamAt(along float64) geom.Vec {
+	k := m.front()
+	return k.Point(along, k.Outer, 0)
+}
+
+// worldAlong are the places along the wall of the posts under a carrier.
+func (m *maker) worldAlong(k frame.Carrier) []float64 {
+	var out []float64
+	for _, c := range m.centresOf(k) {
+		out = append(out, c.X)
+	}
+	return out
+}
+
+// skewRows are the rows of the framing plan under a beam on the skew: its length
+// and its posts along it, then how far out its ends are.
+func (m *maker) skewRows(b *viewBlock, a *draw.Around) {
+	k := m.front()
+	from, to := m.beamAt(k.From), m.beamAt(k.To)
+	rows := draw.NewSlopedRowsUnder(b.view, from, to)
+	rows.Running("post centres, along the beam", from, append(alongOf(m.postsAlong(k), m.beamAt), to)...)
+	rows.Overall(k.Name+", outer face", from, to)
+	a.Sloped = append(a.Sloped, rows)
+}
+
+// skewOut are, in the frame as cut at a place along the wall, the distances out
+// to dimension there.
+func (m *maker) skewOut(x float64) []geom.Vec {
+	return m.cutAt(x).outTo(func(y float64) geom.Vec { return geom.V(x, y, 0) })
+}
+
+// skewNotes say how a frame with a beam on the skew is made.
+func (m *maker) skewNotes() []string {
+	k := m.front()
+	if !k.Skewed() {
+		return nil
+	}
+	from, to := k.Reach()
+	side := "right"
+	left, right := -k.Cut(from).Outer, -k.Cut(to).Outer
+	if left < right {
+		side = "left"
+	}
+	words := fmt.Sprintf("The %s is not parallel with %s: its outer face is %s out at the left end and %s at the right, turned by %s. The rafters are square to %s.",
+		k.Short, m.setting().base, m.said(left), m.said(right), m.figures.Angle(math.Abs(k.Turn)), m.setting().base)
+	out := []string{words}
+	if m.frame.Slope.Angle > 0 {
+		out = append(out, fmt.Sprintf("The rafters' top edges lie in one plane and the %s is level: along it they lie lower the farther out they come to it, %s in all. At its %s end, which is nearest, their tops are %s below its own.",
+			k.Short, m.said(m.frame.Setout.Steps(k)), side, m.said(k.Drop)))
+	} else {
+		out = append(out, fmt.Sprintf("Rafters and %s are level.", k.Short))
+	}
+	if m.hasBattens() {
+		out = append(out, fmt.Sprintf("The battens are parallel with %s. Those that the %s cuts short end flush with the last rafter that carries them.", m.setting().base, k.Short))
+	}
+	return out
+}
+
+// stringMeets is where the string line of a row of posts on the skew meets the
+// lines that are squared off at L and at R.
+func (m *maker) stringMeets(k frame.Carrier) (atL, atR geom.Vec) {
+	l, r := m.fixedPoints()
+	at := func(x float64) geom.Vec { return k.Point(k.Meets(x, k.PostOuter), k.PostOuter, l.Z) }
+	return at(l.X), at(r.X)
+}
+
+// skewSetoutRows hangs the rows of the set-out plan where the string is not
+// parallel with the wall: along it, and out at both its ends.
+func (m *maker) skewSetoutRows(a *draw.Around) {
+	k := m.front()
+	left, right := m.fixedPoints()
+	l, r := m.stringMeets(k)
+	posts := m.centresOf(k)
+	low := k.PostOuter // of the holes, before the string
+	for _, i := range k.Posts {
+		if f, ok := m.frame.FootingOf(i); ok {
+			low = min(low, k.PostOuter+(m.job.Posts.Section.Depth-f.Section.Depth)/2)
+		}
+	}
+	down := func(p geom.Vec) geom.Vec { return p.Add(k.Lies.V.Mul(low - k.PostOuter)) }
+	rows := draw.NewSlopedRowsUnder(a.View, down(l), down(r))
+	rows.Running("along the string", l, append(posts[:len(posts):len(posts)], r)...)
+	rows.Chain("post to post", posts...)
+	a.Sloped = append(a.Sloped, rows)
+
+	a.Left.Running("from "+m.setting().from+" at L", left, append(rearFirst(m.centresOf(m.rear())), l)...)
+	a.Right.Running("from "+m.setting().from+" at R", right, r)
+	var corner []geom.Vec
+	for _, r := range m.job.Wall.Returns {
+		corner = append(corner, geom.V(r.At, 0, left.Z))
+	}
+	if rear := m.centresOf(m.rear()); len(rear) > 0 {
+		a.Top.Running("rear post centres", left, append(rear, right)...)
+	}
+	a.Top.Chain("fixed points", append(corner, left, right)...)
+}
+
+// skewString are the ends of that string, at its profiles.
+func (m *maker) skewString(k frame.Carrier) (from, to geom.Vec) {
+	at := m.postsAlong(k)
+	return k.Point(at[0]-stringBeyond, k.PostOuter, 0), k.Point(at[len(at)-1]+stringBeyond, k.PostOuter, 0)
+}
+
+// drawSkewString draws it: at a post it lies on its outer face, which is drawn
+// already.
+func (m *maker) drawSkewString(p *page, v *draw.View, k frame.Carrier) {
+	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
+	half := m.job.Posts.Section.Width / 2
+	from, end := m.skewString(k)
+	for _, x := range m.postsAlong(k) {
+		p.sheet.Line(style, v.Pt(from), v.Pt(k.Point(x-half, k.PostOuter, 0)))
+		from = k.Point(x+half, k.PostOuter, 0)
+	}
+	p.sheet.Line(style, v.Pt(from), v.Pt(end))
+}
+
+// endCutWords say how a rafter's end is cut along a carrier.
+func (m *maker) endCutWords(k frame.Carrier) string {
+	fall := m.frame.Slope.Angle
+	switch {
+	case k.Skewed() && fall > 0:
+		return fmt.Sprintf("Compound end cut: plumb, %s off square on the sides, and skew, the blade tilted by %s", m.figures.Angle(fall), m.figures.Angle(math.Abs(k.Turn)))
+	case k.Skewed():
+		return "Skew end cut: " + m.figures.Angle(math.Abs(k.Turn)) + " off square across the top edge"
+	case fall > 0:
+		return "Plumb end cut: saw set " + m.figures.Angle(fall) + " off square"
+	}
+	return "Square end cut"
+}
+
+// fromAbove is a housing on the skew in plan, the rafter in it.
+func (h housed) fromAbove() *viewBlock {
+	k := h.carrier
+	w := h.housing.Width
+	crop := everywhere()
+	crop.Min.X, crop.Max.X = h.x-w*(0.5+besideIt), h.x+w*(0.5+besideIt)
+	crop.Max.Y = h.face - h.in*rafterStub*h.rafter.Section.Depth
+	b := h.closeUp(closeUp{
+		name: "section from above", axes: geom.Plan(), cut: true,
+		at: h.at(h.face, (h.top+h.mouth.Z)/2), show: only(h.rafter, h.timber), crop: crop,
+	})
+	along := k.Meets(h.x, k.Inner)
+	inner := func(off float64) geom.Vec { return k.Point(along+off, k.Inner, h.mouth.Z) }
+	outer := func(off float64) geom.Vec { return k.Point(along+off, k.Outer, h.mouth.Z) }
+	rows := draw.NewSlopedRowsUnder(b.view, outer(-w), outer(w))
+	rows.Chain("", inner(-w/2), inner(0), inner(w/2)).Overall("", inner(-w/2), inner(w/2))
+	b.Sloped = append(b.Sloped, rows)
+	b.marks = func(p *page, v *draw.View) {
+		half := h.rafter.Section.Width / 2
+		out := h.rafter.Section.Depth * rafterStub * 0.8
+		corner := k.Cut(h.x + half).Inner
+		p.placer.Angle(draw.Angle{View: v, Apex: geom.V(h.x+half, corner, 0), A: k.Point(k.Meets(h.x+half, k.Inner)+w/2, k.Inner, 0), B: geom.V(h.x+half, corner+out, 0)})
+	}
+	return b
+}
+
+// hungOnSkew is the face of a carrier on the skew where a rafter butts against it.
+func (o laidOver) hungOnSkew(joint frame.Joint) *viewBlock {
+	k, x := o.carrier, o.x
+	under, top := o.underside(k.Cut(x)), o.top(k.Cut(x).Inner).Z
+	n := o.squareTo()
+	for i, j := range o.frame.Joints {
+		if j == joint {
+			s := n.laidOver(n.frame.Joints[i])
+			s.x = k.Meets(x, k.Inner)
+			return s.hungFaceAt(under, top, s.rafter.Section.Width/math.Cos(k.Turn))
+		}
+	}
+	return o.hungFace()
+}
+
+// battenRuns marks battens of several lengths, each run of alike ones once.
+func (m *maker) battenRuns(p *page, v *draw.View, all []frame.Member) {
+	var words []func()
+	for _, run := range alikeRuns(all) {
+		mark, mb := run[0].Mark, run[len(run)/2]
+		if len(run) > 1 {
+			mark = fmt.Sprintf("%s × %d", mark, len(run))
+		}
+		words = append(words, func() { m.partMark(p, v, mb, mark, m.markPoint(mb)) })
+	}
+	p.cleanestOrder(words...)
+}
