@@ -339,7 +339,11 @@ func setoutStep() stepView {
 			r := m.planReach()
 			wall := m.wallPlan(r)
 			pic := m.seeStage(s, look{axes: geom.Plan()}).with(wall.picture)
-			pic.all = wall.all.Union(draw.Rect{X0: r.x0, Y0: m.front().Outer, X1: r.x1, Y1: 0})
+			front := m.front().Outer
+			if m.front().Skewed() {
+				front = m.frame.Setout.FrontOut()
+			}
+			pic.all = wall.all.Union(draw.Rect{X0: r.x0, Y0: front, X1: r.x1, Y1: 0})
 			return pic
 		},
 		over: func(c *buildCell, p *page) {
@@ -352,8 +356,10 @@ func setoutStep() stepView {
 			}
 			const half = 2.0 // mm on paper, of a mark across the string
 			for i, q := range c.postCentres() {
-				at := c.view.Pt(geom.V(q.X, c.postFace(c.frame.Setout.Under(i)), q.Z))
-				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(geom.P(0, half)), at.Add(geom.P(0, half)))
+				k := c.frame.Setout.Under(i)
+				at := c.view.Pt(k.Point(c.job.Posts.At[i].Along, c.postFace(k), q.Z))
+				across := c.view.Axes.Project(k.Lies.V).Mul(half)
+				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(across), at.Add(across))
 			}
 			l, r := c.fixedPoints()
 			for _, q := range []geom.Vec{l, r} {
@@ -363,6 +369,9 @@ func setoutStep() stepView {
 		marks: func(c *buildCell, p *page) {
 			l, r := c.fixedPoints()
 			string0 := geom.V(l.X, c.postLine(), l.Z)
+			if k := c.front(); k.Skewed() {
+				string0, _ = c.stringMeets(k)
+			}
 			c.upright(p, l, string0, -4, "")
 			c.crossTapes(p)
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
@@ -380,6 +389,14 @@ func (c *buildCell) onString() geom.Vec {
 	last := posts[len(posts)-1].X
 	if n := len(posts); n > 1 {
 		x = posts[n-2].X
+	}
+	if k := c.front(); k.Skewed() {
+		end := k.Point(c.postsAlong(k)[len(posts)-1], k.PostOuter, 0)
+		if len(posts) > 1 {
+			return end.Lerp(k.Point(c.postsAlong(k)[len(posts)-2], k.PostOuter, 0), 0.5)
+		}
+		_, x := c.skewString(k)
+		return end.Lerp(x, 0.5)
 	}
 	return geom.V((x+last)/2, c.postLine(), 0)
 }
@@ -483,8 +500,8 @@ func topsStep() stepView {
 // patternStep pictures the pattern rafter from the left end.
 func patternStep() stepView {
 	return fromLeft(underSeat, func(c *buildCell, p *page) {
-		s := c.frame.Setout
 		rafter := c.frame.Of(frame.KindRafter)[0]
+		s := c.frame.Setout.Cut(rafter.Place.O.X + rafter.Section.Width/2)
 		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
 		low := c.frame.RafterTop(s.Front().Inner) - rafter.Section.Depth/rafter.Place.W.Z
 		p.placer.Span(draw.Span{View: c.view, A: at(s.Rear().Outer, low), B: at(s.Front().Inner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})

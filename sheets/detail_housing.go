@@ -296,7 +296,7 @@ func (h housed) cutNotes(b *viewBlock) {
 	tall := h.high - h.mouth.Z
 	size := fmt.Sprintf("Housing %s deep, %s wide: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
 		h.tape(h.housing.Depth), h.tape(h.housing.Width), h.fine(h.joint.Clearance))
-	if h.carrier.Skewed() {
+	if h.housing.Skew != 0 {
 		size = fmt.Sprintf("Housing %s deep square to the face and %s wide along it, its sides along the rafter's: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
 			h.tape(h.housing.Depth), h.tape(h.housing.Width), h.fine(h.joint.Clearance))
 	}
@@ -306,8 +306,8 @@ func (h housed) cutNotes(b *viewBlock) {
 	if h.housing.Slope == 0 {
 		floor = "Floor level, " + h.tape(h.housing.Floor) + " above the underside."
 	}
-	if h.carrier.Skewed() && h.housing.Rise != 0 {
-		floor = strings.TrimSuffix(floor, ".") + fmt.Sprintf(", on the centre line. It falls along the rafter: mark it from the rafter's own underside. The %s table gives it for each rafter.", h.timber.Mark)
+	if h.housing.Rise != 0 {
+		floor = strings.TrimSuffix(floor, ".") + fmt.Sprintf(", on the centre line, and at each rafter another: the drawing of %s has them.", h.timber.Mark)
 	}
 	n.Add(floor, at(h.mouth.Z))
 }

@@ -31,7 +31,7 @@ func hungHolding() holding {
 		hold: func(*maker, frame.Carrier) string {
 			return "Fix the hangers only when one stands in hand: its seat is set to the rafter's measured depth."
 		},
-		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.plumbOrSquare() },
+		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.endCut(k) },
 		end: func(_ *maker, k frame.Carrier) string { return "the face of the " + k.Short },
 		note: func(m *maker) []string {
 			return []string{"Rafters between " + m.rear().Short + " and " + m.front().Short + " butt tight against the face in hangers. Hangers and their nails as their maker states, for the slope, the treatment of the timber and the place; every hole filled that its maker says."}

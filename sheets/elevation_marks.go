@@ -179,7 +179,7 @@ func (m *maker) battenReach() string {
 	if len(bt) == 0 {
 		return ""
 	}
-	last := bt[len(bt)-1].Solid().Bounds()
+	last := bt[0].Solid().Bounds() // one on the skew cuts the last ones short
 	left := rs[0].Solid().Bounds().Min.X - last.Min.X
 	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
 	f := m.figures

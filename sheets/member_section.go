@@ -1,8 +1,10 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -16,7 +18,11 @@ const housingScale = 1. / 5
 // housing.
 func (s *timber) housingSections() []block {
 	var out []block
-	for _, h := range s.housingKinds() {
+	kinds := s.housingKinds()
+	for i, h := range kinds {
+		if h.Skew != 0 && i > 0 && i < len(kinds)-1 {
+			continue // no two are alike: the table has them, the first and the last show them
+		}
 		out = append(out, s.housingSection(h))
 	}
 	return out
@@ -64,6 +70,9 @@ func (s *timber) housingSection(h frame.Housing) block {
 	axes := geom.View{Right: geom.V(0, -1, 0), Up: geom.V(0, 0, 1), Toward: geom.V(-1, 0, 0)}
 	cut := geom.V(h.At, 0, 0)
 	b := newView("Section, "+s.maker.setting().behind+" left", s.scene().see(look{axes: axes, cut: &cut}), geom.Vec{})
+	if h.Skew != 0 {
+		b.title.Note = fmt.Sprintf("at housing %d", s.housingNumber(h))
+	}
 	b.fixed, b.view.Scale = housingScale, housingScale
 	b.view.Figures = s.fine
 	b.view.Name = s.Mark + ", section at a housing"
@@ -115,14 +124,21 @@ func (s *timber) housingTable() draw.Table {
 	t := draw.Table{Title: s.Mark + ": housings", Columns: []draw.Column{
 		{Head: "face"}, {Head: "wide"}, {Head: "deep"}, {Head: "floor up at face", Width: 17}, {Head: "up at back", Width: 14}, {Head: "floor slope", Width: 13},
 	}}
-	for _, h := range s.housingKinds() {
+	kinds := s.housingKinds()
+	skew := len(kinds) > 0 && kinds[0].Skew != 0
+	if skew {
+		t.Columns = append(append([]draw.Column{{Head: "no."}}, t.Columns...), draw.Column{Head: "sides lean, going in", Width: 20}, draw.Column{Head: "floor falls along", Width: 20})
+	}
+	for _, h := range kinds {
 		slope := "level"
 		if h.Slope != 0 {
 			slope = s.fine.Angle(math.Abs(h.Slope))
 		}
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
-			s.sideName(h.Face), s.fine.Length(h.Width), s.fine.Length(h.Depth), s.fine.Length(h.Floor), s.fine.Length(h.FloorInside()), slope,
-		}})
+		row := []string{s.sideName(h.Face), s.fine.Length(h.Width), s.fine.Length(h.Depth), s.fine.Length(h.Floor), s.fine.Length(h.FloorInside()), slope}
+		if skew {
+			row = append(append([]string{strconv.Itoa(s.housingNumber(h))}, row...), s.skewSizes(h)...)
+		}
+		t.Rows = append(t.Rows, draw.TableRow{Cells: row})
 	}
 	return t
 }

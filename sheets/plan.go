@@ -389,8 +389,8 @@ func (m *maker) framingRows(a *draw.Around, full bool) {
 
 	if k := m.front(); k.Skewed() {
 		left, right := k.Reach()
-		a.Left.Running(m.setting().outRow+", left end", geom.V(left, 0, 0), m.skewOut(left)...)
-		a.Right.Running(m.setting().outRow+", right end", geom.V(right, 0, 0), m.skewOut(right)...)
+		a.Left.Running("out, left end", geom.V(left, 0, 0), m.skewOut(left)...)
+		a.Right.Running("out, right end", geom.V(right, 0, 0), m.skewOut(right)...)
 		m.sectionCut(a)
 		return
 	}

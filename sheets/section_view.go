@@ -97,6 +97,9 @@ func (c cross) laidOut(pic picture, form crossForm) *cross {
 	c.viewBlock = b
 	b.title.Label = "A"
 	b.title.Note = c.setting().alongside
+	if c.maker.scene.frame.Setout.Skewed() {
+		b.title.Note = "beside rafter " + c.rafter.Mark + ", " + b.title.Note
+	}
 	b.title.NoBar = form == high // it stands before the title: beside it is the title block
 	b.over = c.over
 	c.rows()

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -104,8 +105,8 @@ func (m *maker) skewRows(b *viewBlock, a *draw.Around) {
 	k := m.front()
 	from, to := m.beamAt(k.From), m.beamAt(k.To)
 	rows := draw.NewSlopedRowsUnder(b.view, from, to)
-	rows.Running("post centres, along the beam", from, append(alongOf(m.postsAlong(k), m.beamAt), to)...)
-	rows.Overall(k.Name+", outer face", from, to)
+	rows.Running("posts along beam", from, append(alongOf(m.postsAlong(k), m.beamAt), to)...)
+	rows.Overall(k.Name, from, to)
 	a.Sloped = append(a.Sloped, rows)
 }
 
@@ -131,8 +132,8 @@ func (m *maker) skewNotes() []string {
 		k.Short, m.setting().base, m.said(left), m.said(right), m.figures.Angle(math.Abs(k.Turn)), m.setting().base)
 	out := []string{words}
 	if m.frame.Slope.Angle > 0 {
-		out = append(out, fmt.Sprintf("The rafters' top edges lie in one plane and the %s is level: along it they lie lower the farther out they come to it, %s in all. At its %s end, which is nearest, their tops are %s below its own.",
-			k.Short, m.said(m.frame.Setout.Steps(k)), side, m.said(k.Drop)))
+		out = append(out, fmt.Sprintf("The fall is %s, %s, the same on every rafter. Their top edges lie in one plane and the %s is level: along it they lie lower the farther out they come to it, %s in all. At its %s end, which is nearest, their tops are %s below its own.",
+			m.figures.Angle(m.frame.Slope.Angle), m.figures.Slope(m.frame.Slope.Angle), k.Short, m.said(m.frame.Setout.Steps(k)), side, m.said(k.Drop)))
 	} else {
 		out = append(out, fmt.Sprintf("Rafters and %s are level.", k.Short))
 	}
@@ -169,8 +170,8 @@ func (m *maker) skewSetoutRows(a *draw.Around) {
 	rows.Chain("post to post", posts...)
 	a.Sloped = append(a.Sloped, rows)
 
-	a.Left.Running("from "+m.setting().from+" at L", left, append(rearFirst(m.centresOf(m.rear())), l)...)
-	a.Right.Running("from "+m.setting().from+" at R", right, r)
+	a.Left.Running("out at L", left, append(rearFirst(m.centresOf(m.rear())), l)...)
+	a.Right.Running("out at R", right, r)
 	var corner []geom.Vec
 	for _, r := range m.job.Wall.Returns {
 		corner = append(corner, geom.V(r.At, 0, left.Z))
@@ -222,9 +223,10 @@ func (h housed) fromAbove() *viewBlock {
 	crop.Min.X, crop.Max.X = h.x-w*(0.5+besideIt), h.x+w*(0.5+besideIt)
 	crop.Max.Y = h.face - h.in*rafterStub*h.rafter.Section.Depth
 	b := h.closeUp(closeUp{
-		name: "section from above", axes: geom.Plan(), cut: true,
+		name: "From above", axes: geom.Plan(), cut: true,
 		at: h.at(h.face, (h.top+h.mouth.Z)/2), show: only(h.rafter, h.timber), crop: crop,
 	})
+	b.title.Note = "cut through the rafter"
 	along := k.Meets(h.x, k.Inner)
 	inner := func(off float64) geom.Vec { return k.Point(along+off, k.Inner, h.mouth.Z) }
 	outer := func(off float64) geom.Vec { return k.Point(along+off, k.Outer, h.mouth.Z) }
@@ -266,4 +268,162 @@ func (m *maker) battenRuns(p *page, v *draw.View, all []frame.Member) {
 		words = append(words, func() { m.partMark(p, v, mb, mark, m.markPoint(mb)) })
 	}
 	p.cleanestOrder(words...)
+}
+
+// skewWork is the cut of an end that is turned across the width: where it meets
+// the main face, and by how much the stick is longer or shorter on the other side.
+func (s *timber) skewWork(w work, c frame.EndCut) work {
+	d, here, there := s.Section.Depth, 0.0, s.Section.Width
+	faces := s.Faces()
+	other := faces[1]
+	if w.face == faces[1] {
+		here, there, other = there, here, faces[0]
+	}
+	top, bottom := c.Meets(s.Member, here, d), c.Meets(s.Member, here, 0)
+	w.how = c.Cut
+	if c.Slope == 0 {
+		w.stops = []stop{{firstEdge, top}}
+	} else {
+		w.stops = []stop{{firstEdge, min(top, bottom)}, {secondEdge, max(top, bottom)}}
+		w.how += ", long point " + string(s.longPoint(c))
+	}
+	w.spot = s.OnFace(w.face, top, s.across(w.face))
+	more := c.Meets(s.Member, there, d) - top
+	if c.End == frame.FaceStart {
+		more = -more
+	}
+	than := "longer"
+	if more < 0 {
+		than = "shorter"
+	}
+	w.how += fmt.Sprintf("; %s %s on the %s", s.fine.Length(math.Abs(more)), than, s.sideName(other))
+	return w
+}
+
+// skewSizes are what the table of housings says of those on the skew: which they
+// are, how their sides lean and how their floors fall along the timber.
+func (s *timber) skewSizes(h frame.Housing) []string {
+	lean, falls := "left", "left"
+	if h.Skew > 0 {
+		lean = "right"
+	}
+	if h.Rise < 0 {
+		falls = "right"
+	}
+	along := "level"
+	if h.Rise != 0 {
+		along = s.fine.Angle(math.Abs(h.Rise)) + " to the " + falls
+	}
+	return []string{s.fine.Angle(math.Abs(h.Skew)) + " to the " + lean, along}
+}
+
+// housingNumber is the number of a housing in the marking list.
+func (s *timber) housingNumber(h frame.Housing) int {
+	n := 1
+	for _, f := range s.Features {
+		if o, ok := f.(frame.Housing); ok && o.At < h.At {
+			n++
+		}
+	}
+	return n
+}
+
+// endCut says how a rafter's end is cut at a carrier, to follow "cut".
+func (m *maker) endCut(k frame.Carrier) string {
+	turn := m.figures.Angle(math.Abs(k.Turn))
+	switch {
+	case k.Skewed() && m.frame.Slope.Angle > 0:
+		return "plumb and on the skew, with the saw at " + m.figures.Angle(m.frame.Slope.Angle) + " and its blade tilted by " + turn
+	case k.Skewed():
+		return "on the skew, with the saw at " + turn
+	}
+	return m.plumbOrSquare()
+}
+
+// skewHousings say what is cut into a carrier on the skew for the rafters.
+func (m *maker) skewHousings(k frame.Carrier) string {
+	t := m.carrier(k)
+	h := housingOf(t)
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, f := range t.Features {
+		if g, ok := f.(frame.Housing); ok {
+			low, high = min(low, g.Floor), max(high, g.Floor)
+		}
+	}
+	floor := m.saidTape(low) + " above the lower edge"
+	if m.figures.Round(high-low) != 0 {
+		floor = fmt.Sprintf("from %s to %s above the lower edge, as the drawing of %s has them", m.saidTape(low), m.saidTape(high), t.Mark)
+	}
+	return fmt.Sprintf("Cut a housing at each in its %s: %s wide along the face, %s deep, its sides on the skew along the rafter's, the floors %s.",
+		m.frame.FaceWord(k.Kind, frame.FaceHouse), m.saidTape(h.Width), m.saidTape(h.Depth), floor)
+}
+
+// skewBeam says how a beam on the skew is cut and marked.
+func (m *maker) skewBeam(k frame.Carrier) string {
+	t, at := m.carrier(k), m.frame.Setout.Rafters
+	along := func(x float64) string {
+		return m.saidTape(t.Place.Local(k.Point(k.Meets(x, k.Face()), k.Face(), 0)).X)
+	}
+	return fmt.Sprintf("Cut %s to %s from long point to long point%s, both ends %s on the skew, so that they lie along the end rafters. Mark the rafters along its %s from the long point of its left end: the first at %s, the last at %s. The plate's figures do not fit here: the drawing of %s has them all.",
+		t.Mark, m.said(t.Length), m.joinWords(frame.KindBeam), m.figures.Angle(math.Abs(k.Turn)), m.frame.FaceWord(k.Kind, frame.FaceHouse), along(at[0]), along(at[len(at)-1]), t.Mark)
+}
+
+// saySkewString says how the string is stretched where it is not parallel with the
+// wall, and what is marked along it.
+func (m *maker) saySkewString(k frame.Carrier) []string {
+	l, _ := m.fixedPoints()
+	a, b := m.stringMeets(k)
+	start := k.Meets(l.X, k.PostOuter)
+	return []string{
+		fmt.Sprintf("Square off at R in the same way. Stretch a string from %s out at L to %s out at R, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.said(l.Y-a.Y), m.said(l.Y-b.Y), m.frontPosts()),
+		fmt.Sprintf("From the square line at L mark the post centres along the string: %s. The centres lie %s inside it, square to the string.", m.saidList(start, m.postsAlong(k)), m.said(m.job.Posts.Section.Depth/2)),
+	}
+}
+
+// skewPattern says how the first of rafters that all have lengths of their own is
+// cut and tried.
+func (m *maker) skewPattern(line float64, cuts string) []string {
+	return []string{
+		fmt.Sprintf("Measure the clear distance from %s to %s at every rafter, along its middle. The table has what the drawings have.", m.rear().Short, m.front().Short),
+		fmt.Sprintf("Cut rafter 1 first, %s along its top left arris%s. Each of the others has a length of its own: its drawing has it.", m.saidTape(line), cuts),
+		fmt.Sprintf("Try it at its place: it bears at both ends, and its top stands %s at the %s.", m.dropWords(m.rear().Top-m.frame.RafterTop(m.rear().Outer)), m.rear().Short),
+	}
+}
+
+// clearAt is the clear distance from plate to beam at the middle of a rafter.
+func (m *maker) clearAt(rafter int) float64 {
+	s := m.frame.Setout
+	return s.Rear().Outer - s.Front().Cut(s.Rafters[rafter]).Inner
+}
+
+// skewClearTable asks for that distance at each rafter; it is drawn as another at
+// each.
+func (m *maker) skewClearTable() draw.Table {
+	t := draw.Table{Title: fmt.Sprintf("Clear from %s to %s", m.rear().Short, m.front().Short)}
+	n, groups := len(m.frame.Setout.Rafters), 2
+	for range groups {
+		t.Columns = append(t.Columns, draw.Column{Head: "Rafter"}, draw.Column{Head: "Drawn", Align: draw.End}, draw.Column{Head: "Found", Width: handWidth})
+	}
+	deep := (n + groups - 1) / groups
+	for r := range deep {
+		var row draw.TableRow
+		for g := range groups {
+			if i := g*deep + r; i < n {
+				row.Cells = append(row.Cells, strconv.Itoa(i+1), m.figures.Length(m.clearAt(i)), "")
+			}
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// countRuns is how many battens run over all rafters.
+func countRuns(s frame.Setout) int {
+	n := 0
+	for _, r := range s.BattenRuns {
+		if r == [2]int{0, len(s.Rafters) - 1} {
+			n++
+		}
+	}
+	return n
 }

@@ -251,7 +251,7 @@ func (f *Frame) CutAt(x float64) *Frame {
 				continue
 			}
 			here = true
-			l = at("top of the rafter here at the "+beam.Short+"'s inner face", x, cut.Inner, f.RafterTop(cut.Inner))
+			l = at("top of rafters here at the "+beam.Short+"'s inner face", x, cut.Inner, f.RafterTop(cut.Inner))
 		case was.Outer:
 			l.At = geom.V(x, cut.Outer, l.Z)
 		case was.PostOuter:
