@@ -113,7 +113,8 @@ func (c *checker) elsewhere(i int) string {
 	j := c.job
 	half := j.Posts.Section.Width / 2
 	under := c.set.Under(i)
-	lo, hi := under.From+half, under.To-half
+	from, to := under.wholly()
+	lo, hi := from+half, to-half
 	if b, ok := c.beside(i, -1); ok {
 		lo = max(lo, b.Along+max(2*half, (b.Footing.Size+j.Posts.At[i].Footing.Size)/2))
 	}

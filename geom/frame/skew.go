@@ -81,6 +81,13 @@ func (k Carrier) Reach() (from, to float64) {
 	return k.From, k.From + (k.To-k.From)*k.Lies.U.X
 }
 
+// wholly is the stretch, in its own axes, over which the carrier has its whole
+// width: the skew ends of one on the skew are left out.
+func (k Carrier) wholly() (from, to float64) {
+	lean := k.Section.Width * math.Tan(k.Turn)
+	return k.From + max(0, lean), k.To + min(0, lean)
+}
+
 // Meets is how far along a carrier, in its own axes, the line square to the wall
 // at x meets a face of it, given by its own y.
 func (k Carrier) Meets(x, face float64) float64 {

@@ -24,9 +24,10 @@ func (c *checker) checkPosts() {
 	j := c.job
 	half := j.Posts.Section.Width / 2
 	for i, p := range j.Posts.At {
-		if k := c.set.Under(i); p.Along-half < k.From-slack || p.Along+half > k.To+slack {
+		k := c.set.Under(i)
+		if from, to := k.wholly(); p.Along-half < from-slack || p.Along+half > to+slack {
 			c.errorf(RulePostOffBeam, c.postPath(i), "post %d stands at %s, not wholly under the %s; its centre must be between %s and %s",
-				i+1, c.mm(p.Along), k.Short, c.mm(k.From+half), c.mm(k.To-half))
+				i+1, c.mm(p.Along), k.Short, c.mm(from+half), c.mm(to-half))
 		}
 		if b, ok := c.beside(i, -1); ok && p.Along-b.Along < 2*half-slack {
 			c.errorf(RulePostsOverlap, c.postPath(i), "posts %d and %d are %s apart and would overlap; the least is their width, %s",
