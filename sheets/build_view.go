@@ -162,30 +162,42 @@ func (c *buildCell) levelLine(p *page, x0, x1 float64) {
 
 // markFresh marks what the step puts up: alike ones once, with their number.
 func (c *buildCell) markFresh(p *page) {
-	seen := map[string]bool{}
+	const mostMarks = 4 // of a kind: of more, the first and the last are marked; of battens those that run all along
 	for _, k := range frame.Kinds() {
-		all := c.frame.Of(k)
 		if k == frame.KindPacker || k == frame.KindCleat {
 			continue // the plate, or the slats, hide them
 		}
-		for i := range all {
-			b := all[len(all)-1-i] // the nearest to the viewer first
-			if !c.stage.fresh(b) || seen[b.Mark] {
+		marked := c.freshMarks(k)
+		for i, b := range marked {
+			if len(marked) > mostMarks && i > 0 && i < len(marked)-1 || k == frame.KindBatten && i < len(marked)-1 {
 				continue
 			}
-			seen[b.Mark] = true
 			words := b.Mark
 			if n := c.countFresh(b); n > 1 {
 				words = fmt.Sprintf("%s × %d", b.Mark, n)
 			}
 			// No ID: the lines of the very stick may be thinned out here.
 			part := draw.Part{View: c.view, At: c.outerPoint(b), Mark: words}
-			if b.Kind == frame.KindPost {
+			if b.Kind == frame.KindPost || len(marked) > mostMarks && !p.placer.Enclosed(c.view.Pt(part.At)) {
 				part.At, part.Edge = onInk(p, c.view, memberID(b), part.At)
 			}
 			p.placer.Part(part)
 		}
 	}
+}
+
+// freshMarks are the timbers of a kind that the step puts up, one of each mark,
+// the nearest to the viewer first.
+func (c *buildCell) freshMarks(k frame.Kind) []frame.Member {
+	var out []frame.Member
+	seen := map[string]bool{}
+	for _, b := range slices.Backward(c.frame.Of(k)) {
+		if c.stage.fresh(b) && !seen[b.Mark] {
+			seen[b.Mark] = true
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // onInk moves a point on to the nearest line that is drawn of a thing; false if

@@ -107,10 +107,11 @@ func (h housed) at(y, z float64) geom.Vec { return geom.V(h.x, y, z) }
 // taken out, and the same at each kind of end that housings run out at.
 func housingViews(m *maker, d detail) []*viewBlock {
 	h := m.housed(d.joint)
-	views := []*viewBlock{h.section(), h.square().faceView("rafter taken out, waste hatched")}
+	views := []*viewBlock{h.section()}
 	if h.carrier.Skewed() {
 		views = append(views, h.fromAbove())
 	}
+	views = append(views, h.square().faceView("rafter taken out, waste hatched"))
 	last := h // in the last view, which has room for notes beside it
 	done := map[string]bool{}
 	for _, j := range d.alike {
@@ -253,7 +254,7 @@ func (h housed) faceView(note string) *viewBlock {
 	}
 	b := h.closeUp(c)
 	b.title.Note = note
-	from, to := h.timber.Place.O.X, h.timber.Place.O.X+h.timber.Length
+	from, to := h.ends()
 	x0, x1 := h.sides()
 	left, right := geom.V(x0, h.face, h.low), geom.V(x1, h.face, h.low)
 	for _, end := range []float64{from, to} {
@@ -282,7 +283,17 @@ func (h housed) onFloor(x float64) geom.Vec {
 // at.
 func (h housed) sides() (x0, x1 float64) {
 	half := h.housing.Width / 2
-	return max(h.timber.Place.O.X, h.x-half), min(h.timber.Place.O.X+h.timber.Length, h.x+half)
+	from, to := h.ends()
+	return max(from, h.x-half), min(to, h.x+half)
+}
+
+// ends are those of the timber, on the face.
+func (h housed) ends() (from, to float64) {
+	at := h.timber.Place.Local(h.mouth)
+	end := func(f frame.Face) float64 {
+		return h.timber.Place.O.X + h.timber.EndCut(f).Meets(h.timber, at.Y, at.Z)
+	}
+	return end(frame.FaceStart), end(frame.FaceEnd)
 }
 
 // cutNotes say how the housing is cut, beside a view of the face.

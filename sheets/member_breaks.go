@@ -338,8 +338,8 @@ func (s *timber) rafterLines() []markLine {
 	var out []markLine
 	for _, x := range s.frame.Setout.Rafters {
 		u := s.where.Local(geom.V(x, 0, 0)).X
-		if u > s.Length { // a beam on the skew cuts it short
-			break
+		if u < 0 || u > s.Length { // a beam on the skew cuts it short
+			continue
 		}
 		out = append(out, markLine{at: u, half: s.job.Rafters.Section.Width / 2, name: "rafter", row: rafterRow})
 	}

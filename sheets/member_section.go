@@ -18,14 +18,25 @@ const housingScale = 1. / 5
 // housing.
 func (s *timber) housingSections() []block {
 	var out []block
-	kinds := s.housingKinds()
-	for i, h := range kinds {
-		if h.Skew != 0 && i > 0 && i < len(kinds)-1 {
-			continue // no two are alike: the table has them, the first and the last show them
-		}
+	for _, h := range s.shownHousings() {
 		out = append(out, s.housingSection(h))
 	}
 	return out
+}
+
+// shownHousings are those that sections show: one of each kind. No two on the skew
+// are alike: the table has them all, and of those clear of the ends the first and
+// the last are shown.
+func (s *timber) shownHousings() []frame.Housing {
+	kinds := s.housingKinds()
+	if len(kinds) == 0 || kinds[0].Skew == 0 {
+		return kinds
+	}
+	kinds = slices.DeleteFunc(kinds, func(h frame.Housing) bool { return min(h.At, s.Length-h.At) < h.Width })
+	if n := len(kinds); n > 2 {
+		kinds = []frame.Housing{kinds[0], kinds[n-1]}
+	}
+	return kinds
 }
 
 // housingKinds are housings that differ in more than their place: of each kind

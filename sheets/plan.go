@@ -180,6 +180,9 @@ func (b *planView) northBox(h draw.Hand, e draw.Rect, scale float64) draw.Rect {
 	defer func() { *b.view = was }()
 	b.set(geom.Pt{}, scale)
 	rows := b.Bottom.Extent(h)
+	for _, r := range b.Sloped {
+		rows = rows.Union(r.Extent(h))
+	}
 	outline := b.view.Outline(b.Bounds)
 	left := draw.Rect{X0: outline.X0 - titleToNorth - draw.NorthSize, X1: outline.X0 - titleToNorth, Y0: e.Y0, Y1: e.Y0 + draw.NorthSize}
 	if !rows.Empty() && left.Y1 > rows.Y0-titleToNorth {
@@ -324,7 +327,7 @@ func (m *maker) beamRows(a *draw.Around) {
 	s := m.frame.Setout
 	if m.front().Skewed() {
 		if from, to := m.beamAt(m.front().From), m.beamAt(m.front().To); !m.beamEndsWithPlate() {
-			a.Bottom.Chain("beam and plate, along the wall", m.beamPoint(m.rear().From), from, to, m.beamPoint(m.rear().To))
+			a.Top.Chain("beam and plate", m.beamPoint(m.rear().From), from, to, m.beamPoint(m.rear().To))
 		}
 		return
 	}

@@ -267,7 +267,7 @@ func (m *maker) drawString(p *page, v *draw.View, k frame.Carrier, within [2]flo
 	y := m.postFace(k)
 	x, end := m.stringEnds()
 	if k.Skewed() {
-		m.drawSkewString(p, v, k)
+		m.drawSkewString(p, v, k, within[0])
 		return
 	}
 	x, end = max(x, within[0]), min(end, within[1])

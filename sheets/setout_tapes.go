@@ -20,6 +20,10 @@ type tape struct{ from, to geom.Vec }
 // gives it.
 const steepest = 0.2
 
+// steepestOnSkew is the same where posts may stand much nearer to the wall at one
+// end: short tapes have no room for their figures.
+const steepestOnSkew = 0.4
+
 // tapes are the tapes that the plan draws.
 func (m *maker) tapes() []tape {
 	left, right := m.fixedPoints()
@@ -28,9 +32,13 @@ func (m *maker) tapes() []tape {
 		posts = []geom.Vec{posts[0], posts[n-1]}
 	}
 	var out []tape
+	least := steepest
+	if m.front().Skewed() {
+		least = steepestOnSkew
+	}
 	for _, p := range posts {
 		for _, from := range []geom.Vec{left, right} {
-			if d := p.Sub(from); math.Abs(d.X) > steepest*d.Len() {
+			if d := p.Sub(from); math.Abs(d.X) > least*d.Len() {
 				out = append(out, tape{from, p})
 			}
 		}

@@ -105,6 +105,7 @@ func (m *maker) skewRows(b *viewBlock, a *draw.Around) {
 	k := m.front()
 	from, to := m.beamAt(k.From), m.beamAt(k.To)
 	rows := draw.NewSlopedRowsUnder(b.view, from, to)
+	rows.Within = true // titles on the line, clear of the rows beside the plan
 	rows.Running("posts along beam", from, append(alongOf(m.postsAlong(k), m.beamAt), to)...)
 	rows.Overall(k.Name, from, to)
 	a.Sloped = append(a.Sloped, rows)
@@ -137,6 +138,9 @@ func (m *maker) skewNotes() []string {
 	} else {
 		out = append(out, fmt.Sprintf("Rafters and %s are level.", k.Short))
 	}
+	if rs := m.frame.Of(frame.KindRafter); rs[0].Mark != rs[len(rs)-1].Mark {
+		out = append(out, fmt.Sprintf("The rafters are %s to %s from left to right: each has a length of its own.", rs[0].Mark, rs[len(rs)-1].Mark))
+	}
 	if m.hasBattens() {
 		out = append(out, fmt.Sprintf("The battens are parallel with %s. Those that the %s cuts short end flush with the last rafter that carries them.", m.setting().base, k.Short))
 	}
@@ -151,6 +155,10 @@ func (m *maker) stringMeets(k frame.Carrier) (atL, atR geom.Vec) {
 	return at(l.X), at(r.X)
 }
 
+// deckNear is how near to the string, mm of the model, the edge of a deck would
+// stand in the way of its rows.
+const deckNear = 1000
+
 // skewSetoutRows hangs the rows of the set-out plan where the string is not
 // parallel with the wall: along it, and out at both its ends.
 func (m *maker) skewSetoutRows(a *draw.Around) {
@@ -164,10 +172,23 @@ func (m *maker) skewSetoutRows(a *draw.Around) {
 			low = min(low, k.PostOuter+(m.job.Posts.Section.Depth-f.Section.Depth)/2)
 		}
 	}
+	clear, deck := math.Inf(1), -m.job.Levels.DeckOut // y that the rows stay beyond
+	if len(m.job.Site.KeepOuts) > 0 {
+		clear = a.Bounds.Y0
+	} else if deck < 0 && deck > min(l.Y, r.Y)-deckNear {
+		clear = deck
+	}
+	if deck < 0 && deck < a.Bounds.Y0+deckNear {
+		clear = min(clear, a.Bounds.Y0)
+	}
+	if high := max(l.Y, r.Y); clear < high+low-k.PostOuter {
+		low = k.PostOuter + (clear-high)/k.Lies.U.X
+	}
 	down := func(p geom.Vec) geom.Vec { return p.Add(k.Lies.V.Mul(low - k.PostOuter)) }
 	rows := draw.NewSlopedRowsUnder(a.View, down(l), down(r))
-	rows.Running("along the string", l, append(posts[:len(posts):len(posts)], r)...)
-	rows.Chain("post to post", posts...)
+	rows.Within = true // titles on the line, clear of the rows beside the plan
+	rows.Running("", l, append(posts[:len(posts):len(posts)], r)...)
+	rows.Chain("", posts...)
 	a.Sloped = append(a.Sloped, rows)
 
 	a.Left.Running("out at L", left, append(rearFirst(m.centresOf(m.rear())), l)...)
@@ -184,16 +205,22 @@ func (m *maker) skewSetoutRows(a *draw.Around) {
 
 // skewString are the ends of that string, at its profiles.
 func (m *maker) skewString(k frame.Carrier) (from, to geom.Vec) {
+	const beyond = 250 // mm: less than the wall is drawn beyond the plate, so that rows stand clear
 	at := m.postsAlong(k)
-	return k.Point(at[0]-stringBeyond, k.PostOuter, 0), k.Point(at[len(at)-1]+stringBeyond, k.PostOuter, 0)
+	l, r := m.fixedPoints()
+	x0, x1 := min(at[0]-m.job.Posts.Section.Width/2, k.Meets(l.X, k.PostOuter)), max(at[len(at)-1]+m.job.Posts.Section.Width/2, k.Meets(r.X, k.PostOuter))
+	return k.Point(x0-beyond, k.PostOuter, 0), k.Point(x1+beyond, k.PostOuter, 0)
 }
 
 // drawSkewString draws it: at a post it lies on its outer face, which is drawn
-// already.
-func (m *maker) drawSkewString(p *page, v *draw.View, k frame.Carrier) {
+// already. It begins no farther left than x0 along the wall.
+func (m *maker) drawSkewString(p *page, v *draw.View, k frame.Carrier, x0 float64) {
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
 	half := m.job.Posts.Section.Width / 2
 	from, end := m.skewString(k)
+	if from.X < x0 {
+		from = k.Point(k.Meets(x0, k.PostOuter), k.PostOuter, 0)
+	}
 	for _, x := range m.postsAlong(k) {
 		p.sheet.Line(style, v.Pt(from), v.Pt(k.Point(x-half, k.PostOuter, 0)))
 		from = k.Point(x+half, k.PostOuter, 0)
@@ -226,19 +253,13 @@ func (h housed) fromAbove() *viewBlock {
 		name: "From above", axes: geom.Plan(), cut: true,
 		at: h.at(h.face, (h.top+h.mouth.Z)/2), show: only(h.rafter, h.timber), crop: crop,
 	})
-	b.title.Note = "cut through the rafter"
+	b.title.Note = fmt.Sprintf("cut through the rafter, %s off square", h.figures.Angle(math.Abs(k.Turn)))
 	along := k.Meets(h.x, k.Inner)
 	inner := func(off float64) geom.Vec { return k.Point(along+off, k.Inner, h.mouth.Z) }
 	outer := func(off float64) geom.Vec { return k.Point(along+off, k.Outer, h.mouth.Z) }
 	rows := draw.NewSlopedRowsUnder(b.view, outer(-w), outer(w))
 	rows.Chain("", inner(-w/2), inner(0), inner(w/2)).Overall("", inner(-w/2), inner(w/2))
 	b.Sloped = append(b.Sloped, rows)
-	b.marks = func(p *page, v *draw.View) {
-		half := h.rafter.Section.Width / 2
-		out := h.rafter.Section.Depth * rafterStub * 0.8
-		corner := k.Cut(h.x + half).Inner
-		p.placer.Angle(draw.Angle{View: v, Apex: geom.V(h.x+half, corner, 0), A: k.Point(k.Meets(h.x+half, k.Inner)+w/2, k.Inner, 0), B: geom.V(h.x+half, corner+out, 0)})
-	}
 	return b
 }
 
@@ -261,7 +282,7 @@ func (o laidOver) hungOnSkew(joint frame.Joint) *viewBlock {
 func (m *maker) battenRuns(p *page, v *draw.View, all []frame.Member) {
 	var words []func()
 	for _, run := range alikeRuns(all) {
-		mark, mb := run[0].Mark, run[len(run)/2]
+		mark, mb := run[0].Mark, run[0]
 		if len(run) > 1 {
 			mark = fmt.Sprintf("%s × %d", mark, len(run))
 		}

@@ -35,6 +35,9 @@ func (f *filler) checkSkew() {
 		}
 	}
 	for i, p := range f.Posts.At {
+		if !p.Dug() {
+			f.fault(RuleSkew, f.postPath(i), "post %d stands on a %s that is there already, and its edge is not drawn on the skew of the beam (line %d); make its base concrete or stirrup, or give beam.out once", i+1, p.Base, f.Pos("beam.out").Line)
+		}
 		if p.Wall != "" {
 			f.fault(RuleSkew, f.postPath(i), "post %d stands square to its beam, which is not parallel with the wall (line %d), and not to a return; let it stand free, or give beam.out once", i+1, f.Pos("beam.out").Line)
 		}

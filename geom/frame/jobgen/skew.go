@@ -11,7 +11,7 @@ import (
 // end, and the beam must be as much deeper.
 func (g *gen) settleSkew(seed uint64) {
 	own := gen{r: rand.New(rand.NewPCG(seed, stream+61)), inches: g.inches}
-	if own.chance(0.8) || g.wallLeft || g.wallRight || g.meet.runsUp() || g.hold[1] == over {
+	if own.chance(0.6) || g.wallLeft || g.wallRight || g.meet.runsUp() || g.hold[1] == over {
 		return
 	}
 	const steps = 60 // mm, the most by which the rafters step down along the beam
