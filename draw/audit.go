@@ -88,8 +88,11 @@ type mask struct {
 // touches, everything is in the frame and large enough, every dimension says
 // what the model measures and is to scale, every leader ends on something.
 // The findings are ordered by place, so they are always the same.
-func (s *Sheet) Audit(f Figures) []Finding {
-	a := newAuditor(s, f)
+func (s *Sheet) Audit(f Figures) []Finding { return s.audit(f, newGrid(s.Paper)) }
+
+// audit is Audit with an empty grid to work in.
+func (s *Sheet) audit(f Figures, g *grid) []Finding {
+	a := newAuditor(s, f, g)
 	a.textOnText()
 	a.textOnLines()
 	a.inFrame()
@@ -102,7 +105,7 @@ func (s *Sheet) Audit(f Figures) []Finding {
 // 0.7 mm and none is drawn twice. It is apart from Audit since a small scale
 // can force it; the sheets then show the place in a detail.
 func (s *Sheet) LineGaps() []Finding {
-	a := newAuditor(s, nil)
+	a := newAuditor(s, nil, newGrid(s.Paper))
 	a.lineGaps()
 	return a.sorted()
 }
@@ -111,14 +114,19 @@ func (s *Sheet) LineGaps() []Finding {
 // and every lettered or numbered view is led to.
 func (set *Set) Audit(f Figures) []Finding {
 	var out []Finding
+	var g *grid // used again and again: it holds every line of a sheet
 	for _, s := range set.Sheets {
-		out = append(out, s.Audit(f)...)
+		if g == nil || !g.covers(s.Paper) {
+			g = newGrid(s.Paper)
+		}
+		out = append(out, s.audit(f, g)...)
+		g.cut(0, 0)
 	}
 	return append(out, set.auditMarks()...)
 }
 
-func newAuditor(s *Sheet, f Figures) *auditor {
-	a := &auditor{s: s, f: f, grid: newGrid(s.Paper)}
+func newAuditor(s *Sheet, f Figures, g *grid) *auditor {
+	a := &auditor{s: s, f: f, grid: g}
 	pieces := 0
 	for _, it := range s.Items {
 		if it.Path != nil {

@@ -78,9 +78,19 @@ type grid struct {
 }
 
 func newGrid(p Paper) *grid {
-	g := &grid{cols: int(p.Width/cell) + 3, rows: int(p.Height/cell) + 3}
+	g := &grid{}
+	g.cols, g.rows = cellsOf(p)
 	g.inSegs, g.inBoxes = newChains(g.cols*g.rows), newChains(g.cols*g.rows)
 	return g
+}
+
+// cellsOf are the columns and rows of cells on a paper and round it.
+func cellsOf(p Paper) (cols, rows int) { return int(p.Width/cell) + 3, int(p.Height/cell) + 3 }
+
+// covers reports whether the grid is one for the paper.
+func (g *grid) covers(p Paper) bool {
+	cols, rows := cellsOf(p)
+	return cols == g.cols && rows == g.rows
 }
 
 // chains are a list for each cell of what is in it, in the order of entry. All

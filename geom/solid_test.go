@@ -165,6 +165,44 @@ func TestFacesAndTheirLoops(t *testing.T) {
 	}
 }
 
+// A plane is the same whatever the length of its normal.
+func TestPlanesOfAnyLength(t *testing.T) {
+	slope := PlaneAt(V(500, 0, 0), V(1, 0, 0.5).Unit())
+	want := beam().Cut(slope).Volume()
+	for _, k := range []float64{1e-3, 0.5, 3, 1e4} {
+		long := Plane{slope.N.Mul(k), slope.D * k}
+		if got := beam().Cut(long).Volume(); !near64(got, want, 1e-6*want) {
+			t.Errorf("cut by a plane with a normal of length %g: %g, want %g", k, got, want)
+		}
+		if got := beam().Minus(Convex{long}).Volume(); !near64(got, beam().Volume()-want, 1e-6*want) {
+			t.Errorf("less what is behind a plane with a normal of length %g: %g, want %g", k, got, beam().Volume()-want)
+		}
+	}
+}
+
+// An island in a groove is a face of its own, and a hole in it is its hole.
+func TestHolesGoToTheirFace(t *testing.T) {
+	groove := []Convex{
+		box(20, 20, 40, 80, 30, 60), box(20, 70, 40, 80, 80, 60),
+		box(20, 20, 40, 30, 80, 60), box(70, 20, 40, 80, 80, 60),
+	}
+	s := Box(V(0, 0, 0), V(100, 100, 50)).Minus(append(groove, box(45, 45, 30, 55, 55, 60))...)
+	want := map[float64]bool{100*100 - 60*60: true, 40*40 - 10*10: true}
+	for _, f := range s.Faces() {
+		if f.Plane.N != V(0, 0, 1) || !near64(f.Plane.D, 50, 1e-9) {
+			continue
+		}
+		a := math.Round(f.Area())
+		if !want[a] || len(f.Loops) != 2 {
+			t.Errorf("a face on top has an area of %g and %d loops", a, len(f.Loops))
+		}
+		delete(want, a)
+	}
+	for a := range want {
+		t.Errorf("no face on top has an area of %g", a)
+	}
+}
+
 func TestBounds(t *testing.T) {
 	if b := (Solid{}).Bounds(); !b.Empty() || b.Size() != (Vec{}) || b.Centre() != (Vec{}) {
 		t.Errorf("the empty solid has bounds %v", b)
@@ -233,6 +271,23 @@ func TestSmoothEdges(t *testing.T) {
 		if !onCurve && e.Smooth {
 			t.Errorf("%v–%v is smooth", e.A, e.B)
 		}
+	}
+	// A hollow curve, along which the profile is parted into convex pieces.
+	cove := []Pt{{0, 0}, {100, 0}, {100, 20}}
+	hollow := []bool{false, false}
+	const facets = 8
+	for i := range facets {
+		sin, cos := math.Sincos(-math.Pi / 2 * (1 + float64(i+1)/facets))
+		cove, hollow = append(cove, Pt{100 + 40*cos, 60 + 40*sin}), append(hollow, true)
+	}
+	smooth := 0
+	for _, e := range Prism(append(cove, Pt{0, 60}), append(hollow, false, false), 0, 10).Edges() {
+		if e.Smooth {
+			smooth++
+		}
+	}
+	if smooth != facets-1 {
+		t.Errorf("the hollow has %d smooth edges, want %d", smooth, facets-1)
 	}
 	// Two curves that meet in a sharp point are two.
 	leaf := []Pt{{0, 0}, {10, -4}, {20, -5}, {30, -4}, {40, 0}, {30, 4}, {20, 5}, {10, 4}}

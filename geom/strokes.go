@@ -53,7 +53,14 @@ func (a Arc) At(t float64) Pt {
 // always the same.
 func Strokes(v View, bodies []Body, opt Options) []Stroke {
 	s := newScene(v, bodies)
-	var items []item
+	most := 0
+	for _, b := range bodies {
+		if !b.Solid.Empty() {
+			straight, rims := b.Solid.arrises()
+			most += len(straight) + len(rims)
+		}
+	}
+	items := make([]item, 0, most)
 	for i, b := range bodies {
 		if !b.Solid.Empty() {
 			items = s.lines(items, int32(i), b.Solid)
@@ -106,6 +113,7 @@ type item struct {
 	oval   *oval   // set for a curve
 	judged *oval   // in its place for what hides it; nil: itself
 	parts  []span  // where it exists, in its own parameter
+	whole  [1]span // room for the parts of a straight line
 	near   float64 // its depths, once it is on a track
 	far    float64
 	track  int32    // which line or ellipse of the image it lies on

@@ -82,7 +82,8 @@ func (t *trackTable) assign(it *item, perBody bool) {
 	if it.oval == nil {
 		it.base = t.of[i].base
 		a, b := it.base.pos(it.p), it.base.pos(it.q)
-		it.parts = []span{{min(a, b), max(a, b)}}
+		it.whole[0] = span{min(a, b), max(a, b)}
+		it.parts = it.whole[:]
 	}
 }
 

@@ -123,8 +123,8 @@ func (m *maker) checkTable() draw.Table {
 		}
 	}
 	addRow(&t, "Head height under the "+m.front().Short, f.Length(s.HeadBeam))
-	addRow(&t, "Diagonal from the "+m.rear().Short+"'s left end", f.Length(a))
-	addRow(&t, "Diagonal from the "+m.rear().Short+"'s right end", f.Length(b))
+	addRow(&t, "Diagonal from the "+m.rear().Short+"'s left end", m.tape(a))
+	addRow(&t, "Diagonal from the "+m.rear().Short+"'s right end", m.tape(b))
 	if m.front().Skewed() {
 		addRow(&t, "Fall of the first and the last rafter", f.Slope(sl.Angle))
 	} else {

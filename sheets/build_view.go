@@ -379,6 +379,7 @@ func setoutStep() stepView {
 			}
 		},
 		marks: func(c *buildCell, p *page) {
+			c.view.Figures = c.tapeFigures() // as on the set-out plan
 			l, r := c.fixedPoints()
 			string0 := geom.V(l.X, c.postLine(), l.Z)
 			if k := c.front(); k.Skewed() {
@@ -423,7 +424,8 @@ func (c *buildCell) crossTapes(p *page) {
 	t := c.postTapes()
 	a, b := c.view.Pt(t.a), c.view.Pt(t.p)
 	la, lb := t.lengths(0)
-	wide := max(c.figureWidth(p, la), c.figureWidth(p, lb))
+	width := func(mm float64) float64 { return draw.TextWidth(c.tape(mm), p.hand.FigureHeight(), false) }
+	wide := max(width(la), width(lb))
 	roomy := math.Abs(a.Y-b.Y) >= deep && math.Abs(a.X-b.X)*(1-2*share) > 2*wide
 	tapes := [][2]geom.Vec{{t.a, t.p}, {t.b, t.q}}
 	for _, e := range tapes {
@@ -437,7 +439,7 @@ func (c *buildCell) crossTapes(p *page) {
 		return
 	}
 	for _, e := range tapes {
-		p.placer.Label(draw.Label{View: c.view, At: e[0].Add(e[1].Sub(e[0]).Mul(share)), Text: c.figures.Length(e[1].Sub(e[0]).Len())})
+		p.placer.Label(draw.Label{View: c.view, At: e[0].Add(e[1].Sub(e[0]).Mul(share)), Text: c.tape(e[1].Sub(e[0]).Len())})
 	}
 }
 

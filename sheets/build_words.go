@@ -39,7 +39,7 @@ const mostListed = 8
 func (m *maker) saidList(from float64, at []float64) string {
 	var all []string
 	for _, x := range at {
-		all = append(all, m.said(x-from))
+		all = append(all, m.saidTape(x-from))
 	}
 	if len(all) > mostListed {
 		return all[0] + " to " + all[len(all)-1]
@@ -180,16 +180,16 @@ func (m *maker) saySetOut() []string {
 	}
 	if k := m.front(); k.Skewed() {
 		return sentences(append([]string{
-			m.pegWords(m.said(r.X - l.X)),
-			fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.said(along), m.said(out), m.said(math.Hypot(along, out))),
+			m.pegWords(m.saidTape(r.X - l.X)),
+			fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.saidTape(along), m.saidTape(out), m.saidTape(math.Hypot(along, out))),
 		}, append(m.saySkewString(k), m.rearSetOut())...)...)
 	}
 	return sentences(
-		m.pegWords(m.said(r.X-l.X)),
-		fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.said(along), m.said(out), m.said(math.Hypot(along, out))),
-		fmt.Sprintf("Stretch a string %s from %s, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.said(-m.postLine()), m.setting().stringFrom, m.frontPosts()),
+		m.pegWords(m.saidTape(r.X-l.X)),
+		fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.saidTape(along), m.saidTape(out), m.saidTape(math.Hypot(along, out))),
+		fmt.Sprintf("Stretch a string %s from %s, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.saidTape(-m.postLine()), m.setting().stringFrom, m.frontPosts()),
 		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
-			m.saidList(l.X, centres), m.said(posts[0].Y-m.postLine())),
+			m.saidList(l.X, centres), m.saidTape(posts[0].Y-m.postLine())),
 		m.rearSetOut(),
 	)
 }
@@ -203,7 +203,7 @@ func (m *maker) holdTapes() string {
 		digs = "drills"
 	}
 	return fmt.Sprintf("Nobody %s before two tapes agree: %s from L to the centre of post %d, %s from R to that of post 1.", digs,
-		m.said(last.Sub(l).Len()), len(posts), m.said(posts[0].Sub(r).Len()))
+		m.saidTape(last.Sub(l).Len()), len(posts), m.saidTape(posts[0].Sub(r).Len()))
 }
 
 // byPost says something of each post, those that are alike together:
@@ -427,9 +427,9 @@ func (m *maker) sayPattern() []string {
 	s := m.frame.Setout
 	tapes, slip := m.frameTapes(), m.slips()[1]
 	a, b := tapes.lengths(0)
-	diagonals := fmt.Sprintf("both diagonals are %s", m.said(a))
-	if m.figures.Round(a) != m.figures.Round(b) {
-		diagonals = fmt.Sprintf("the diagonals are %s from the %s's left end and %s from its right", m.said(a), m.rear().Short, m.said(b))
+	diagonals := fmt.Sprintf("both diagonals are %s", m.saidTape(a))
+	if f := m.tapeFigures(); f.Round(a) != f.Round(b) {
+		diagonals = fmt.Sprintf("the diagonals are %s from the %s's left end and %s from its right", m.saidTape(a), m.rear().Short, m.saidTape(b))
 	}
 	rafter := m.frame.Of(frame.KindRafter)[0]
 	line := rafter.EndCut(frame.FaceEnd).At - rafter.EndCut(frame.FaceStart).At
@@ -438,7 +438,7 @@ func (m *maker) sayPattern() []string {
 		cuts += "; " + ofCarrier(k).cut(m, k)
 	}
 	square := fmt.Sprintf("Tape from %s to the %s's, end to end crosswise: %s. Shift the %s until it is so; %s of slip shows as %s.",
-		m.tapeArris(), m.front().Short, diagonals, m.front().Short, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0))))
+		m.tapeArris(), m.front().Short, diagonals, m.front().Short, m.said(slip), m.saidTape(math.Abs(tapes.differ(slip)-tapes.differ(0))))
 	if s.Front().Skewed() {
 		return append([]string{square}, m.skewPattern(line, cuts)...)
 	}
@@ -554,7 +554,7 @@ func (m *maker) sayCheck() []string {
 	return []string{
 		treat,
 		fmt.Sprintf("Check and write down: top of %s %s at both ends, underside of %s %s, head height under it %s, diagonals %s and %s.",
-			m.rear().Short, m.saidLevel(m.rear().Top), m.front().Short, m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.said(a), m.said(b)),
+			m.rear().Short, m.saidLevel(m.rear().Top), m.front().Short, m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.saidTape(a), m.saidTape(b)),
 		"Draw every fixing tight once more. Slope the ground away from the posts.",
 	}
 }

@@ -11,6 +11,9 @@ import (
 	"plumbcut/geom/frame"
 )
 
+// pictureName is the name of the view that shows the frame as a picture.
+const pictureName = "Pictorial view"
+
 // coverSheets lays out the cover, and the sheets of notes that follow where
 // not everything finds room: a picture, the list of drawings, what the design
 // rests on and what everyone must read first. rest are the sheets after them.
@@ -162,7 +165,7 @@ func (b *pictureBlock) extent(_ draw.Hand, k float64) draw.Rect {
 
 func (b *pictureBlock) draw(p *page, at geom.Pt, k float64) {
 	all := b.pic.all
-	v := &draw.View{Name: "Pictorial view", Axes: b.pic.axes, Scale: b.scale(k), Base: geom.P(all.X0, all.Y1), At: at}
+	v := &draw.View{Name: pictureName, Axes: b.pic.axes, Scale: b.scale(k), Base: geom.P(all.X0, all.Y1), At: at}
 	b.pic.paint(p.sheet, v)
 	b.caption(k).Draw(p.sheet, geom.P(at.X, at.Y-all.H()*v.Scale-wordGap))
 }

@@ -61,7 +61,7 @@ func (m *maker) detailSpecs() []detailSpec {
 		slatCleatDetail(),
 		blockDetail(),
 		held(m.rear()),
-		plateWallDetail(),
+		plateWallDetail(m),
 		held(m.front()),
 		fasciaDetail(),
 		beamPostDetail(),

@@ -67,14 +67,13 @@ func (b battened) underView(c frame.Check) *viewBlock {
 // squareOn is a member near a check, square on to its side.
 func (b battened) squareOn(name string, axes geom.View, m frame.Member, at geom.Vec, c frame.Check) *viewBlock {
 	const beside = 0.8 // widths of the check, of timber shown at each side
-	near := []geom.Vec{
-		m.Place.Point(geom.V(c.At-c.Width*(0.5+beside), 0, 0)), m.Place.Point(geom.V(c.At+c.Width*(0.5+beside), m.Section.Width, 0)),
-	}
+	past := m.Place.U.Mul(c.Width * (0.5 + beside))
+	near, far := at.Sub(past), at.Add(past) // on the edge that is checked: under a steep one lies another stretch
 	crop := everywhere()
 	if m.Place.U.X != 0 {
-		crop.Min.X, crop.Max.X = near[0].X, near[1].X
+		crop.Min.X, crop.Max.X = near.X, far.X
 	} else {
-		crop.Min.Y, crop.Max.Y = near[1].Y, near[0].Y
+		crop.Min.Y, crop.Max.Y = far.Y, near.Y
 	}
 	return b.closeUp(closeUp{name: name, axes: axes, at: at, crop: crop, show: only(m)})
 }

@@ -215,3 +215,16 @@ func TestSharedEdgeDrawnOnce(t *testing.T) {
 	}
 	t.Fatal("the demo has no rafter in a plate")
 }
+
+// A plate on a fascia is not said to be on a wall.
+func TestFasciaDetailTitled(t *testing.T) {
+	const seed = 188 // a plate on a fascia
+	m := detailMaker(t, jobgen.Job(seed), nil)
+	if m.job.Wall.Kind != frame.OnFascia {
+		t.Fatalf("seed %d has a %s", seed, m.job.Wall.Kind)
+	}
+	titles := listed(m.details)
+	if !slices.Contains(titles, "Wall plate on fascia: plan") || strings.Contains(strings.Join(titles, "\n"), "Wall plate on wall") {
+		t.Errorf("the details are %q", titles)
+	}
+}

@@ -87,7 +87,23 @@ func crossLine(p *page, v *draw.View, a, b geom.Vec) {
 	const beyond = 1.2 // mm on paper: up to the extension line of a row
 	pa, pb := v.Pt(a), v.Pt(b)
 	d := pb.Sub(pa).Unit().Mul(beyond)
-	p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}, pa.Sub(d), pb.Add(d))
+	p.chainLine(pa.Sub(d), pb.Add(d))
+}
+
+// chainLine draws a narrow chain line, unless the same one is there already: two
+// bolts behind each other, or two marks at one place, have one line between them.
+func (p *page) chainLine(a, b geom.Pt) {
+	st := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
+	same := func(p, q geom.Pt) bool { return p.Sub(q).Len() < sameLine }
+	for _, it := range p.sheet.Items {
+		if l := it.Path; l != nil && l.Style == st && len(l.Segs) == 2 {
+			from, to := l.Segs[0].To, l.Segs[1].To
+			if same(from, a) && same(to, b) || same(from, b) && same(to, a) {
+				return
+			}
+		}
+	}
+	p.sheet.Line(st, a, b)
 }
 
 // waste hatches what is to be cut away.

@@ -9,9 +9,9 @@ import (
 	"plumbcut/geom/frame"
 )
 
-func plateWallDetail() detailSpec {
+func plateWallDetail(m *maker) detailSpec {
 	return detailSpec{
-		kind: frame.JointPlateWall, scale: 1. / 5, plain: onStud, views: plateWallViews,
+		kind: frame.JointPlateWall, title: m.walling().titled, scale: 1. / 5, plain: onStud, views: plateWallViews,
 		ring: 150, on: []string{onPlan},
 	}
 }

@@ -30,10 +30,14 @@ func (s *timber) strapWorks() []work {
 	}
 	var out []work
 	for _, spot := range s.straps {
+		how := s.fine.Length(s.job.Rafters.Strap.Width) + " wide, on the centre"
+		if s.bentOver(spot) {
+			how = "bent over the top edge"
+		}
 		w := work{
 			pass: fixingPass, name: "strap", face: spot.Face,
 			stops: []stop{{firstEdge, spot.At - spot.Span/2}, {secondEdge, spot.At + spot.Span/2}},
-			how:   s.fine.Length(s.job.Rafters.Strap.Width) + " wide, on the centre",
+			how:   how,
 			spot:  s.OnFace(spot.Face, spot.At, s.across(spot.Face)/2),
 		}
 		if spot.At > s.Length/2 {
@@ -55,8 +59,33 @@ func (s *timber) strapFact() string {
 	case s.Kind != frame.KindRafter:
 		return "at each rafter, " + count(t.Nails/2, "nail")
 	}
-	return fmt.Sprintf("%s × %s × %s long, over each end, %s here",
-		s.maker.fine(t.Width), s.maker.fine(t.Thickness), s.fine.Length(t.Length), count((t.Nails+1)/2, "nail"))
+	where, over := "over each end", 0
+	for _, spot := range s.straps {
+		if s.bentOver(spot) {
+			over++
+		}
+	}
+	switch over {
+	case 0:
+	case len(s.straps):
+		where = "bent over the top edge"
+	default:
+		where = "over one end, and bent over the top edge"
+	}
+	return fmt.Sprintf("%s × %s × %s long, %s, %s here",
+		s.maker.fine(t.Width), s.maker.fine(t.Thickness), s.fine.Length(t.Length), where, count((t.Nails+1)/2, "nail"))
+}
+
+// bentOver reports whether a strap crosses the rafter, which lies over what it is
+// tied to, rather than running along its end.
+func (s *timber) bentOver(spot frame.Spot) bool {
+	const sameSpot = 1e-3 // mm: rounding of one place that is worked out twice
+	for _, j := range s.frame.Joints {
+		if j.A == s.index && j.Hold == frame.Over && math.Abs(s.where.Local(j.At).X-spot.At) < sameSpot {
+			return true
+		}
+	}
+	return false
 }
 
 // paintStraps draws the straps of a rafter on its top edge, as its side shows

@@ -691,8 +691,7 @@ func (s *timber) overFace(p *page, v *draw.View, face frame.Face, shown stretche
 		if !shown.shows(l.at) {
 			continue
 		}
-		st := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
-		p.sheet.Line(st, v.Pt(s.OnFace(face, l.at, 0)), v.Pt(s.OnFace(face, l.at, across)))
+		p.chainLine(v.Pt(s.OnFace(face, l.at, 0)), v.Pt(s.OnFace(face, l.at, across)))
 	}
 }
 

@@ -222,6 +222,7 @@ func (m *maker) framingView(full bool) block {
 		},
 	}).with(wall.picture)
 	b := newViewIn("Framing plan", pic, m.origin(), pic.bounds.Union(wall.all))
+	b.view.Figures = m.tapeFigures()
 	b.title.Note = m.planNote()
 	if full {
 		m.plateRows(b.Around)
@@ -309,7 +310,9 @@ func (m *maker) partView(name string, wall wallPlan, kinds ...frame.Kind) *viewB
 	if !wall.all.Empty() {
 		bounds = bounds.Union(wall.all)
 	}
-	return newViewIn(name, pic, m.origin(), bounds)
+	b := newViewIn(name, pic, m.origin(), bounds)
+	b.view.Figures = m.tapeFigures()
+	return b
 }
 
 // beamEndsWithPlate reports whether beam and plate have their ends in line.

@@ -52,9 +52,9 @@ func (m *maker) diagonals() (fromLeft, fromRight float64) {
 // squareNote gives the diagonals and what they should differ by.
 func (m *maker) squareNote() string {
 	a, b := m.diagonals()
-	f := m.said
+	f := m.saidTape
 	how := fmt.Sprintf("Check for square before the rafters go in. Tape from %s to the %s's, end to end crosswise: ", m.tapeArris(), m.front().Short)
-	round := m.figures.Round
+	round := m.tapeFigures().Round
 	if round(a) == round(b) {
 		return how + fmt.Sprintf("both diagonals measure %s.", f(a))
 	}

@@ -13,7 +13,8 @@ import (
 type wallPlan struct {
 	picture
 	reach
-	back float64 // world y of the back of the wall
+	back  float64   // world y of the back of the wall
+	solid []cutFace // where the cut meets the walls
 }
 
 // wallMore is how far a plan shows the house beyond the frame, mm.
@@ -82,7 +83,7 @@ func (w *wallPlan) outline() {
 			}
 		}
 	}
-	w.cuts = nil
+	w.solid, w.cuts = w.cuts, nil
 	kept := w.strokes[:0]
 	for _, s := range w.strokes {
 		if !w.atBreak(s) {
@@ -115,6 +116,7 @@ func light(dash draw.Dash) draw.Style {
 // drawWall adds to the house what is not a body of the model: studs, break
 // lines, the edge of the soffit, and the words.
 func (m *maker) drawWall(p *page, v *draw.View, w wallPlan) {
+	m.hatchWall(p, v, w)
 	m.drawStuds(p, v, w)
 	m.drawFascia(p, v, w)
 	wallBreak := func(a, b geom.Pt) { breakLine(p.sheet, light(draw.Solid), a, b, [2]float64{breakOver, breakOver}) }
@@ -131,6 +133,21 @@ func (m *maker) drawWall(p *page, v *draw.View, w wallPlan) {
 				x0, x1 = r.At, r.At+thick
 			}
 			wallBreak(v.Flat(geom.P(x0, w.y0)), v.Flat(geom.P(x1, w.y0)))
+		}
+	}
+}
+
+// hatchWall hatches the walls where they are cut, if they show what they are made
+// of and are wide enough on the paper to show it.
+func (m *maker) hatchWall(p *page, v *draw.View, w wallPlan) {
+	const least = 1.4 // mm on paper: in a thinner wall a hatch is a blot
+	for _, c := range w.solid {
+		flat := [][]geom.Pt{flatten(v, c.region.Outer)}
+		for _, hole := range c.region.Holes {
+			flat = append(flat, flatten(v, hole))
+		}
+		if b := draw.Bounds(flat[0]...); min(b.W(), b.H()) >= least {
+			w.hatchHouse(p.sheet, c.body, flat)
 		}
 	}
 }

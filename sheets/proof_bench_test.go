@@ -264,6 +264,44 @@ func TestCost(t *testing.T) {
 	}
 }
 
+// growthMost is the exponent with which the cost of model, solids and hidden lines
+// may grow with the rafters: 1 is in proportion.
+const growthMost = 1.15
+
+// TestGrowth holds the growth of what a model takes to nearly that of its
+// rafters: the bytes that it asks for, which are the same on every machine, and
+// with -long the time over the whole range too.
+func TestGrowth(t *testing.T) {
+	exponent := func(few, many int, cost func(rafters int) float64) float64 {
+		return math.Log(cost(many)/cost(few)) / math.Log(float64(many)/float64(few))
+	}
+	asked := func(rafters int) float64 {
+		job := longer(t, rafters)
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		hiddenLines(t, job)
+		runtime.ReadMemStats(&after)
+		return float64(after.TotalAlloc - before.TotalAlloc)
+	}
+	if e := exponent(100, 1000, asked); e > growthMost {
+		t.Errorf("the memory asked for grows with the power %.2f of the rafters, want %.2f at most", e, growthMost)
+	} else {
+		t.Logf("memory asked for: power %.2f", e)
+	}
+	if !*long {
+		return
+	}
+	taken := func(rafters int) float64 {
+		job := longer(t, rafters)
+		return float64(least(func() { hiddenLines(t, job) }))
+	}
+	if e := exponent(10, 2000, taken); e > growthMost {
+		t.Errorf("the time grows with the power %.2f of the rafters, want %.2f at most", e, growthMost)
+	} else {
+		t.Logf("time: power %.2f", e)
+	}
+}
+
 // highest is the most memory of the heap in use while something is done,
 // garbage that waits to be collected included, over what was in use before.
 func highest(do func()) float64 {

@@ -331,16 +331,20 @@ type ink struct {
 	layer  string
 	dashes []float64 // the pattern of its line, mm; nil: solid
 	alone  bool      // it is a path of its own
-	curved bool      // its ends alone are known
+	curved bool      // it bends towards two points on its way
+	bend   [2]geom.Pt
 }
 
 const mmPerPoint = 25.4 / 72 // of PDF: 72 to the inch
 
 // inkOf reads the lines of a page.
-func (f *pdfFile) inkOf(page pdfRef) []ink {
+func (f *pdfFile) inkOf(page pdfRef) []ink { return f.paint(page).out }
+
+// paint follows the operators of a page to its end.
+func (f *pdfFile) paint(page pdfRef) *painter {
 	d := f.dict(page)
 	content, _ := f.get(d["Contents"]).(pdfStream)
-	p := painter{state: state{ctm: [6]float64{mmPerPoint, 0, 0, mmPerPoint, 0, 0}, width: 1}}
+	p := &painter{state: state{ctm: [6]float64{mmPerPoint, 0, 0, mmPerPoint, 0, 0}, width: 1}, fonts: f.fonts(d)}
 	layers := f.dict(f.dict(d["Resources"])["Properties"])
 	p.layerName = func(n pdfName) string { return f.text(f.dict(layers[n])["Name"]) }
 	lex := &pdfLexer{in: content.data}
@@ -348,7 +352,7 @@ func (f *pdfFile) inkOf(page pdfRef) []ink {
 	for {
 		switch v := lex.token().(type) {
 		case nil:
-			return p.out
+			return p
 		case pdfOperator:
 			p.do(string(v), args)
 			args = args[:0]
@@ -360,9 +364,12 @@ func (f *pdfFile) inkOf(page pdfRef) []ink {
 
 // state is the part of the graphics state that q saves.
 type state struct {
-	ctm    [6]float64
-	width  float64
-	dashes []float64
+	ctm       [6]float64
+	width     float64
+	dashes    []float64
+	cap, join float64
+	face      *pdfFont
+	size      float64
 }
 
 // painter follows the operators of a page.
@@ -374,6 +381,10 @@ type painter struct {
 	start, at geom.Pt
 	path      []ink
 	out       []ink
+	fonts     map[pdfName]*pdfFont
+	text      geom.Pt // where the next words begin, in their own units
+	words     []lettering
+	rounded   int // lines with other than butt ends and mitred corners
 }
 
 func numbers(args []any) []float64 {
@@ -399,6 +410,12 @@ func (p *painter) do(op string, args []any) {
 	case "d":
 		pattern, _ := args[0].([]any)
 		p.dashes = numbers(pattern)
+	case "J":
+		p.cap = n[0]
+	case "j":
+		p.join = n[0]
+	case "BT", "Tf", "Td", "Tj":
+		p.letter(op, args)
 	case "BDC", "BMC":
 		name, _ := args[len(args)-1].(pdfName)
 		p.layers = append(p.layers, p.layerName(name))
@@ -411,6 +428,9 @@ func (p *painter) do(op string, args []any) {
 		p.line(p.to(n[0], n[1]), false)
 	case "c":
 		p.line(p.to(n[4], n[5]), true)
+		if last := len(p.path) - 1; last >= 0 {
+			p.path[last].bend = [2]geom.Pt{p.to(n[0], n[1]), p.to(n[2], n[3])}
+		}
 	case "h":
 		p.line(p.start, false)
 	case "re":
@@ -447,6 +467,9 @@ func (p *painter) paint(width float64) {
 	var dashes []float64
 	for _, d := range p.dashes {
 		dashes = append(dashes, d*p.scale())
+	}
+	if width > 0 && (p.cap != 0 || p.join != 0) {
+		p.rounded++
 	}
 	for _, s := range p.path {
 		s.width, s.layer, s.dashes, s.alone = width, layer, dashes, len(p.path) == 1

@@ -145,13 +145,14 @@ const (
 	steepDrop  = 25.0  // a drop of so much on paper is steep
 	fallEnds   = 8.0   // the arrow of the fall is so much longer than its figure
 	clearOff   = 12.0  // the clear span, under the beam
+	runOff     = 8.0   // the run of the fall, under the clear span
 	sightRoom  = 26.0  // above the eye, in which the clear span finds room over the line of sight
 	eyeUnder   = 5.0   // the clear span, under the eye
 	leastHead  = 32.0  // a span narrower than this has no room for the head height at the plate
 	headOff    = 12.0  // the head height, behind the beam
 	plateOff   = 14.0  // the same, in front of the plate
 	eyeOff     = 7.0   // the eye's height, in front of the wall
-	footOff    = 7.0   // the depths in the ground, behind the footing
+	footOff    = 8.0   // the depths in the ground, behind the footing
 )
 
 // figureWidth is the room that the figure of a dimension takes along its line.
@@ -346,7 +347,7 @@ func (c *cross) clearLevel() float64 {
 }
 
 // runLevel is the level of the dimension line of the run of the fall.
-func (c *cross) runLevel() float64 { return c.clearLevel() - fallOff/c.view.Scale }
+func (c *cross) runLevel() float64 { return c.clearLevel() - runOff/c.view.Scale }
 
 // spanLevel is the lowest level of a dimension of the span.
 func (c *cross) spanLevel() float64 {

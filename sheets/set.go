@@ -190,9 +190,22 @@ func (m *maker) drawAll(drafts []draft) *draw.Set {
 // drawSheet draws the i-th of n sheets.
 func (m *maker) drawSheet(d draft, i, n int, where refs) *draw.Sheet {
 	s := &draw.Sheet{Number: sheetNumber(i), Title: d.title, Paper: m.hand.Paper}
-	s.DrawFrame(m.titleBlock(d, i, n))
+	block := m.titleBlock(d, i, n)
+	s.DrawFrame(block)
+	framed := len(s.Items)
 	d.lay.draw(&page{sheet: s, hand: m.hand, placer: draw.NewPlacer(s, m.hand), refs: where})
+	if !toScale(s) { // which is known only now
+		block.Scale = "not to scale"
+		again := &draw.Sheet{Number: s.Number, Title: s.Title, Paper: s.Paper}
+		again.DrawFrame(block)
+		s.Items = append(again.Items, s.Items[framed:]...)
+	}
 	return s
+}
+
+// toScale reports whether a sheet has a view that can be measured.
+func toScale(s *draw.Sheet) bool {
+	return slices.ContainsFunc(s.Views, func(v *draw.View) bool { return v.Name != pictureName })
 }
 
 // meta is what the files say of themselves.

@@ -59,7 +59,7 @@ func (m *maker) setoutSheets() []draft {
 
 // siteGap is the room between two views in a stack, besides its own gaps, mm on
 // paper.
-const siteGap = 3.0
+const siteGap = 1.5
 
 // minScaleStep tells two scales of the series apart: the nearest are 1:500 and
 // 1:1000.
@@ -98,7 +98,8 @@ func (m *maker) postCentres() []geom.Vec {
 	return out
 }
 
-// setoutView is the plan of posts and holes.
+// setoutView is the plan of posts and holes. It is figured as the drawings of the
+// members are, so that a place is the same number on both.
 func (m *maker) setoutView() *planView {
 	reach := m.planReach()
 	holes := draw.EmptyRect()
@@ -126,6 +127,7 @@ func (m *maker) setoutView() *planView {
 		bounds.Y0 = min(bounds.Y0, r.Y0)
 	}
 	b := newViewIn("Post set-out plan", pic, m.origin(), bounds)
+	b.view.Figures = m.tapeFigures()
 	b.title.Note = "seen from above; posts cut above their feet"
 	b.pad.X1 = stringWords
 	m.setoutRows(b.Around)
@@ -226,11 +228,10 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 	for _, mb := range m.frame.Of(frame.KindFooting) {
 		b := projectBox(geom.Plan(), mb.Solid().Bounds())
 		r := v.Outline(b)
-		var corners []geom.Pt
-		for _, c := range []geom.Vec{{}, {Y: mb.Section.Width}, {Y: mb.Section.Width, Z: mb.Section.Depth}, {Z: mb.Section.Depth}} {
-			corners = append(corners, v.Pt(mb.Place.Point(c)))
+		path := draw.PolygonPath(dashed, r.Corners())
+		if mb.Place.V.Y != 0 {
+			path = draw.PolygonPath(dashed, turnedHole(v, mb))
 		}
-		path := draw.PolygonPath(dashed, corners)
 		if mb.Round {
 			path = draw.CirclePath(dashed, r.Centre(), r.W()/2)
 		}
@@ -239,8 +240,12 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 	}
 	for i, c := range m.postCentres() {
 		post := m.frame.Of(frame.KindPost)[i]
-		for _, n := range []geom.Vec{post.Place.V, post.Place.W} {
-			d := v.Axes.Project(n).Mul(v.Outline(projectBox(geom.Plan(), m.footOf(post))).W()/2 + pastHole)
+		across := []geom.Pt{geom.P(1, 0), geom.P(0, 1)}
+		if post.Place.V.Y != 0 {
+			across = []geom.Pt{v.Axes.Project(post.Place.V), v.Axes.Project(post.Place.W)}
+		}
+		for _, d := range across {
+			d = d.Mul(v.Outline(projectBox(geom.Plan(), m.footOf(post))).W()/2 + pastHole)
 			p.sheet.Line(centre, v.Pt(c).Sub(d), v.Pt(c).Add(d))
 		}
 	}

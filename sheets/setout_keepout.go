@@ -82,7 +82,8 @@ func (m *maker) keepOutTable() draw.Table {
 // near its middle, where nothing in it is clear.
 func clearSpot(p *page, v *draw.View, r draw.Rect) geom.Vec {
 	const clear = 1.5 // mm on paper
-	spots := [][2]float64{{0.5, 0.3}, {0.5, 0.7}, {0.3, 0.3}, {0.7, 0.3}, {0.3, 0.7}, {0.7, 0.7}, {0.15, 0.5}, {0.85, 0.5}, {0.5, 0.12}, {0.5, 0.88}}
+	spots := [][2]float64{{0.5, 0.3}, {0.5, 0.7}, {0.3, 0.3}, {0.7, 0.3}, {0.3, 0.7}, {0.7, 0.7}, {0.15, 0.5}, {0.85, 0.5}, {0.5, 0.12}, {0.5, 0.88},
+		{0.15, 0.2}, {0.85, 0.2}, {0.15, 0.8}, {0.85, 0.8}, {0.3, 0.1}, {0.7, 0.1}, {0.3, 0.9}, {0.7, 0.9}}
 	at := func(s [2]float64) geom.Vec { return geom.V(r.X0+s[0]*r.W(), r.Y0+s[1]*r.H(), 0) }
 	for _, s := range spots {
 		q := v.Pt(at(s))

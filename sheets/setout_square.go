@@ -73,7 +73,7 @@ func (m *maker) slips() []float64 {
 
 // even reports whether both tapes are alike as printed while nothing has
 // slipped: a slip either way then shows the same difference.
-func (m *maker) even(c crossTapes) bool { return m.figures.Round(c.differ(0)) == 0 }
+func (m *maker) even(c crossTapes) bool { return m.tapeFigures().Round(c.differ(0)) == 0 }
 
 // slipTable says what the two pairs of tapes show: when all is true, and after
 // a slip along the wall.
@@ -86,10 +86,10 @@ func (m *maker) slipTable() draw.Table {
 	t.Rows = append(t.Rows, draw.TableRow{Cells: []string{"none"}})
 	for _, s := range m.slips() {
 		if m.even(pairs[0].tapes) && m.even(pairs[1].tapes) {
-			t.Rows = append(t.Rows, draw.TableRow{Cells: []string{m.figures.Length(s)}})
+			t.Rows = append(t.Rows, draw.TableRow{Cells: []string{m.tape(s)}})
 			continue
 		}
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{m.figures.Length(s) + " to the right"}}, draw.TableRow{Cells: []string{m.figures.Length(s) + " to the left"}})
+		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{m.tape(s) + " to the right"}}, draw.TableRow{Cells: []string{m.tape(s) + " to the left"}})
 	}
 	slips := m.signedSlips(len(t.Rows))
 	for _, p := range pairs {
@@ -116,8 +116,8 @@ func (m *maker) signedSlips(n int) []float64 {
 // longer says by how much the first of two named tapes is longer, or the
 // second. Where a slip either way shows the same the figure alone does.
 func (m *maker) longer(names string, by float64, even bool) string {
-	f := m.figures.Length(math.Abs(by))
-	if even || m.figures.Round(by) == 0 {
+	f := m.tape(math.Abs(by))
+	if even || m.tapeFigures().Round(by) == 0 {
 		return f
 	}
 	which := names[:1]
@@ -130,7 +130,7 @@ func (m *maker) longer(names string, by float64, even bool) string {
 // squareNotes say how the tapes are held and what they measure.
 func (m *maker) squareNotes() []string {
 	posts := len(m.front().Posts)
-	f := m.said
+	f := m.saidTape
 	pa, pb := m.postTapes().lengths(0)
 	fa, fb := m.frameTapes().lengths(0)
 	return []string{

@@ -67,7 +67,7 @@ func (m *maker) tapeTable(faces bool) draw.Table {
 	left, right := m.fixedPoints()
 	posts := m.frame.Of(frame.KindPost)
 	for i, c := range m.postCentres() {
-		f, half := m.figures.Length, posts[i].Section.Width/2
+		f, half := m.tapeFigures().Length, posts[i].Section.Width/2
 		row := []string{strconv.Itoa(posts[i].No), posts[i].Mark}
 		if faces {
 			row = append(row, f(c.X-half-left.X), f(c.X+half-left.X))
@@ -94,7 +94,7 @@ func (m *maker) holeTable(edges bool) draw.Table {
 	left, _ := m.fixedPoints()
 	posts := m.frame.Of(frame.KindPost)
 	for _, b := range m.frame.Of(frame.KindFooting) {
-		p, f, hole := m.job.Posts.At[b.No-1], m.figures, b.Solid().Bounds()
+		p, f, hole := m.job.Posts.At[b.No-1], m.tapeFigures(), b.Solid().Bounds()
 		row := []string{strconv.Itoa(b.No), b.Mark, holeSize(f, p.Footing)}
 		if edges {
 			row = append(row, f.Length(hole.Min.X-left.X), f.Length(hole.Max.X-left.X))
@@ -111,7 +111,7 @@ func (m *maker) stringTable() draw.Table {
 	t := draw.Table{Title: "Along the string from L", Columns: append([]draw.Column{{Head: "Post"}},
 		figureColumns("Left edge of hole", "Left face", "Right face", "Right edge of hole")...)}
 	left, _ := m.fixedPoints()
-	f := func(x float64) string { return m.figures.Length(x - left.X) }
+	f := func(x float64) string { return m.tape(x - left.X) }
 	for i, b := range m.frame.Of(frame.KindPost) {
 		footing, ok := m.frame.FootingOf(i)
 		if !ok {
@@ -144,7 +144,7 @@ func (m *maker) profilesOff() float64 {
 
 // setoutNotes say how the posts are set out, in order.
 func (m *maker) setoutNotes() []string {
-	f := m.said
+	f := m.saidTape
 	left, right := m.fixedPoints()
 	posts := m.centresOf(m.front())
 	line := fmt.Sprintf("Square off %s at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the "+m.digs()+", with a saw kerf for it, so that it can come down and go back.",

@@ -103,6 +103,9 @@ func tapeShare(p *page, v *draw.View, lines []tape, i int, figures []draw.Rect) 
 	ink := draw.Span{View: v, A: lines[i].from, B: lines[i].to}.Figure(p.hand).Quad()
 	along, half := ink[1].Sub(ink[0]).Unit(), ink[1].Sub(ink[0]).Len()/2
 	up, least := ink[0].Lerp(ink[2], 0.5).Sub(a.Lerp(b, 0.5)), ink[3].Sub(ink[0]).Len()/2+clearance
+	if 2*half+strokes > b.Sub(a).Len() {
+		return 0, false // it would stand beyond the tape's end
+	}
 	best, most := 0.5, math.Inf(-1)
 	for k := range steps {
 		t := first + (last-first)*float64(k)/(steps-1)

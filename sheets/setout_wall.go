@@ -160,6 +160,7 @@ func (m *maker) wallView(lean bool) *viewBlock {
 	})
 	bounds := pic.all.Union(draw.Rect{X0: m.rear().From, Y0: min(0, m.job.Levels.Ground), X1: m.rear().To, Y1: max(0, m.rear().Top)})
 	b := newViewIn("Marks on the wall", pic, m.origin(), bounds)
+	b.view.Figures = m.tapeFigures()
 	b.title.Note = "seen standing outside, facing the house; dashed: the wall plate"
 	if lean {
 		b.title.NoBar = true // the view of the posts has it

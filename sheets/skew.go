@@ -396,8 +396,8 @@ func (m *maker) saySkewString(k frame.Carrier) []string {
 	a, b := m.stringMeets(k)
 	start := k.Meets(l.X, k.PostOuter)
 	return []string{
-		fmt.Sprintf("Square off at R in the same way. Stretch a string from %s out at L to %s out at R, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.said(l.Y-a.Y), m.said(l.Y-b.Y), m.frontPosts()),
-		fmt.Sprintf("From the square line at L mark the post centres along the string: %s. The centres lie %s inside it, square to the string.", m.saidList(start, m.postsAlong(k)), m.said(m.job.Posts.Section.Depth/2)),
+		fmt.Sprintf("Square off at R in the same way. Stretch a string from %s out at L to %s out at R, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.saidTape(l.Y-a.Y), m.saidTape(l.Y-b.Y), m.frontPosts()),
+		fmt.Sprintf("From the square line at L mark the post centres along the string: %s. The centres lie %s inside it, square to the string.", m.saidList(start, m.postsAlong(k)), m.saidTape(m.job.Posts.Section.Depth/2)),
 	}
 }
 
@@ -447,4 +447,13 @@ func countRuns(s frame.Setout) int {
 		}
 	}
 	return n
+}
+
+// turnedHole is the outline of a square hole that is turned with its post.
+func turnedHole(v *draw.View, mb frame.Member) []geom.Pt {
+	var out []geom.Pt
+	for _, c := range []geom.Vec{{}, {Y: mb.Section.Width}, {Y: mb.Section.Width, Z: mb.Section.Depth}, {Z: mb.Section.Depth}} {
+		out = append(out, v.Pt(mb.Place.Point(c)))
+	}
+	return out
 }

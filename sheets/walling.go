@@ -31,6 +31,9 @@ type walling struct {
 	// into is said of a fixing in the detail, and post of one through a post.
 	into func(m *maker) string
 	post string
+	// titled is the detail's title where the plate is on no wall; empty: as the
+	// joint is called.
+	titled string
 	// beyond is how far below and above the plate the detail shows the wall; nil:
 	// no farther than usual.
 	beyond func(f plateFixed) (below, above float64)

@@ -26,8 +26,9 @@ func fasciaWalling() walling {
 			}
 			return into
 		},
-		post: "To be stated",
-		clad: "Fascia as found: thickness, soundness and how it is held for the designer to confirm",
+		post:   "To be stated",
+		titled: "Wall plate on fascia",
+		clad:   "Fascia as found: thickness, soundness and how it is held for the designer to confirm",
 		beyond: func(f plateFixed) (below, above float64) {
 			const most = 300 // mm: the gutter, but no roof
 			b := f.job.Wall.Fascia

@@ -12,8 +12,9 @@ import (
 
 // A delivery puts a set of files into a folder, all or none:
 //
-//	lock the folder → render all into a staging folder in it → keep a second
-//	name of each earlier file there → rename the new ones into place
+//	lock the folder → render all into a staging folder in it → ask whether they
+//	may be handed over → keep a second name of each earlier file there → rename
+//	the new ones into place
 //
 // Every rename replaces one file at a stroke, so each file is always whole. If
 // one fails, those before it are put back. A run that is killed leaves at most
@@ -33,8 +34,8 @@ const earlierPrefix = ".earlier-"
 
 // deliver renders documents into dir, which it makes if need be, and removes the
 // regular files there whose names are stale. It returns what it removed. On an
-// error the folder is as it was.
-func deliver(dir string, docs []document, stale func(name string) bool) (removed []string, err error) {
+// error, one of approve's too, the folder is as it was.
+func deliver(dir string, docs []document, stale func(name string) bool, approve func() error) (removed []string, err error) {
 	made, err := makeFolder(dir)
 	if err != nil {
 		return nil, err
@@ -59,7 +60,9 @@ func deliver(dir string, docs []document, stale func(name string) bool) (removed
 	if err != nil {
 		return nil, cannotWrite(dir, err)
 	}
-	err = d.write(docs)
+	if err = d.write(docs); err == nil {
+		err = approve()
+	}
 	if err == nil {
 		removed, err = d.swap(docs, stale)
 	}

@@ -49,6 +49,8 @@ func want(t *testing.T, dir string, files ...string) {
 
 func keepAll(string) bool { return false }
 
+func approved() error { return nil }
+
 // page is a document that holds the given text.
 func page(name, data string) document {
 	return document{name, func(w io.Writer) error {
@@ -64,7 +66,7 @@ func set(data string) []document {
 func TestDeliverReplacesAndRemovesStale(t *testing.T) {
 	dir := t.TempDir()
 	fill(t, dir, "b=old", "old1=x", "other=y")
-	removed, err := deliver(dir, set("new"), func(name string) bool { return name == "old1" })
+	removed, err := deliver(dir, set("new"), func(name string) bool { return name == "old1" }, approved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -80,7 +82,7 @@ func TestDeliverLeavesStaleLinksAlone(t *testing.T) {
 	if err := os.Symlink("other", filepath.Join(dir, "old1")); err != nil {
 		t.Skip(err)
 	}
-	if _, err := deliver(dir, set("new"), func(name string) bool { return name == "old1" }); err != nil {
+	if _, err := deliver(dir, set("new"), func(name string) bool { return name == "old1" }, approved); err != nil {
 		t.Fatal(err)
 	}
 	want(t, dir, "a=new", "b=new", "c=new", "old1=y", "other=y")
@@ -95,7 +97,7 @@ func TestDeliverClearsWhatAKilledRunLeft(t *testing.T) {
 		t.Fatal(err)
 	}
 	fill(t, dir, stagePrefix+"123/a=half")
-	if _, err := deliver(dir, set("new"), keepAll); err != nil {
+	if _, err := deliver(dir, set("new"), keepAll, approved); err != nil {
 		t.Fatal(err)
 	}
 	want(t, dir, "a=new", "b=new", "c=new")
@@ -117,7 +119,7 @@ func TestDeliverRefusesWhatIsInTheWay(t *testing.T) {
 				t.Skip(err)
 			}
 			before := folder(t, dir)
-			_, err := deliver(dir, set("new"), keepAll)
+			_, err := deliver(dir, set("new"), keepAll, approved)
 			if err == nil || !strings.Contains(err.Error(), c.says) {
 				t.Errorf("error %v, want one that says %q", err, c.says)
 			}
@@ -138,7 +140,7 @@ func TestDeliverPutsBack(t *testing.T) {
 			os.Remove(filepath.Join(dir, name))
 		}
 		return name == "old1" || name == "old2"
-	})
+	}, approved)
 	if err == nil || !strings.Contains(err.Error(), "as they were") {
 		t.Errorf("error %v, want one that says that all is as it was", err)
 	}
@@ -150,16 +152,28 @@ func TestDeliverPutsBack(t *testing.T) {
 	want(t, dir, "b=old", "old1=x")
 }
 
+// What is refused after it was rendered is not put in place.
+func TestDeliverAsksFirst(t *testing.T) {
+	dir := t.TempDir()
+	fill(t, dir, "b=old", "old1=x")
+	refused := errors.New("refused")
+	_, err := deliver(dir, set("new"), func(string) bool { return true }, func() error { return refused })
+	if !errors.Is(err, refused) {
+		t.Errorf("error %v, want the refusal", err)
+	}
+	want(t, dir, "b=old", "old1=x")
+}
+
 func TestDeliverMakesNoFolderInVain(t *testing.T) {
 	dir := t.TempDir()
 	fill(t, dir, "a=file")
 	deep := filepath.Join(dir, "a", "b")
-	if _, err := deliver(deep, set("new"), keepAll); err == nil || !strings.Contains(err.Error(), "not a folder") {
+	if _, err := deliver(deep, set("new"), keepAll, approved); err == nil || !strings.Contains(err.Error(), "not a folder") {
 		t.Errorf("error %v, want one that says that a file is in the way", err)
 	}
 	// A name too long to stage fails after the folders were made.
 	long := []document{page(strings.Repeat("n", 300), "")}
-	if _, err := deliver(filepath.Join(dir, "new", "deep"), long, keepAll); err == nil {
+	if _, err := deliver(filepath.Join(dir, "new", "deep"), long, keepAll, approved); err == nil {
 		t.Error("a name of 300 letters was written")
 	}
 	want(t, dir, "a=file")
@@ -178,7 +192,7 @@ func TestDeliverTwoAtOnce(t *testing.T) {
 	errs := make([]error, runs)
 	var all sync.WaitGroup
 	for i := range runs {
-		all.Go(func() { _, errs[i] = deliver(dir, set(fmt.Sprint(i)), keepAll) })
+		all.Go(func() { _, errs[i] = deliver(dir, set(fmt.Sprint(i)), keepAll, approved) })
 	}
 	all.Wait()
 	for _, err := range errs {
@@ -213,7 +227,7 @@ func TestDeliverUndrawn(t *testing.T) {
 	dir := t.TempDir()
 	fill(t, dir, "a=old", "old1=x")
 	docs := append(set("new"), document{"d", func(io.Writer) error { return errors.New("no ink") }})
-	_, err := deliver(dir, docs, func(name string) bool { return name == "old1" })
+	_, err := deliver(dir, docs, func(name string) bool { return name == "old1" }, approved)
 	if err == nil || !strings.Contains(err.Error(), "cannot draw d: no ink") {
 		t.Errorf("error %v, want that d cannot be drawn", err)
 	}

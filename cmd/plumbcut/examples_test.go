@@ -50,6 +50,7 @@ func TestExamplesAreAsDrawn(t *testing.T) {
 			if !isDemo {
 				return
 			}
+			smallEnough(t, out)
 			exact := os.Getenv("CI") == "true"
 			fresh := drawings(t, out, exact)
 			if old := drawings(t, kept, exact); !slices.Equal(old, fresh) {
@@ -59,6 +60,40 @@ func TestExamplesAreAsDrawn(t *testing.T) {
 		})
 	}
 	t.Run("picture", examplePicture)
+}
+
+// The most that the demo's files may take, bytes: the set is sent by mail, and a
+// sheet opens at once.
+const (
+	mostOfSet   = 400_000
+	mostOfSheet = 120_000
+)
+
+// smallEnough holds the drawings in a folder to their greatest sizes.
+func smallEnough(t *testing.T, dir string) {
+	t.Helper()
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	looked := 0
+	for _, e := range entries {
+		info, err := e.Info()
+		if err != nil {
+			t.Fatal(err)
+		}
+		most := map[string]int64{".pdf": mostOfSet, ".svg": mostOfSheet}[filepath.Ext(e.Name())]
+		if most == 0 {
+			continue
+		}
+		looked++
+		if info.Size() > most {
+			t.Errorf("%s has %d bytes, want %d at most", e.Name(), info.Size(), most)
+		}
+	}
+	if looked == 0 {
+		t.Errorf("no drawings in %s", dir)
+	}
 }
 
 // drawings reads the drawings in a folder, without what is compressed unless

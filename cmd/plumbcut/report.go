@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 
 	"plumbcut/draw"
 	"plumbcut/geom/frame"
@@ -105,10 +106,17 @@ func audit(f *frame.Frame, d drawn) (faults, blemishes []string) {
 	blemish := func(x draw.Finding) {
 		blemishes = append(blemishes, fmt.Sprintf("%s: hard to read: %v", f.Job.File, x))
 	}
-	for _, x := range f.Audit() {
+	var model []frame.Finding
+	var sheets, untrue, unclear []draw.Finding
+	var all sync.WaitGroup
+	all.Go(func() { sheets = d.set.Audit(f.Job.Format()) })
+	all.Go(func() { untrue, unclear = d.templates.Audit(f.Job.Format()) })
+	all.Go(func() { model = f.Audit() })
+	all.Wait()
+	for _, x := range model {
 		fault("the model is not sound (%s): %s", x.Rule, x.What)
 	}
-	for _, x := range d.set.Audit(f.Job.Format()) {
+	for _, x := range sheets {
 		switch x.Rule {
 		case draw.RuleDimFigure, draw.RuleDimLength, draw.RuleDimPlace:
 			fault("a dimension is not true: %v", x)
@@ -116,7 +124,6 @@ func audit(f *frame.Frame, d drawn) (faults, blemishes []string) {
 			blemish(x)
 		}
 	}
-	untrue, unclear := d.templates.Audit(f.Job.Format())
 	for _, x := range untrue {
 		fault("a template is not true: %v", x)
 	}

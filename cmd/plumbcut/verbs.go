@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"sync"
 
@@ -34,14 +35,21 @@ func (c console) draw(r request) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	faults, unclear := audit(f, d)
+	verdict := sync.OnceValues(func() (faults, blemishes []string) { return audit(f, d) })
+	go verdict() // while the disk takes what it is given
+	name, dir := jobName(r.job), r.folder()
+	docs := documents(name, d, r)
+	removed, err := deliver(dir, docs, staleSheets(name, docs), func() error {
+		if faults, _ := verdict(); len(faults) > 0 {
+			return errUntrue
+		}
+		return nil
+	})
+	faults, unclear := verdict()
 	if len(faults) > 0 {
 		c.tell(firstFew(faults))
 		return exitJob
 	}
-	name, dir := jobName(r.job), r.folder()
-	docs := documents(name, d, r)
-	removed, err := deliver(dir, docs, staleSheets(name, docs))
 	if err != nil {
 		return c.failed(err)
 	}
@@ -52,6 +60,9 @@ func (c console) draw(r request) int {
 		removed: removed, warnings: len(doubtful)})
 	return exitFine
 }
+
+// errUntrue keeps drawings that are not true from being put in place.
+var errUntrue = errors.New("the drawings are not true")
 
 // check carries out "plumbcut check".
 func (c console) check(r request) int {

@@ -126,6 +126,7 @@ type MemberFigures struct {
 	Width    float64          `json:"width"`
 	Depth    float64          `json:"depth"`
 	Round    bool             `json:"round,omitempty"`
+	Faces    [4]Face          `json:"faces"`          // the long ones at V=0, V=width, W=0 and W=depth
 	Length   float64          `json:"length"`         // long point to long point
 	Line     float64          `json:"line,omitempty"` // rafters: the top edge, between plumb cuts
 	Ends     [2]EndFigures    `json:"ends"`           // datum end, far end
@@ -233,7 +234,7 @@ func (f *Frame) setoutFigures() SetoutFigures {
 func memberFigures(m Member) MemberFigures {
 	out := MemberFigures{
 		Mark: m.Mark, No: m.No, Kind: m.Kind, Quantity: m.Quantity, Hand: m.Hand,
-		Width: m.Section.Width, Depth: m.Section.Depth, Round: m.Round, Length: m.Length,
+		Width: m.Section.Width, Depth: m.Section.Depth, Round: m.Round, Faces: m.Faces(), Length: m.Length,
 		Ends:     [2]EndFigures{endFigures(m, FaceStart), endFigures(m, FaceEnd)},
 		Place:    PlaceFigures{triple(m.Place.O), triple(m.Place.U), triple(m.Place.V), triple(m.Place.W)},
 		Features: make([]FeatureFigures, len(m.Features)),

@@ -42,7 +42,7 @@ func TestFigureKeys(t *testing.T) {
 		t.Fatalf("%d members, %v", len(members), err)
 	}
 	for _, m := range members {
-		keys := has("member", m, "mark", "kind", "quantity", "hand", "width", "depth", "length", "ends", "place", "features")
+		keys := has("member", m, "mark", "kind", "quantity", "hand", "width", "depth", "faces", "length", "ends", "place", "features")
 		has("place", keys["place"], "origin", "u", "v", "w")
 		var features []json.RawMessage
 		if err := json.Unmarshal(keys["features"], &features); err != nil || features == nil {

@@ -22,8 +22,11 @@ const (
 	RuleNoLine   draw.Rule = "an edge of the timber has no cut line"
 )
 
-// RuleUnnamed is broken by a face that a builder must guess.
-const RuleUnnamed draw.Rule = "a face is not named"
+// What a builder must guess.
+const (
+	RuleUnnamed draw.Rule = "a face is not named"
+	RuleNoArrow draw.Rule = "no arrow says which way it lies"
+)
 
 // What the audit allows, mm.
 const (
@@ -153,7 +156,8 @@ func (p *piece) audit() []draw.Finding {
 	return out
 }
 
-// unnamed finds faces that have no name on them.
+// unnamed finds faces that have no name on them, and a template without an arrow
+// along the timber.
 func (p *piece) unnamed() []draw.Finding {
 	var out []draw.Finding
 	for _, f := range p.flaps {
@@ -163,6 +167,9 @@ func (p *piece) unnamed() []draw.Finding {
 		}) {
 			out = append(out, draw.Finding{Rule: RuleUnnamed, Sheet: p.number, At: f.area.Centre(), What: name})
 		}
+	}
+	if p.mute && len(out) == 0 {
+		out = append(out, draw.Finding{Rule: RuleNoArrow, Sheet: p.number, At: p.flaps[0].area.Centre(), What: p.title})
 	}
 	return out
 }

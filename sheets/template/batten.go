@@ -11,6 +11,9 @@ import (
 // crosses, mm.
 const battenBeside = 40
 
+// spotRadius is that of the ring round a screw whose size is not stated, mm (own).
+const spotRadius = 2.0
+
 // crossing is how sticks of one kind lie across others.
 type crossing struct {
 	kind   frame.Kind // of the stick that is drilled
@@ -71,14 +74,14 @@ func (m *maker) crossingPieces(x crossing) []*piece {
 
 func (m *maker) crossingNote(x crossing) string {
 	s := x.screws
-	what := "screw"
-	if s.Diameter > 0 {
-		what = m.fine.Length(s.Diameter) + " screw"
-	}
-	n := fmt.Sprintf("%d %s at each %s", s.Each, what, x.over)
+	n := fmt.Sprintf("%d screw", s.Each)
 	if s.Each > 1 {
-		n = fmt.Sprintf("%d %ss at each %s", s.Each, what, x.over)
+		n += "s"
 	}
+	if s.Diameter > 0 {
+		n += ", " + m.fine.Length(s.Diameter) + " thick,"
+	}
+	n += " at each " + x.over
 	return n + ", on its middle: common practice, confirm. Drill before screwing near the ends. The long dashes are the " + x.over + "'s sides."
 }
 
@@ -89,7 +92,9 @@ func (m *maker) crossingMarks(p *piece, x crossing, u float64) {
 	for i := range s.Each {
 		v := t.Section.Width * (float64(i) + 0.5) / float64(s.Each)
 		r := ring{top.paper(geom.V(u, v, t.Section.Depth)), s.Diameter / 2}
-		if r.r > 0 {
+		if r.r == 0 { // not stated: a small one, to be seen where centre lines cross
+			p.ink.ring(axisLine, r.c, spotRadius)
+		} else {
 			p.ink.ring(markLine, r.c, r.r)
 		}
 		p.ink.target(r)

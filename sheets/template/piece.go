@@ -39,6 +39,7 @@ type piece struct {
 	key    string // alike templates share it
 	say    naming
 	ticked bool   // it has ticks beside a cut
+	mute   bool   // a face has no name, or the first has no arrow
 	bare   [3]int // how many words, lines and fills there are before letter sets its words
 }
 
@@ -121,7 +122,7 @@ func (p *piece) geometry(m *maker) {
 	k := &p.ink
 	for _, f := range p.flaps {
 		c := p.work.on(f)
-		for _, s := range draw.HatchLines(append([][]geom.Pt{c.near.Corners()}, c.kept...), hatchAngle, hatchPitch) {
+		for _, s := range draw.HatchLines(append([][]geom.Pt{c.near.Corners()}, c.kept...), c.hatch(), hatchPitch) {
 			if a, b, ok := within(s[0], s[1], c.near); ok {
 				k.line(waste, a, b)
 			}
@@ -159,6 +160,23 @@ const (
 	crossRadius = 4.0
 	targetReach = 3.0 // of the cross at the middle of a hole, beyond its edge
 )
+
+// hatch is the angle of the hatch on a face: that of the two which is farther from
+// the directions of the cut lines, so that none of it is taken for one.
+func (c cut) hatch() float64 {
+	clear := func(angle float64) float64 {
+		sin, cos := math.Sincos(angle)
+		least := 1.0
+		for _, l := range c.lines {
+			least = min(least, math.Abs(l[1].Sub(l[0]).Unit().Cross(geom.P(cos, sin))))
+		}
+		return least
+	}
+	if clear(-hatchAngle) > clear(hatchAngle)+same {
+		return -hatchAngle
+	}
+	return hatchAngle
+}
 
 // target marks the middle of a hole.
 func (k *ink) target(r ring) {
@@ -297,7 +315,7 @@ func (p *piece) letter(tiles []draw.Rect) {
 		return
 	}
 	for _, largest := range []float64{draw.SheetHeight, draw.TitleHeight, draw.NoteHeight} {
-		if p.lettered(newLetterer(&p.ink, tiles), largest) {
+		if p.mute = !p.lettered(newLetterer(&p.ink, tiles), largest); !p.mute {
 			return
 		}
 		if largest > draw.NoteHeight {
@@ -360,12 +378,17 @@ func (p *piece) nameFlap(l *letterer, f flap, largest float64) bool {
 }
 
 // nameCross writes what the cross is, with its reading where the template has
-// only one: as near to it as there is room.
+// only one: as near to it as there is room, on the hatch rather than far off.
 func (p *piece) nameCross(l *letterer) {
 	b := label{words: strings.TrimSpace("datum cross " + p.plan.reading), height: draw.NoteHeight}
 	c, all := p.crossAt(), areaOf(p.flaps)
 	w, _ := b.size()
-	for _, near := range []float64{10, 20, 40, 400} {
+	for _, try := range []struct {
+		near         float64
+		over, turned bool
+	}{{near: 10}, {near: 20}, {near: 20, over: true}, {near: 30, over: true, turned: true}, {near: 40}, {near: 400}} {
+		near := try.near
+		b.over, b.turned = try.over, try.turned
 		by := draw.Rect{X0: c.X - w - near, Y0: c.Y - near, X1: c.X + w + near, Y1: c.Y + near}
 		for _, f := range p.flaps {
 			if l.set(b, f.area.Intersect(by).Intersect(all)) {

@@ -22,6 +22,9 @@ func (p *pattern) marks(f *frame.Frame, t frame.Member, leaves []*leafOf, u floa
 	if err := p.ticksTrue(f, t, leaves); err != nil {
 		return err
 	}
+	if err := p.crossTrue(t, leaves); err != nil {
+		return err
+	}
 	if strapWords.MatchString(p.head) {
 		if err := p.strapsTrue(f, t, leaves); err != nil {
 			return err
@@ -47,6 +50,28 @@ func (p *pattern) arrowsTrue(t frame.Member, leaves []*leafOf) error {
 			if got := f.right.Mul(dir.X).Add(f.up.Mul(dir.Y)); ok && got.Dot(want) < nearest {
 				return fmt.Errorf("on %s the arrow %q points to %v of the timber, want %v", f.name, words, got, want)
 			}
+		}
+	}
+	return nil
+}
+
+var arrisWords = regexp.MustCompile(`The datum cross is [^.]*\b(top|bottom) (left|right) arris`)
+
+// crossTrue sees that the datum cross lies on the arris that the words name.
+func (p *pattern) crossTrue(t frame.Member, leaves []*leafOf) error {
+	m := arrisWords.FindStringSubmatch(p.head)
+	if m == nil {
+		return nil
+	}
+	y := map[string]float64{"left": 0, "right": t.Section.Width}[m[2]]
+	z := map[string]float64{"bottom": 0, "top": t.Section.Depth}[m[1]]
+	c, _ := p.cross()
+	for _, f := range leaves {
+		if !p.holdsCross(f) {
+			continue
+		}
+		if at := f.timber(c); math.Abs(at.Y-y) > tolerance || math.Abs(at.Z-z) > tolerance {
+			return fmt.Errorf("the datum cross lies at %v, not on the %s %s arris", at, m[1], m[2])
 		}
 	}
 	return nil

@@ -182,8 +182,14 @@ func checkMargin(s sheetOfPaper, margin float64, fail func(string, ...any)) {
 			in(p, 0, "an area")
 		}
 	}
+	em := 0.0 // of words 2.5 mm high
 	for _, w := range s.words {
-		t := draw.Text{At: w.at, Height: 2.5, String: w.text}
+		if strings.HasPrefix(w.text, "Print at 100 %, then") {
+			em = w.height
+		}
+	}
+	for _, w := range s.words {
+		t := draw.Text{At: w.at, Height: 2.5 * w.height / em, String: w.text, Bold: w.height > em*1.1}
 		if w.turned {
 			t.Turn = math.Pi / 2
 		}

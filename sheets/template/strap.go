@@ -65,8 +65,13 @@ func (m *maker) strapPieces(t frame.Member) []*piece {
 	}
 	var out []*piece
 	known := map[string]*piece{}
-	for _, s := range m.strapsOn(t) {
-		p := m.strapPiece(t, s)
+	all := m.strapsOn(t)
+	plain := beside // as much as there is at every strap, so that alike ones share a template
+	for _, s := range all {
+		plain = min(plain, s.At-s.Span/2, t.Length-s.At-s.Span/2)
+	}
+	for _, s := range all {
+		p := m.strapPiece(t, s, max(0, plain))
 		if old := known[p.key]; old != nil {
 			old.join(p.uses[0])
 			continue
@@ -77,9 +82,11 @@ func (m *maker) strapPieces(t frame.Member) []*piece {
 	return out
 }
 
-func (m *maker) strapPiece(t frame.Member, s frame.Spot) *piece {
+// strapPiece shows one strap, with so much of plain timber beside it.
+func (m *maker) strapPiece(t frame.Member, s frame.Spot, plain float64) *piece {
 	strap := m.job.Rafters.Strap
-	box := whole(t, max(0, s.At-s.Span/2-beside), min(t.Length, s.At+s.Span/2+beside))
+	long := max(plain, (stripLeast-s.Span)/2)
+	box := whole(t, max(0, s.At-s.Span/2-long), min(t.Length, s.At+s.Span/2+long))
 	over := m.bentOver(s)
 	side := lipOf(box, geom.V(0, 0, 1), beside)
 	f := t.Faces()

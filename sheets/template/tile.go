@@ -3,6 +3,7 @@ package template
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -243,11 +244,15 @@ func (g grid) flat(l lie) []draw.Rect {
 	return out
 }
 
+// registerNames are the names of registration crosses, each narrow enough to stand
+// beside its cross in the narrowest overlap, and like no other.
+var registerNames = strings.Split("abcdefghijknopqrstuvxyz23456789ABCEFHKLPRSTXYZ", "")
+
 // register puts crosses into the overlaps, two in each; both neighbours show
 // them.
 func (p *piece) register(g grid, l lie) {
 	edges := g.flat(l)
-	name := 'a'
+	name := 0
 	put := func(from, step geom.Pt) {
 		at := l.back(from)
 		for i := range regTries {
@@ -261,7 +266,7 @@ func (p *piece) register(g grid, l lie) {
 		p.ink.ring(register, at, regRadius)
 		p.ink.line(register, at.Sub(geom.P(regReach, 0)), at.Add(geom.P(regReach, 0)))
 		p.ink.line(register, at.Sub(geom.P(0, regReach)), at.Add(geom.P(0, regReach)))
-		p.ink.name(at, string(name), edges)
+		p.ink.name(at, registerNames[name%len(registerNames)], edges)
 		name++
 	}
 	there := func(c, r int) bool { return c < g.cols && r < g.rows && !g.empty[[2]int{c, r}] }
