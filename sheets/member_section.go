@@ -138,6 +138,7 @@ func (s *timber) housingTable() draw.Table {
 	kinds := s.housingKinds()
 	skew := len(kinds) > 0 && kinds[0].Skew != 0
 	if skew {
+		t.Title = s.Mark + ": housings on the skew"
 		t.Columns = append(append([]draw.Column{{Head: "no."}}, t.Columns...), draw.Column{Head: "sides lean, going in", Width: 20}, draw.Column{Head: "floor falls along", Width: 20})
 	}
 	for _, h := range kinds {

@@ -130,13 +130,13 @@ func (r *rebuilder) face(name string) frame.Face {
 }
 
 func (r *rebuilder) housing(row cells) {
-	shape := r.first("housings")
-	for _, of := range r.card["housings"] {
-		if of["no."] != "" && "housing "+of["no."] == row["mark"] {
+	for _, of := range r.card["housings on the skew"] {
+		if "housing "+of["no."] == row["mark"] {
 			r.skewHousing(row, of)
 			return
 		}
 	}
+	shape := r.first("housings")
 	lo, hi := -1.0, r.m.Length+1 // beyond the ends
 	if row["from"] != "end" {
 		lo = r.length(row["from"])
@@ -304,7 +304,7 @@ func (r *rebuilder) skewHousing(row, shape cells) {
 	floor, back, deep := r.length(shape["floor up"]), r.length(shape["up at"]), r.length(shape["deep"])
 	h := frame.Housing{
 		Face: r.face(shape["face"]), At: r.length(row["centre"]), Width: r.length(shape["wide"]), Depth: deep, Floor: floor,
-		Skew: lean(shape["sides lean,"]), Rise: -lean(shape["floor falls"]),
+		Skew: lean(shape["sides"]), Rise: -lean(shape["floor falls"]),
 	}
 	h.Slope = math.Atan((back-floor)/deep - math.Tan(h.Skew)*math.Tan(h.Rise))
 	r.m.Features = append(r.m.Features, h)
@@ -325,6 +325,7 @@ func (r *rebuilder) skewCut(name string, row cells) {
 	c := frame.EndCut{End: frame.FaceStart, Cut: said[1], At: r.length(row["from"])}
 	if strings.HasPrefix(name, "right") || strings.HasPrefix(name, "outer") {
 		c.End = frame.FaceEnd
+		r.m.Length++ // the cut makes the long point: its rounding must not leave a flat there
 	}
 	if said[2] != "" {
 		near, far := r.length(row["from"]), r.length(row["to"])
@@ -339,6 +340,12 @@ func (r *rebuilder) skewCut(name string, row cells) {
 	}
 	if r.face(said[5]) == r.m.Faces()[0] { // the list is of the other side
 		c.At, more = c.At+more, -more
+	}
+	// The tilt of the blade is the finer figure.
+	for _, saw := range r.card["saw settings"] {
+		if tilt, err := measure.ParseAngle(saw["blade tilt"]); err == nil && (c.End == frame.FaceStart) == (saw["cut"] == "left end" || saw["cut"] == "house end") {
+			more = math.Copysign(r.m.Section.Width*math.Tan(tilt)/math.Cos(c.Slope), more)
+		}
 	}
 	c.Plan = math.Atan(more / r.m.Section.Width)
 	r.m.Features = append(r.m.Features, c)

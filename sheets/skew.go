@@ -106,7 +106,7 @@ func (m *maker) skewRows(b *viewBlock, a *draw.Around) {
 	from, to := m.beamAt(k.From), m.beamAt(k.To)
 	rows := draw.NewSlopedRowsUnder(b.view, from, to)
 	rows.Within = true // titles on the line, clear of the rows beside the plan
-	rows.Running("posts along beam", from, append(alongOf(m.postsAlong(k), m.beamAt), to)...)
+	rows.Chain("posts along beam", append(append([]geom.Vec{from}, alongOf(m.postsAlong(k), m.beamAt)...), to)...)
 	rows.Overall(k.Name, from, to)
 	a.Sloped = append(a.Sloped, rows)
 }
@@ -187,12 +187,11 @@ func (m *maker) skewSetoutRows(a *draw.Around) {
 	down := func(p geom.Vec) geom.Vec { return p.Add(k.Lies.V.Mul(low - k.PostOuter)) }
 	rows := draw.NewSlopedRowsUnder(a.View, down(l), down(r))
 	rows.Within = true // titles on the line, clear of the rows beside the plan
-	rows.Running("", l, append(posts[:len(posts):len(posts)], r)...)
-	rows.Chain("", posts...)
+	rows.Chain("", append(append([]geom.Vec{l}, posts...), r)...) // the table has them running
 	a.Sloped = append(a.Sloped, rows)
 
 	a.Left.Running("out at L", left, append(rearFirst(m.centresOf(m.rear())), l)...)
-	a.Right.Running("out at R", right, r)
+	a.Right.Running("", right, r)
 	var corner []geom.Vec
 	for _, r := range m.job.Wall.Returns {
 		corner = append(corner, geom.V(r.At, 0, left.Z))
