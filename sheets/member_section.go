@@ -148,7 +148,11 @@ func (s *timber) housingTable() draw.Table {
 		}
 		row := []string{s.sideName(h.Face), s.fine.Length(h.Width), s.fine.Length(h.Depth), s.fine.Length(h.Floor), s.fine.Length(h.FloorInside()), slope}
 		if skew {
-			row = append(append([]string{strconv.Itoa(s.housingNumber(h))}, row...), s.skewSizes(h)...)
+			no := "all"
+			if len(kinds) > 1 {
+				no = strconv.Itoa(s.housingNumber(h))
+			}
+			row = append(append([]string{no}, row...), s.skewSizes(h)...)
 		}
 		t.Rows = append(t.Rows, draw.TableRow{Cells: row})
 	}

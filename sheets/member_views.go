@@ -235,43 +235,6 @@ func (s *timber) faceView(face frame.Face, ws []work, shown stretches) *viewBloc
 	return b
 }
 
-// oneLine is how far apart, mm of the model, the edges of an end on the skew are
-// that a member drawing shows as one line.
-const oneLine = 12
-
-// datumPoint is the point of a face on the cut of the datum end: at the first of
-// some distances across the face where the picture has an edge there, since
-// another cut may have taken a part of the end away.
-func (s *timber) datumPoint(pic picture, face frame.Face, across ...float64) geom.Vec {
-	var first geom.Vec
-	cut := s.EndCut(frame.FaceStart)
-	onFace := func(at float64) geom.Vec {
-		p := s.OnFace(face, 0, at)
-		p.X = cut.Meets(s.Member, p.Y, p.Z)
-		return p
-	}
-	whole := true // the end's edge on the face, at all the places
-	for _, at := range across {
-		whole = whole && pic.hasEdge(onFace(at))
-	}
-	for i, at := range across {
-		p := onFace(at)
-		if plane, _ := s.FacePlane(face); plane.N.Y != 0 && cut.Plan != 0 && !whole {
-			long := min(cut.Meets(s.Member, 0, p.Z), cut.Meets(s.Member, s.Section.Width, p.Z))
-			if p.X-long < oneLine { // on the paper both edges are one, and that of the long point is whole
-				p.X = long
-			}
-		}
-		if pic.hasEdge(p) {
-			return p
-		}
-		if i == 0 {
-			first = p
-		}
-	}
-	return first
-}
-
 // sideName is what a face is called on a member's drawing.
 func (s *timber) sideName(f frame.Face) string {
 	if f == frame.FaceLeft || f == frame.FaceRight {

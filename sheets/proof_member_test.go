@@ -60,8 +60,8 @@ func tableHeads() map[string][]string {
 		"housings":     {"face", "wide", "deep", "floor up", "up at", "floor"},
 
 		"housings on the skew": {"no.", "face", "wide", "deep", "floor up", "up at", "floor", "sides", "floor falls"},
-		"holes":        {"holes", "drill from", "Ø", "deep", "centre across"},
-		"outline":      {"point", ">back", ">down", "line to it", ">radius", ">centre back", ">and down"},
+		"holes":                {"holes", "drill from", "Ø", "deep", "centre across"},
+		"outline":              {"point", ">back", ">down", "line to it", ">radius", ">centre back", ">and down"},
 	}
 }
 

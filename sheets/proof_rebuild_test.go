@@ -131,7 +131,7 @@ func (r *rebuilder) face(name string) frame.Face {
 
 func (r *rebuilder) housing(row cells) {
 	for _, of := range r.card["housings on the skew"] {
-		if "housing "+of["no."] == row["mark"] {
+		if name, _, _ := strings.Cut(row["mark"], ", "); of["no."] == "all" || "housing "+of["no."] == name {
 			r.skewHousing(row, of)
 			return
 		}
@@ -348,6 +348,9 @@ func (r *rebuilder) skewCut(name string, row cells) {
 		}
 	}
 	c.Plan = math.Atan(more / r.m.Section.Width)
+	if c.End == frame.FaceStart { // the tape is hooked on the long point
+		c.At -= min(c.Meets(r.m, 0, 0), c.Meets(r.m, 0, r.m.Section.Depth), c.Meets(r.m, r.m.Section.Width, 0), c.Meets(r.m, r.m.Section.Width, r.m.Section.Depth))
+	}
 	r.m.Features = append(r.m.Features, c)
 }
 

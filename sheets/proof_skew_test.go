@@ -47,7 +47,7 @@ func (d *drawn) skewLengths(p printed, found *ledger) {
 	long := map[string]float64{}
 	for _, m := range d.frame.Of(frame.KindRafter) {
 		local := geom.Box3{Min: geom.V(math.Inf(1), 0, 0), Max: geom.V(math.Inf(-1), 0, 0)}
-		for _, v := range corners(m.Solid()) {
+		for _, v := range edgeEnds(m.Solid()) {
 			u := m.Place.Local(v).X
 			local.Min.X, local.Max.X = min(local.Min.X, u), max(local.Max.X, u)
 		}
@@ -108,23 +108,28 @@ func (d *drawn) skewDiagonals(p printed, found *ledger) {
 		y = s.Rear().Inner
 	}
 	var ends []geom.Vec // of the beam's top outer arris
-	for _, v := range corners(beam.Solid()) {
+	for _, v := range edgeEnds(beam.Solid()) {
 		if l := beam.Place.Local(v); math.Abs(l.Y) < 1e-6 && math.Abs(l.Z-beam.Section.Depth) < 1e-6 {
 			ends = append(ends, v)
 		}
 	}
 	slices.SortFunc(ends, func(a, b geom.Vec) int { return int(math.Copysign(1, a.X-b.X)) })
 	l, r := geom.V(plate.Place.O.X, y, s.Rear().Top), geom.V(plate.Place.O.X+plate.Length, y, s.Rear().Top)
-	text := strings.Join(p.text, " ")
+	var figures []float64
+	for _, w := range strings.Fields(strings.ReplaceAll(strings.Join(p.text, " "), "\u00a0", " ")) {
+		figures = append(figures, figuresIn(strings.Trim(w, ".,;:"))...)
+	}
+	text := strings.ReplaceAll(strings.Join(p.text, " "), "\u00a0", " ")
 	for _, long := range []float64{ends[len(ends)-1].Sub(l).Len(), ends[0].Sub(r).Len()} {
-		if !strings.Contains(text, strings.ReplaceAll(d.figures.Length(long), " ", "\u00a0")) && !strings.Contains(text, d.figures.Length(long)) {
+		near := func(v float64) bool { return math.Abs(v-long) <= d.halfUnit() }
+		if !slices.ContainsFunc(figures, near) && !strings.Contains(text, d.figures.Length(long)) {
 			found.add("a diagonal cannot be read", d.name, "%s", d.figures.Length(long))
 		}
 	}
 }
 
-// corners are the ends of a solid's straight edges.
-func corners(s geom.Solid) []geom.Vec {
+// edgeEnds are the ends of a solid's straight edges.
+func edgeEnds(s geom.Solid) []geom.Vec {
 	var out []geom.Vec
 	for _, e := range s.Edges() {
 		out = append(out, e.A, e.B)

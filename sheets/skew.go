@@ -186,7 +186,7 @@ func (m *maker) skewSetoutRows(a *draw.Around) {
 	}
 	down := func(p geom.Vec) geom.Vec { return p.Add(k.Lies.V.Mul(low - k.PostOuter)) }
 	rows := draw.NewSlopedRowsUnder(a.View, down(l), down(r))
-	rows.Within = true // titles on the line, clear of the rows beside the plan
+	rows.Within = true                                            // titles on the line, clear of the rows beside the plan
 	rows.Chain("", append(append([]geom.Vec{l}, posts...), r)...) // the table has them running
 	a.Sloped = append(a.Sloped, rows)
 
@@ -455,4 +455,41 @@ func turnedHole(v *draw.View, mb frame.Member) []geom.Pt {
 		out = append(out, v.Pt(mb.Place.Point(c)))
 	}
 	return out
+}
+
+// oneLine is how far apart, mm of the model, the edges of an end on the skew are
+// that a member drawing shows as one line.
+const oneLine = 12
+
+// datumPoint is the point of a face on the cut of the datum end: at the first of
+// some distances across the face where the picture has an edge there, since
+// another cut may have taken a part of the end away.
+func (s *timber) datumPoint(pic picture, face frame.Face, across ...float64) geom.Vec {
+	var first geom.Vec
+	cut := s.EndCut(frame.FaceStart)
+	onFace := func(at float64) geom.Vec {
+		p := s.OnFace(face, 0, at)
+		p.X = cut.Meets(s.Member, p.Y, p.Z)
+		return p
+	}
+	whole := true // the end's edge on the face, at all the places
+	for _, at := range across {
+		whole = whole && pic.hasEdge(onFace(at))
+	}
+	for i, at := range across {
+		p := onFace(at)
+		if plane, _ := s.FacePlane(face); plane.N.Y != 0 && cut.Plan != 0 && !whole {
+			long := min(cut.Meets(s.Member, 0, p.Z), cut.Meets(s.Member, s.Section.Width, p.Z))
+			if p.X-long < oneLine { // on the paper both edges are one, and that of the long point is whole
+				p.X = long
+			}
+		}
+		if pic.hasEdge(p) {
+			return p
+		}
+		if i == 0 {
+			first = p
+		}
+	}
+	return first
 }
