@@ -91,3 +91,45 @@ func soundly(t *testing.T, c carving, s Solid) {
 		}
 	}
 }
+
+// FuzzHidden reads two carvings as FuzzCarve reads one, from the halves of the
+// bytes after the first four, which choose the view and how the second stands to
+// the first. What the picture hides must be what rays through the bodies meet.
+func FuzzHidden(f *testing.F) {
+	f.Add([]byte{0, 2, 3, 4, 40, 10, 20, 40, 10, 20})
+	f.Add([]byte{5, 9, 1, 30, 40, 10, 20, 0, 4, 4, 10, 6, 8, 20, 0, 40, 10, 20, 1, 4, 4, 10, 6, 8, 20, 99})
+	f.Add([]byte{4, 0, 0, 12, 60, 12, 24, 2, 30, 3, 12, 1, 0, 8, 0, 20, 20, 20, 3, 10, 2, 12, 4, 9, 9, 77})
+	views := []View{Plan(), Front(), LeftEnd(), Back(), Axonometric(math.Pi/4, 0.6), Axonometric(0.4, 0.35)}
+	f.Fuzz(func(t *testing.T, in []byte) {
+		const head, most = 4, 4 + 2*(3+4*8)
+		if len(in) < head+2*3 || len(in) > most {
+			return
+		}
+		p := piled{view: views[int(in[0])%len(views)]}
+		half := head + (len(in)-head)/2
+		for i, part := range [][]byte{in[head:half], in[half:]} {
+			c, _ := readCarving(part)
+			if c.fine() {
+				return
+			}
+			at := World()
+			if i > 0 {
+				at.O = V(5*float64(int8(in[1])), 5*float64(int8(in[2])), 5*float64(int8(in[3])))
+			}
+			p.bodies = append(p.bodies, Body{ID: i, Solid: c.solid().Placed(at)})
+			p.shapes = append(p.shapes, c.moved(at))
+		}
+		strokes := Strokes(p.view, p.bodies, Options{})
+		for _, s := range strokes {
+			if s.B.Sub(s.A).Len() < 0.2 {
+				continue // too short to stay clear of both ends
+			}
+			for _, k := range [3]float64{0.11, 0.47, 0.83} {
+				at := s.A.Lerp(s.B, k)
+				if best := p.bestAt(s.Body, at, s.B.Sub(s.A)); best == covered && !s.Hidden || best == seen && s.Hidden {
+					t.Errorf("body %d at %v on %v–%v: hidden is %v", s.Body, at, s.A, s.B, s.Hidden)
+				}
+			}
+		}
+	})
+}

@@ -34,19 +34,26 @@ func randomPile(r *rand.Rand, lattice bool) piled {
 			}
 			at.O = at.O.Add(V(47000, -9000, 2400)) // as far out as jobs reach
 		}
-		s := c.solid().Placed(at)
-		for j, h := range c.block {
-			c.block[j] = at.Plane(h)
-		}
-		for _, o := range c.outs {
-			for j, h := range o {
-				o[j] = at.Plane(h)
-			}
-		}
-		p.bodies = append(p.bodies, Body{ID: i, Solid: s})
-		p.shapes = append(p.shapes, c)
+		p.bodies = append(p.bodies, Body{ID: i, Solid: c.solid().Placed(at)})
+		p.shapes = append(p.shapes, c.moved(at))
 	}
 	return p
+}
+
+// moved is the carving as it stands in the axes.
+func (c carving) moved(at Axes) carving {
+	move := func(from Convex) Convex {
+		to := make(Convex, len(from))
+		for i, h := range from {
+			to[i] = at.Plane(h)
+		}
+		return to
+	}
+	out := carving{block: move(c.block)}
+	for _, o := range c.outs {
+		out.outs = append(out.outs, move(o))
+	}
+	return out
 }
 
 // leanPile is the real thing in small: three rafters at a fall, let into two

@@ -34,14 +34,14 @@ func (m *maker) rearSetOut() string {
 	for _, c := range rear {
 		at = append(at, c.X)
 	}
-	return fmt.Sprintf("Mark the rear posts along the base line from L: %s. Their centres lie %s in front of it.", m.saidList(l.X, at), m.said(l.Y-rear[0].Y))
+	return fmt.Sprintf("Mark the rear posts along the base line from L: %s. Their centres lie %s in front of it.", m.saidList(l.X, at), m.saidTape(l.Y-rear[0].Y))
 }
 
 // sayPlace begins the work on a free-standing frame.
 func (m *maker) sayPlace() []string {
 	l, r := m.fixedPoints()
 	s := m.job.Rafters.Section
-	return append(m.placeWords(m.said(r.X-l.X)),
+	return append(m.placeWords(m.saidTape(r.X-l.X)),
 		fmt.Sprintf("Mark the datum, %s = ±0, where it will last. All levels are measured from it.", stated(m.job.Levels.Datum)),
 		fmt.Sprintf("Measure every timber as delivered. The drawings take the rafters as %s.", m.saidSize(s.Depth, s.Width)))
 }

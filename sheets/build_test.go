@@ -102,7 +102,7 @@ func TestStepsSayTheirFigures(t *testing.T) {
 		// 18 of packer and 45 of plate.
 		"Fix the wall plate": {"190, 1350, 2510, 3670, 4830 and 5410", "63 from the cladding"},
 		// The triangle: 1100 × 4, 3 and 5. The posts are 115 square.
-		"Set out the posts": {"4400 along, 3300 out, and 5500", "58, 2870 and 5683", "58 inside"},
+		"Set out the posts": {"4400 along, 3300 out, and 5500", "57.5, 2870 and 5682.5", "57.5 inside"},
 		// −260 − 820 and −320 − 820.
 		"Dig the holes": {"3 holes", "−1080 at posts 1 and 2", "−1140 at post 3"},
 		// Seat 2287, see below; feet 120 above the bottoms: −960 and −1020.
@@ -116,7 +116,7 @@ func TestStepsSayTheirFigures(t *testing.T) {
 		// √(5740² + 3357² + 118²) = 6650.6; clear: 3420 − 70 − 63 = 3287; along the
 		// slope with both housings: (3287 + 2 × 14) ÷ cos 2.06° = 3317.1. With 10
 		// of slip: √(5750² + …) − √(5730² + …) = 6659.3 − 6642.0 = 17.3.
-		"Square it, cut the pattern rafter": {"diagonals are 6651", "10 of slip shows as 17", "3287", "3317 along"},
+		"Square it, cut the pattern rafter": {"diagonals are 6650.5", "10 of slip shows as 17.5", "3287", "3317 along"},
 		// (5740 − 45) ÷ 10 − 45 = 524.5.
 		"Fit the rafters": {"525", "30 × 0.8, 260 long", "8 nails", "118 in 3287"},
 		"Fix the battens": {"first at 90", "23 battens", "8 at the left and 40 at the right"},

@@ -39,7 +39,7 @@ const mostListed = 8
 func (m *maker) saidList(from float64, at []float64) string {
 	var all []string
 	for _, x := range at {
-		all = append(all, m.said(x-from))
+		all = append(all, m.saidTape(x-from))
 	}
 	if len(all) > mostListed {
 		return all[0] + " to " + all[len(all)-1]
@@ -178,12 +178,18 @@ func (m *maker) saySetOut() []string {
 	for _, c := range posts {
 		centres = append(centres, c.X)
 	}
+	if k := m.front(); k.Skewed() {
+		return sentences(append([]string{
+			m.pegWords(m.saidTape(r.X - l.X)),
+			fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.saidTape(along), m.saidTape(out), m.saidTape(math.Hypot(along, out))),
+		}, append(m.saySkewString(k), m.rearSetOut())...)...)
+	}
 	return sentences(
-		m.pegWords(m.said(r.X-l.X)),
-		fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.said(along), m.said(out), m.said(math.Hypot(along, out))),
-		fmt.Sprintf("Stretch a string %s from %s, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.said(-m.postLine()), m.setting().stringFrom, m.frontPosts()),
+		m.pegWords(m.saidTape(r.X-l.X)),
+		fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.saidTape(along), m.saidTape(out), m.saidTape(math.Hypot(along, out))),
+		fmt.Sprintf("Stretch a string %s from %s, along the outer faces of the %s, on profiles well clear of the "+m.digs()+".", m.saidTape(-m.postLine()), m.setting().stringFrom, m.frontPosts()),
 		fmt.Sprintf("From the square line mark the post centres along it: %s. The centres lie %s inside the string.",
-			m.saidList(l.X, centres), m.said(posts[0].Y-m.postLine())),
+			m.saidList(l.X, centres), m.saidTape(posts[0].Y-m.postLine())),
 		m.rearSetOut(),
 	)
 }
@@ -197,7 +203,7 @@ func (m *maker) holdTapes() string {
 		digs = "drills"
 	}
 	return fmt.Sprintf("Nobody %s before two tapes agree: %s from L to the centre of post %d, %s from R to that of post 1.", digs,
-		m.said(last.Sub(l).Len()), len(posts), m.said(posts[0].Sub(r).Len()))
+		m.saidTape(last.Sub(l).Len()), len(posts), m.saidTape(posts[0].Sub(r).Len()))
 }
 
 // byPost says something of each post, those that are alike together:
@@ -369,7 +375,9 @@ func (m *maker) sayBeam() []string {
 		from0 = "the left end of each"
 	}
 	marks := fmt.Sprintf("Cut %s to %s%s and mark the rafters from %s with the plate's own figures.", names, m.said(beam.Length), m.joinWords(frame.KindBeam), from0)
-	if from != m.rear().From {
+	if k.Skewed() {
+		marks = m.skewBeam(k)
+	} else if from != m.rear().From {
 		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from %s: the first at %s, the last at %s.",
 			names, m.said(beam.Length), m.joinWords(frame.KindBeam), strings.TrimSuffix(from0, ","), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
@@ -419,9 +427,9 @@ func (m *maker) sayPattern() []string {
 	s := m.frame.Setout
 	tapes, slip := m.frameTapes(), m.slips()[1]
 	a, b := tapes.lengths(0)
-	diagonals := fmt.Sprintf("both diagonals are %s", m.said(a))
-	if m.figures.Round(a) != m.figures.Round(b) {
-		diagonals = fmt.Sprintf("the diagonals are %s from the %s's left end and %s from its right", m.said(a), m.rear().Short, m.said(b))
+	diagonals := fmt.Sprintf("both diagonals are %s", m.saidTape(a))
+	if f := m.tapeFigures(); f.Round(a) != f.Round(b) {
+		diagonals = fmt.Sprintf("the diagonals are %s from the %s's left end and %s from its right", m.saidTape(a), m.rear().Short, m.saidTape(b))
 	}
 	rafter := m.frame.Of(frame.KindRafter)[0]
 	line := rafter.EndCut(frame.FaceEnd).At - rafter.EndCut(frame.FaceStart).At
@@ -429,9 +437,13 @@ func (m *maker) sayPattern() []string {
 	for _, k := range s.Carriers {
 		cuts += "; " + ofCarrier(k).cut(m, k)
 	}
+	square := fmt.Sprintf("Tape from %s to the %s's, end to end crosswise: %s. Shift the %s until it is so; %s of slip shows as %s.",
+		m.tapeArris(), m.front().Short, diagonals, m.front().Short, m.said(slip), m.saidTape(math.Abs(tapes.differ(slip)-tapes.differ(0))))
+	if s.Front().Skewed() {
+		return append([]string{square}, m.skewPattern(line, cuts)...)
+	}
 	return []string{
-		fmt.Sprintf("Tape from %s to the %s's, end to end crosswise: %s. Shift the %s until it is so; %s of slip shows as %s.",
-			m.tapeArris(), m.front().Short, diagonals, m.front().Short, m.said(slip), m.said(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
+		square,
 		fmt.Sprintf("Measure the clear distance from %s to %s at every rafter. The drawings have %s.", m.rear().Short, m.front().Short, m.said(s.Rear().Outer-s.Front().Inner)),
 		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.saidTape(line), cuts),
 		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the %s.", m.dropWords(m.rear().Top-m.frame.RafterTop(s.Rear().Outer)), m.rear().Short),
@@ -456,7 +468,13 @@ func (m *maker) sayRafters() []string {
 	if sl.Angle > 0 {
 		fall = fmt.Sprintf("Check the fall on the first and the last: %s in %s, %s.", m.said(sl.Drop), m.said(sl.Run), m.figures.Slope(sl.Angle))
 	}
+	if s.Front().Skewed() && sl.Angle > 0 {
+		fall = fmt.Sprintf("Check the fall on the first and the last: %s on both.", m.figures.Slope(sl.Angle))
+	}
 	cut := []string{fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1)}
+	if s.Front().Skewed() {
+		cut = []string{fmt.Sprintf("Cut the other %d, each to its own drawing and by the distance measured at its own place, and write its number on it.", n-1)}
+	}
 	return append(append(cut, m.cutForBattens()...),
 		fmt.Sprintf("Sight along each and lay its crown up. The clear gap between two is %s.", m.said(s.Centres-m.job.Rafters.Section.Width)),
 		m.tieWords(),
@@ -514,6 +532,10 @@ func (m *maker) sayBattens() []string {
 		first = fmt.Sprintf("On both end rafters mark the batten's %s, %s down the slope from %s.", m.setting().edge, m.said(s.Battens[0]), m.battenDatum())
 		gap = fmt.Sprintf("Fix the batten %s, %s long%s.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.crossJoin(frame.KindBatten, "rafter"))
 	}
+	if long := countRuns(s); s.Skewed() {
+		first = fmt.Sprintf("On every rafter mark the house-side edges of the battens that it carries, down the slope from %s: the first at %s, the last at %s. The batten plan has them all.", m.battenDatum(), m.said(s.Battens[0]), m.said(s.Battens[n-1]))
+		gap = fmt.Sprintf("Fix %d battens %s, clear gaps of %s: %d are %s long, the others end flush with the last rafter that carries them.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(s.BattenGap), long, m.said(all[0].Length))
+	}
 	return []string{
 		first, gap,
 		fmt.Sprintf("They run past the end rafters by %s at the left and %s at the right. Drill first, then fix at every rafter.", m.said(b.OverLeft), m.said(b.OverRight)),
@@ -532,7 +554,7 @@ func (m *maker) sayCheck() []string {
 	return []string{
 		treat,
 		fmt.Sprintf("Check and write down: top of %s %s at both ends, underside of %s %s, head height under it %s, diagonals %s and %s.",
-			m.rear().Short, m.saidLevel(m.rear().Top), m.front().Short, m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.said(a), m.said(b)),
+			m.rear().Short, m.saidLevel(m.rear().Top), m.front().Short, m.saidLevel(m.seatLevel()), m.said(s.HeadBeam), m.saidTape(a), m.saidTape(b)),
 		"Draw every fixing tight once more. Slope the ground away from the posts.",
 	}
 }

@@ -35,8 +35,8 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 	posts := m.job.Posts.At[:len(m.front().Posts)]
 	first, last := posts[0], posts[len(posts)-1]
 	line := []geom.Pt{geom.P(x0, v.Pt(geom.V(0, 0, first.Ground)).Y)}
-	for _, q := range posts {
-		line = append(line, v.Pt(geom.V(q.Along, 0, q.Ground)))
+	for i, q := range posts {
+		line = append(line, v.Pt(geom.V(m.centre(i).X, 0, q.Ground)))
 	}
 	line = append(line, geom.P(x1, v.Pt(geom.V(0, 0, last.Ground)).Y))
 	p.sheet.Line(st, line...)
@@ -179,7 +179,7 @@ func (m *maker) battenReach() string {
 	if len(bt) == 0 {
 		return ""
 	}
-	last := bt[len(bt)-1].Solid().Bounds()
+	last := bt[0].Solid().Bounds() // one on the skew cuts the last ones short
 	left := rs[0].Solid().Bounds().Min.X - last.Min.X
 	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
 	f := m.figures

@@ -72,8 +72,8 @@ func (s *timber) strapFact() string {
 	default:
 		where = "over one end, and bent over the top edge"
 	}
-	return fmt.Sprintf("%s × %s × %s long, %s, %s here",
-		s.maker.fine(t.Width), s.maker.fine(t.Thickness), s.fine.Length(t.Length), where, count((t.Nails+1)/2, "nail"))
+	return fmt.Sprintf("%s, %s long, %s, %s here",
+		s.maker.strapSection(), s.fine.Length(t.Length), where, count((t.Nails+1)/2, "nail"))
 }
 
 // bentOver reports whether a strap crosses the rafter, which lies over what it is

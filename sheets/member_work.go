@@ -198,7 +198,7 @@ func (s *timber) endWork(end frame.Face) work {
 		w.stops = []stop{{firstEdge, c.At}}
 		return w
 	}
-	d, v := s.Section.Depth, s.Section.Width
+	d := s.Section.Depth
 	if c.Plan == 0 {
 		low := 0.0 // where the cut ends, across the depth
 		if b, ok := s.bevel(); ok && end == frame.FaceEnd {
@@ -209,13 +209,7 @@ func (s *timber) endWork(end frame.Face) work {
 		w.how = fmt.Sprintf("%s, long point %s", c.Cut, s.longPoint(c))
 		return w
 	}
-	for _, q := range [][2]float64{{0, 0}, {0, d}, {v, 0}, {v, d}} {
-		w.stops = append(w.stops, stop{"", c.Meets(s.Member, q[0], q[1])})
-	}
-	slices.SortFunc(w.stops, func(a, b stop) int { return cmp.Compare(a.at, b.at) })
-	w.stops = []stop{{firstEdge, w.stops[0].at}, {secondEdge, w.stops[3].at}}
-	w.how = c.Cut + " cut, turned across the width"
-	return w
+	return s.skewWork(w, c)
 }
 
 // longPoint names the edge on which an end reaches furthest.
@@ -320,7 +314,8 @@ func (s *timber) needsBlocking(h frame.Hole) bool {
 // chamferWork is the weathering of a post's top.
 func (s *timber) chamferWork(c frame.Chamfer) work {
 	f := s.Faces()
-	low := c.At - (s.Section.Depth-c.Seat)*math.Tan(c.Angle)
+	drop := func(to float64) float64 { return c.At - (to-c.Seat)*math.Tan(c.Angle) }
+	low, left := drop(s.Section.Depth), s.leftAtTop()
 	side := f[0]
 	if s.mainFace() == f[1] {
 		side = f[1]
@@ -333,8 +328,20 @@ func (s *timber) chamferWork(c frame.Chamfer) work {
 		pass: cutPass, name: "chamfer", face: side, hold: holdPostTop,
 		stops: []stop{{firstEdge, low}, {secondEdge, c.At}},
 		how:   how,
-		spot:  s.OnFace(side, low, s.Section.Depth),
+		spot:  s.OnFace(side, drop(left), left),
 	}
+}
+
+// leftAtTop is where a post ends towards the house at its top: at a check-out of
+// that side, or at the side.
+func (s *timber) leftAtTop() float64 {
+	left := s.Section.Depth
+	for _, f := range s.Features {
+		if c, ok := f.(frame.CheckOut); ok && c.Face == s.Faces()[3] && c.Open(s.Member) {
+			left = min(left, s.Section.Depth-c.Depth)
+		}
+	}
+	return left
 }
 
 // checkOutWork is a notch across a face, from its seat up.

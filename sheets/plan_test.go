@@ -88,11 +88,11 @@ func TestFramingPlanGivesEveryPlace(t *testing.T) {
 	got := runningFigures(m.drawAll(m.planSheets()).Sheets[0])
 	// By hand from the job file: 11 rafters of 45, flush in 5740, stand
 	// (5740 − 45) ÷ 10 = 569.5 apart; studs at 190 and every 580 after.
-	want := []string{"0", "23", "592", "1162", "1731", "2301", "2870", "3440", "4009", "4579", "5148", "5718", "5740"}
+	want := []string{"0", "22.5", "592", "1161.5", "1731", "2300.5", "2870", "3439.5", "4009", "4578.5", "5148", "5717.5", "5740"}
 	for i := range 10 {
 		want = append(want, fmt.Sprint(190+580*i))
 	}
-	want = append(want, "58", "5683") // posts at 57.5 and 5682.5
+	want = append(want, "57.5", "5682.5") // the posts
 	for _, w := range want {
 		if !slices.Contains(got, w) {
 			t.Errorf("no running dimension along the wall says %s; there are %v", w, got)

@@ -38,7 +38,11 @@ func (m *maker) sectionSheets() []draft {
 		}
 	}
 	section := c.laidOut(pic, keyed)
-	return m.lay(sectionTitle, []string{onSection}, m.scales(sectionScale), grid{{section}, {section.lists()}})
+	if _, ok := arrange(m.hand, m.room(sectionTitle), m.scales(sectionScale), grid{{section}}); !ok {
+		c.bare = true // nothing else can be left to another sheet
+		section = c.laidOut(pic, keyed)
+	}
+	return append(m.layAlone(sectionTitle, []string{onSection}, m.scales(sectionScale), section), section.listSheets()...)
 }
 
 // layouts are the ways to lay the section out at a scale that fit the sheet,
@@ -93,7 +97,10 @@ func (m *maker) sectionX() float64 {
 	slices.SortStableFunc(bays, func(a, b float64) int {
 		return cmp.Compare(math.Abs(a-middle), math.Abs(b-middle))
 	})
-	last := m.job.Posts.At[len(m.job.Posts.At)-1].Along // the section looks at a post
+	last := m.centre(len(m.job.Posts.At) - 1).X // the section looks at a post
+	if m.frame.Setout.Skewed() {
+		return m.besideRafter(middle, last)
+	}
 	for _, clear := range [][]frame.Kind{append(wholeInSection(), frame.KindLath), wholeInSection()} {
 		for step := range places {
 			off := half * float64(step) / places

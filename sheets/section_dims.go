@@ -42,7 +42,7 @@ func (c *cross) narrow() bool {
 
 // battenRow dimensions the battens along the slope, above them.
 func (c *cross) battenRow() {
-	r, ok := c.spacedOnSlope()
+	r, ok := c.rowOnSlope()
 	if !ok {
 		return
 	}
@@ -68,12 +68,23 @@ type slopeRow struct {
 	high  float64  // level of the highest of them
 }
 
+// rowOnSlope is what the row on the slope gives the places of, if there is one.
+func (c *cross) rowOnSlope() (slopeRow, bool) {
+	if c.bare {
+		return slopeRow{}, false
+	}
+	return c.spacedOnSlope()
+}
+
 // spacedOnSlope are the battens, or the slats of one bay; false without either.
 func (c *cross) spacedOnSlope() (slopeRow, bool) {
 	s := c.frame.Setout
 	if bt := c.frame.Of(frame.KindBatten); len(bt) > 0 {
 		r := slopeRow{name: "batten", up: bt[0].Place.W.Mul(bt[0].Section.Depth), end: s.BattenEnd, high: bt[0].Solid().Bounds().Max.Z}
 		for _, mb := range bt {
+			if mb.Place.O.X > c.x || mb.Place.O.X+mb.Length < c.x {
+				continue // the beam cuts it short
+			}
 			edge := houseEdge(mb)
 			edge.X = c.x
 			r.stops = append(r.stops, edge.Add(r.up))

@@ -29,9 +29,9 @@ func TestTapesToThePosts(t *testing.T) {
 	// By hand: the posts are 115 square, their outer faces 3420 out, so their
 	// centres 3362.5 out and 57.5, 2870 and 5682.5 along; L is at 0, R at 5740.
 	for head, want := range map[string][]string{
-		"Along from L":      {"58", "2870", "5683"},
-		"Out from cladding": {"3363", "3363", "3363"},
-		"Tape from L":       {"3363", "4421", "6603"}, // √(57.5² + 3362.5²) = 3363.0, √(2870² + 3362.5²) = 4420.7, √(5682.5² + 3362.5²) = 6602.8
+		"Along from L":      {"57.5", "2870", "5682.5"},
+		"Out from cladding": {"3362.5", "3362.5", "3362.5"},
+		"Tape from L":       {"3363", "4421", "6603"}, // √(57.5² + 3362.5²) = 3363.0, √(2870² + 3362.5²) = 4420.7, √(5682.5² + 3362.5²) = 6602.8: to half a millimetre
 		"Tape from R":       {"6603", "4421", "3363"},
 	} {
 		if got := column(t, table, head); !slices.Equal(got, want) {

@@ -29,17 +29,18 @@ func TestWhatTheTapesShow(t *testing.T) {
 	// By hand, with the posts at 57.5 and 5682.5 between L 0 and R 5740, 3362.5
 	// out: √(5687.5² + 3362.5²) − √(5677.5² + 3362.5²) = 8.6 for 5; 17.2 for 10;
 	// 34.4 for 20. The frame: 5740 by 3357 with a drop of 118: 8.6, 17.3, 34.5.
+	// Each is printed to half a millimetre, as on the drawings of the members.
 	for head, want := range map[string][]string{
 		"Slip along the wall": {"none", "5", "10", "20"},
-		"A and B differ by":   {"0", "9", "17", "34"},
-		"C and D differ by":   {"0", "9", "17", "35"},
+		"A and B differ by":   {"0", "8.5", "17", "34.5"},
+		"C and D differ by":   {"0", "8.5", "17.5", "34.5"},
 	} {
 		if got := column(t, table, head); !slices.Equal(got, want) {
 			t.Errorf("%s: %v, want %v", head, got, want)
 		}
 	}
 	notes := strings.ReplaceAll(strings.Join(m.squareNotes(), " "), "\u00a0", " ")
-	for _, w := range []string{"post 3 is 6603", "post 1 is 6603", "right end of the beam is 6651", "right to left is 6651"} {
+	for _, w := range []string{"post 3 is 6603", "post 1 is 6603", "right end of the beam is 6650.5", "right to left is 6650.5"} {
 		if !strings.Contains(notes, w) {
 			t.Errorf("the notes do not say %q: %s", w, notes)
 		}
@@ -54,13 +55,13 @@ func TestSlipEitherWay(t *testing.T) {
 	// By hand: A √(5582.5² + 3362.5²) = 6516.9, B 6602.8: −85.9; slipped 20 to
 	// the right √(5602.5² + …) − √(5662.5² + …) = 6534.1 − 6585.6 = −51.6.
 	got := column(t, table, "A and B differ by")
-	if len(got) != 7 || got[0] != "86, B longer" || got[5] != "52, B longer" {
+	if len(got) != 7 || got[0] != "86, B longer" || got[5] != "51.5, B longer" {
 		t.Errorf("A and B: %v", got)
 	}
 	if slips := column(t, table, "Slip along the wall"); slips[1] != "5 to the right" || slips[2] != "5 to the left" {
 		t.Errorf("the slips are %v", slips)
 	}
-	if got := column(t, table, "C and D differ by"); got[3] != "17" || got[4] != "17" {
+	if got := column(t, table, "C and D differ by"); got[3] != "17.5" || got[4] != "17.5" {
 		t.Errorf("C and D: %v", got)
 	}
 }

@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"math"
 	"slices"
 
 	"plumbcut/geom"
@@ -36,7 +37,8 @@ func houseAround(c *checker, members []Member, roof Roofing) []Solid {
 	j, s := c.job, c.set
 	w := j.Wall
 	rear := s.Rear()
-	from, to := min(w.From, rear.From, s.Front().From), max(w.To, rear.To, s.Front().To)
+	left, right := s.Front().Reach()
+	from, to := min(w.From, rear.From, left), max(w.To, rear.To, right)
 	ground := j.Levels.Ground
 	low, high := ground, rear.Top
 	for _, m := range members {
@@ -82,7 +84,7 @@ func houseAround(c *checker, members []Member, roof Roofing) []Solid {
 		}
 		add(of, HouseDeck, geom.Box(geom.V(from, -l.DeckOut, j.deckUnder()), geom.V(to, 0, l.Deck)))
 	}
-	add("", HouseGround, terrain(j, from-groundMore, to+groundMore, low-groundThick))
+	add("", HouseGround, terrain(j, s.Front(), from-groundMore, to+groundMore, low-groundThick))
 	return out
 }
 
@@ -96,8 +98,8 @@ func (j *Job) deckUnder() float64 {
 	return max(j.Levels.Ground, low)
 }
 
-// terrain is the ground: along the wall it runs straight from post to post.
-func terrain(j *Job, from, to, low float64) geom.Solid {
+// terrain is the ground: along the beam it runs straight from post to post.
+func terrain(j *Job, beam Carrier, from, to, low float64) geom.Solid {
 	profile := []geom.Pt{geom.P(from, low), geom.P(to, low), geom.P(to, GroundAt(j, to))}
 	front := j.Posts.front()
 	for i := len(front) - 1; i >= 0; i-- {
@@ -113,13 +115,14 @@ func terrain(j *Job, from, to, low float64) geom.Solid {
 	if j.Freestanding() {
 		back = -groundMore
 	}
-	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(facing)
+	back -= math.Abs(beam.Lies.U.Y) * (to - from) // a skewed one comes to the wall all along
+	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(beam.place(facing))
 }
 
 // front are the posts under the beam.
 func (p Posts) front() []Post { return p.At[:len(p.At)-p.Rear] }
 
-// GroundAt is the finished ground under the beam at a place along the wall:
+// GroundAt is the finished ground under the beam at a place along it:
 // straight from post to post, level beyond the end posts.
 func GroundAt(j *Job, along float64) float64 {
 	posts := j.Posts.front()

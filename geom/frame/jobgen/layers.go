@@ -11,7 +11,7 @@ import (
 // without it.
 func (g *gen) settleLayers(seed uint64) {
 	own := gen{r: rand.New(rand.NewPCG(seed, stream+7)), inches: g.inches}
-	if own.chance(0.4) {
+	if own.chance(0.4) && g.skew == 0 {
 		g.layers = &layers{seed: own.r.Uint64()}
 	}
 }
@@ -34,7 +34,7 @@ func (g *gen) writeLie(first, last float64) {
 		return
 	}
 	under := 0.0
-	check := fmt.Sprintf("{rafters: %s, clearance: %g}", own.s(deep), float64(own.r.IntN(4))/2)
+	check := fmt.Sprintf("{rafters: %s, clearance: %g mm}", own.s(deep), float64(own.r.IntN(4))/2)
 	switch own.r.IntN(3) {
 	case 0:
 		check = own.s(deep)
