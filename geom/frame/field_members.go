@@ -173,7 +173,7 @@ func (d *draft) outFields() keys.Group {
 		Choices: []keys.Choice{{Keys: []string{"at", "left"}, Need: true}},
 		Fields: []keys.Field{
 			{Key: "at", Is: keys.Length(&o.one, at), Doc: "Everywhere: the beam is parallel with the wall."},
-			{Key: "left", Is: keys.Length(&o.left, at), Doc: "Or at its left end."},
+			{Key: "left", Is: keys.Length(&o.left, at), With: "right", Doc: "Or at its left end."},
 			{Key: "right", Is: keys.Length(&o.right, at), With: "left", Doc: "And at its right end."},
 		}}
 }

@@ -141,7 +141,7 @@ func TestSkewRefusals(t *testing.T) {
 		{"fall:", "braces: {section: 70x45, down: 500, angle: 45}\nfall:", "knee braces are not drawn"},
 		{"fall:", "valance: {section: 140x30}\nfall:", "a valance is not drawn"},
 		{"section: 100x100,", "section: 100x100, base: slab,", "is there already"},
-		{", right: 2400", "", "none at its right"},
+		{", right: 2400", "", "right"},
 		{"right: 2400", "right: 200", "turn by more than 30"},
 	} {
 		text := strings.Replace(base, c.from, c.to, 1)
