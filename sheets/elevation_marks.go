@@ -15,8 +15,8 @@ import (
 // paper.
 const groundReach = 6.0
 
-// groundLine draws the finished ground as one wide line: from post to post in
-// the front elevation, level at the given post in an end elevation.
+// groundLine draws the finished ground as one wide line: as it runs along the
+// frame in the front elevation, level at the given post in an end elevation.
 func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 	bounds := draw.EmptyRect()
 	if !m.rear().OnWall { // no house gives the reach
@@ -32,13 +32,11 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 		p.sheet.Line(st, geom.P(x0, y), geom.P(x1, y))
 		return
 	}
-	posts := m.job.Posts.At[:len(m.front().Posts)]
-	first, last := posts[0], posts[len(posts)-1]
-	line := []geom.Pt{geom.P(x0, v.Pt(geom.V(0, 0, first.Ground)).Y)}
-	for _, q := range posts {
-		line = append(line, v.Pt(geom.V(q.Along, 0, q.Ground)))
+	var line []geom.Pt
+	along := func(x float64) float64 { return v.Base.X + (x-v.At.X)/v.Scale } // the front is never broken
+	for _, q := range frame.GroundLine(m.job, along(x0), along(x1)) {
+		line = append(line, v.Pt(geom.V(q.X, 0, q.Y)))
 	}
-	line = append(line, geom.P(x1, v.Pt(geom.V(0, 0, last.Ground)).Y))
 	p.sheet.Line(st, line...)
 }
 

@@ -230,6 +230,8 @@ func (d *draft) levelFields() keys.Group {
 			Doc: "What level 0 is, such as: finished deck at the wall."},
 		{Key: "ground", Is: keys.Length(&l.Ground, anywhere()), Need: true,
 			Doc: "Finished ground at the posts, unless a post has its own."},
+		{Key: "ground_line", Is: keys.ListOf(&l.Line, 2, keys.Zero, groundFields), Also: []string{"terrain", "ground_profile"},
+			Doc: "The finished ground along the frame from left to right, straight from point to point and level beyond the end ones; two points at one place are a plumb step. The ground at every post is then read off it. Left out, the ground runs straight from post to post."},
 		{Key: "deck", Is: keys.Group{Opt: true, Fields: []keys.Field{
 			{Key: "level", Is: keys.Length(&l.Deck, anywhere()), Def: "0", Doc: "Its top."},
 			{Key: "out", Is: keys.Length(&l.DeckOut, keys.Between(1, far)), Need: true, Doc: "How far it runs out from the wall."},
@@ -238,6 +240,13 @@ func (d *draft) levelFields() keys.Group {
 			Doc: "Height of the eye for the sight line under the beam, above what one stands on."},
 		{Key: "head_room", Is: keys.Length(&l.HeadRoom, distance()), Def: "2100 mm", Habit: true, Also: []string{"headroom", "head_height"},
 			Doc: "Least height under the beam; less of it is warned of."},
+	}}
+}
+
+func groundFields(p *GroundPoint) keys.Kind {
+	return keys.Group{Fields: []keys.Field{
+		{Key: "at", Is: keys.Length(&p.Along, anywhere()), Need: true, Doc: "Its place, along."},
+		{Key: "level", Is: keys.Length(&p.Level, anywhere()), Need: true, Doc: "The level there."},
 	}}
 }
 

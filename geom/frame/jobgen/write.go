@@ -45,6 +45,7 @@ func (g *gen) write(seed uint64) {
 	g.writeTrim(seed)
 	g.writeOrder()
 	g.writeSite(seed)
+	g.writeGround(seed)
 }
 
 // settleOrder decides, from random numbers of its own, what the job says of
