@@ -102,6 +102,10 @@ func (m *maker) lowestGround() float64 {
 	return low
 }
 
+// lowerStep is how thick the ground below its steps is pictured, mm: without
+// any it would not show.
+const lowerStep = 30
+
 // pictorialStep pictures a step from outside and above. What is below ground
 // is dashed, and the deck left off, if that is what the step is about.
 func pictorialStep(below bool) stepView {
@@ -119,6 +123,9 @@ func pictorialStep(below bool) stepView {
 			if !below {
 				s = s.aboveGround()
 				crop.Min.Z = m.lowestGround()
+				if len(m.job.GroundSteps()) > 0 {
+					crop.Min.Z -= lowerStep
+				}
 			} else {
 				l.hidden = func(sc *scene, body int) bool {
 					b, ok := sc.member(body)
