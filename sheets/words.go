@@ -137,7 +137,7 @@ func (m *maker) cautions() []string {
 		"Work from a proper platform. Brace posts and beam until the rafters are fixed. Nobody stands under a beam that is being lifted.",
 		"Treated timber: gloves, goggles and mask when cutting; never burn the offcuts. Wet concrete burns skin.",
 	}
-	return append(said, m.stepCaution()...)
+	return append(append(said, m.stepCaution()...), m.strapCaution()...)
 }
 
 // stepCaution says where the ground steps, and that nothing here holds the step.

@@ -99,6 +99,8 @@ func (d *draft) fields() keys.Group {
 			Doc: "The slope of the rafters' top edges, down to the front."},
 		{Key: "braces", Is: d.braceFields(), Also: []string{"brace", "knee_braces", "knee_brace"},
 			Doc: "Knee braces from the posts to the beam; left out, there are none."},
+		{Key: "roof_straps", Is: d.roofStrapFields(), Also: []string{"roof_strap", "diagonal_straps", "strap_brace", "strap_bracing"},
+			Doc: "Flat steel straps across the rafters, a pair on the two diagonals; left out, there are none. What they carry, and by what they are held, is for a licensed designer."},
 		{Key: "blocking", Is: d.blockingFields(), Also: []string{"blocks", "noggings", "nogging", "dwangs"},
 			Doc: "Blocks between the rafters; left out, there are none."},
 		{Key: "fascia", Is: d.fasciaFields(), Also: []string{"fascia_board", "eaves_board"},

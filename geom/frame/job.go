@@ -34,6 +34,8 @@ type Job struct {
 	Fall    Fall
 	Braces  Braces
 
+	RoofStraps RoofStraps
+
 	Blocking Blocking
 	Fascia   Fascia
 	Valance  Valance

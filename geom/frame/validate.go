@@ -236,5 +236,6 @@ func (c *checker) validate() {
 		c.layOutFascia()
 		c.layOutValance()
 		c.layOutTrim()
+		c.layOutRoofStraps()
 	}
 }

@@ -76,7 +76,7 @@ func TestEveryOptionIsUsed(t *testing.T) {
 		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:", "slats:", "raised: outer", "roof:", "gutter:", "flashing:",
 		"kind: solid masonry", "kind: concrete", "kind: unfilled masonry", "kind: masonry veneer", "kind: cladding cut back", "kind: fascia",
 		"gutter:", "cut_back:", "cavity:", "from_edge:", "rows: staggered",
-		"blocking:", "over: beam", "set: plumb", "fascia:", "valance:", "set: on the face", "set: between posts", "set_back:",
+		"roof_straps:", "on: undersides", "on: top edges", "past:", "blocking:", "over: beam", "set: plumb", "fascia:", "valance:", "set: on the face", "set: between posts", "set_back:",
 		"braces:", "joint: housed", "joint: lapped", "bolt:", "down:", "along:", "length:",
 		"rear_beam:", "  rear: [", "rear beam inner arris", "rear beam outer arris",
 	} {
