@@ -223,11 +223,7 @@ func (m *maker) framingView(full bool) block {
 	if full {
 		m.beamRows(b.Around)
 	}
-	if m.front().Skewed() {
-		m.skewRows(b, b.Around)
-	} else {
-		b.Bottom.Overall(m.front().Name, m.beamPoint(m.front().From), m.beamPoint(m.front().To))
-	}
+	b.Bottom.Overall(m.front().Name, m.beamPoint(m.front().From), m.beamPoint(m.front().To))
 	b.over = func(p *page, v *draw.View) {
 		m.drawWall(p, v, wall)
 		m.drawRoofStraps(p, v)

@@ -24,7 +24,7 @@ func (m *maker) roofStrapMarks(p *page, v *draw.View) []func() {
 	var order []string
 	alike := map[string][]frame.StrapRun{}
 	for _, run := range m.frame.Setout.RoofStraps {
-		words := m.strapSize(run)
+		words := m.figures.Length(run.Length)
 		if alike[words] == nil {
 			order = append(order, words)
 		}
@@ -33,7 +33,7 @@ func (m *maker) roofStrapMarks(p *page, v *draw.View) []func() {
 	for _, words := range order {
 		runs := alike[words]
 		at := runs[0].From.Lerp(runs[0].To, 0.3) // clear of where the pair crosses
-		text := fmt.Sprintf("%s %s", count(len(runs), "diagonal strap"), words)
+		text := fmt.Sprintf("%s, %s long", count(len(runs), "strap"), words)
 		out = append(out, func() {
 			p.placer.Label(draw.Label{View: v, At: at, Text: text, Width: detailWords, Toward: geom.P(1, 1)})
 		})
@@ -41,10 +41,13 @@ func (m *maker) roofStrapMarks(p *page, v *draw.View) []func() {
 	return out
 }
 
-// strapSize is a strap's size with its length.
-func (m *maker) strapSize(run frame.StrapRun) string {
+// strapSize is a strap's width and thickness.
+func (m *maker) strapSize() string {
 	r := m.job.RoofStraps
-	return m.hardwareSize(frame.DiagonalStrap, frame.HardwareSize{Width: r.Width, Thickness: r.Thickness, Length: run.Length})
+	if r.Thickness == 0 {
+		return m.fine(r.Width) + " wide, thickness " + toBeStated
+	}
+	return m.fine(r.Width) + " × " + m.fine(r.Thickness)
 }
 
 // strapEdges names the edges of the rafters that the straps lie on.
@@ -88,8 +91,8 @@ func (m *maker) strapNote() []string {
 		bent += fmt.Sprintf(", and %s more at each end to bend down the rafter's side", m.said(r.Past))
 	}
 	return []string{
-		fmt.Sprintf("Chain lines across the rafters are flat steel straps: %s. Each has %s%s. Drawn tight by: %s. Straps, nails and what draws them tight are for the designer.",
-			m.strapPlace(), m.strapNails(), bent, stated(m.job.RoofStraps.Tension)),
+		fmt.Sprintf("Chain lines across the rafters are flat steel straps, %s: %s. Each has %s%s. Drawn tight by: %s. Straps, nails and what draws them tight are for the designer.",
+			m.strapSize(), m.strapPlace(), m.strapNails(), bent, stated(m.job.RoofStraps.Tension)),
 	}
 }
 

@@ -122,10 +122,10 @@ func (c *checker) strapRun(p StrapBays, falls bool) (StrapRun, bool) {
 	if !falls {
 		upper, lower = right, left
 	}
-	top, end := s.strapReach(j, upper), s.strapReach(j, lower)
-	from, to := top[0]+r.Inset, end[1]-r.Inset
+	start, end := s.strapReach(j)
+	from, to := start+r.Inset, end-r.Inset
 	if from >= to {
-		c.errorf(RuleRoofStrap, "roof_straps.inset", "the rafters are %s long in the clear and the straps stand in %s at both ends; make inset less", c.mm(end[1]-top[0]), c.mm(r.Inset))
+		c.errorf(RuleRoofStrap, "roof_straps.inset", "the rafters are %s long in the clear and the straps stand in %s at both ends; make inset less", c.mm(end-start), c.mm(r.Inset))
 		return StrapRun{}, false
 	}
 	slope := s.onSlope()
@@ -148,15 +148,14 @@ func (c *checker) strapRun(p StrapBays, falls bool) (StrapRun, bool) {
 	return run, true
 }
 
-// strapReach is the clear stretch of a rafter's edge that the straps lie on,
-// between the faces of what carries it, down the slope.
-func (s Setout) strapReach(j *Job, x float64) [2]float64 {
-	cut := s.Cut(x)
-	shift := 0.0
-	if j.RoofStraps.Under {
-		shift = j.Rafters.Section.Depth * s.tan // plumb below a point of the top edge lies farther down the slope
+// strapReach is the clear stretch of the edges that the straps lie on, between
+// the faces of what carries the rafters, down the slope.
+func (s Setout) strapReach(j *Job) (from, to float64) {
+	from, to = (s.lineAt-s.Rear().Outer)/s.cos, (s.lineAt-s.Front().Inner)/s.cos
+	if j.RoofStraps.Under { // plumb below a point of the top edge lies farther down the slope
+		from, to = from+j.Rafters.Section.Depth*s.tan, to+j.Rafters.Section.Depth*s.tan
 	}
-	return [2]float64{(s.lineAt-cut.Rear().Outer)/s.cos + shift, (s.lineAt-cut.Front().Inner)/s.cos + shift}
+	return from, to
 }
 
 // tied is how far from the faces of plate and beam the straps of the rafters'

@@ -40,14 +40,10 @@ func (g *gen) write(seed uint64) {
 		g.writeBattens()
 		g.writeSlats(from)
 	}
-	if g.skew != 0 {
-		g.skewFall()
-	} else {
-		g.writeFall()
-		g.writeBraces(seed)
-		g.writeTrim(seed)
+	g.writeFall()
+	g.writeBraces(seed)
+	g.writeTrim(seed)
 	g.writeRoofStraps(seed)
-	}
 	g.writeOrder()
 	g.writeSite(seed)
 	g.writeGround(seed)
