@@ -26,6 +26,11 @@ type Around struct {
 	Sloped                   []*SlopedRows
 	Title                    *Title // under everything; nil: none
 
+	// Close saves room, where a view fits no sheet otherwise: the title moves left
+	// rather than stand out past the parts over it, and long titles of rows
+	// are folded.
+	Close bool
+
 	cuts   []Section
 	levels [2]*LevelStack // Left, Right
 	notes  [2]*NoteColumn
@@ -97,6 +102,9 @@ func (a *Around) arrange(h Hand) {
 	left, right := !a.notes[0].Empty(), !a.notes[1].Empty()
 	a.Top.swap = !left && (right || !a.Left.titled())
 	a.Bottom.swap = left
+	for _, rows := range []*Rows{a.Top, a.Bottom, a.Left, a.Right} {
+		rows.folds = a.Close
+	}
 	over, under := a.Top.Extent(h), a.Bottom.Extent(h)
 	a.clearCorners(h, over.Union(under))
 	for i, rows := range []*Rows{a.Left, a.Right} {
@@ -239,7 +247,12 @@ func (a *Around) titleAt(h Hand, r Rect) geom.Pt {
 	a.Title.Under = false
 	w, _ := a.Title.Size(h)
 	a.Title.Under = w > r.W()
-	return geom.P(a.View.Outline(a.Bounds).X0, r.Y0-beyond)
+	x := a.View.Outline(a.Bounds).X0
+	if a.Close {
+		w, _ = a.Title.Size(h)
+		x = min(x, max(r.X0, r.X1-w))
+	}
+	return geom.P(x, r.Y0-beyond)
 }
 
 // Margins measures the parts at the present scale of the view.

@@ -124,3 +124,40 @@ func (wholeMillimetres) Length(mm float64) string { return fmt.Sprintf("%.0f", m
 func (wholeMillimetres) Level(mm float64) string  { return fmt.Sprintf("%+.0f", mm) }
 func (wholeMillimetres) Angle(rad float64) string { return fmt.Sprintf("%.1f°", rad*180/math.Pi) }
 func (wholeMillimetres) Slope(rad float64) string { return fmt.Sprintf("1:%.1f", 1/math.Tan(rad)) }
+
+// Closed up, a view whose words stand out takes less room: its title begins
+// farther left, and the titles of its rows are folded, upper line first.
+func TestCloseSavesRoom(t *testing.T) {
+	h := hand("A4")
+	v := front(0.01, geom.P(100, 150))
+	b := Rect{0, 0, 1500, 3000}
+	a := NewAround(v, b)
+	a.Left.Overall("", geom.Vec{}, geom.V(0, 0, 3000))
+	a.Right.Chain("packer, plate, clear, beam, post, beam", geom.Vec{}, geom.V(0, 0, 3000))
+	a.Bottom.Chain("rafter spaces", geom.Vec{}, geom.V(1500, 0, 0))
+	a.Title = &Title{View: v, Name: "Framing plan", Note: "seen from above, without battens", NoBar: true}
+	open := a.Extent(h)
+	a.Close = true
+	shut := a.Extent(h)
+	if shut.W() > open.W()-5 || shut.H() > open.H()-15 {
+		t.Errorf("closed up it takes %.1f × %.1f, as it was %.1f × %.1f", shut.W(), shut.H(), open.W(), open.H())
+	}
+	s := &Sheet{Number: "T", Paper: h.Paper}
+	a.Draw(NewPlacer(s, h))
+	at := map[string]geom.Pt{}
+	for _, it := range s.Items {
+		if it.Text != nil {
+			at[it.Text.String] = it.Text.At
+			if !shut.Expand(slack).Encloses(it.Text.Box()) {
+				t.Errorf("%q stands out of the room", it.Text.String)
+			}
+		}
+	}
+	for _, pair := range [][2]string{{"packer, plate, clear,", "beam, post, beam"}, {"rafter", "spaces"}} {
+		upper, ok := at[pair[0]]
+		lower, ok2 := at[pair[1]]
+		if !ok || !ok2 || upper.X >= lower.X && upper.Y <= lower.Y {
+			t.Errorf("%q stands at %v, %q at %v", pair[0], upper, pair[1], lower)
+		}
+	}
+}

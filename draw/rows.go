@@ -53,6 +53,7 @@ type Rows struct {
 	Within bool    // titles stand over their rows where a space is wide enough, so that none sticks out
 	rows   []row
 	swap   bool    // titles at the other end than usual
+	folds  bool    // long titles stand in several lines
 	shift  float64 // all rows stand further out by this, mm on paper
 
 	// What was planned last, and for what: arranging the parts round a view asks
@@ -73,7 +74,7 @@ type footing struct {
 	bounds                   Rect
 	side                     Side
 	first, reach, deep, away float64
-	within, swap             bool
+	within, swap, folds      bool
 	rows                     int
 }
 
@@ -81,7 +82,7 @@ func (r *Rows) footing(h Hand) footing {
 	v := r.View
 	return footing{
 		v.Axes, v.Scale, v.Base, v.At, v.Figures, h, r.Bounds, r.Side,
-		r.First, r.Reach, r.Deep, r.shift, r.Within, r.swap, len(r.rows),
+		r.First, r.Reach, r.Deep, r.shift, r.Within, r.swap, r.folds, len(r.rows),
 	}
 }
 
@@ -347,7 +348,7 @@ func (p *rowsPlan) rowAt(i int) float64 {
 		}
 	}
 	if p.rows[i].title != "" {
-		inward = max(inward, titleHalf)
+		inward = max(inward, p.titleHalf(p.rows[i].title))
 	}
 	if i == 0 {
 		first := p.r.First
@@ -412,12 +413,50 @@ func (p *rowsPlan) layTitle(w *rowPlan) {
 		w.figs = append(w.figs, figPlan{text: w.title, box: box, along: true, title: true})
 		return
 	}
-	box := Rect{lo - 2*textGap - width, w.v - half, lo - 2*textGap, w.v + half}
-	if p.titleHigh() {
-		box.X0, box.X1 = hi+2*textGap, hi+2*textGap+width
+	lines := p.titleLines(w.title)
+	for i, line := range lines {
+		width, v := TextWidth(line, NoteHeight, false), w.v+p.lineOff(i, len(lines))
+		box := Rect{lo - 2*textGap - width, v - half, lo - 2*textGap, v + half}
+		if p.titleHigh() {
+			box.X0, box.X1 = hi+2*textGap, hi+2*textGap+width
+		}
+		w.figs = append(w.figs, figPlan{text: line, box: box, along: true, title: true})
 	}
-	w.figs = append(w.figs, figPlan{text: w.title, box: box, along: true, title: true})
-	w.far = max(w.far, w.v+titleHalf)
+	w.far = max(w.far, w.v+p.titleHalf(w.title))
+}
+
+// The lengths at which a title is folded, mm on paper (own): of an upright row,
+// and of a lying one, whose title stands beside the view.
+const (
+	uprightFold = 34.0
+	lyingFold   = 16.0
+)
+
+// titleLines are the lines of a row's title.
+func (p *rowsPlan) titleLines(title string) []string {
+	switch {
+	case !p.r.folds:
+		return []string{title}
+	case p.r.Side.lying():
+		return Wrap(title, NoteHeight, false, lyingFold)
+	}
+	return Wrap(title, NoteHeight, false, uprightFold)
+}
+
+// lineOff is how far out of the row's line the middle of the i-th of n lines of
+// its title stands. The first is uppermost as one reads it.
+func (p *rowsPlan) lineOff(i, n int) float64 {
+	down := (float64(i) - float64(n-1)/2) * lineSpacing * NoteHeight
+	if p.r.Side.outward() {
+		return -down
+	}
+	return down
+}
+
+// titleHalf is the reach of a row's title to both sides of the row.
+func (p *rowsPlan) titleHalf(title string) float64 {
+	n := len(p.titleLines(title))
+	return math.Abs(p.lineOff(0, n)) + titleHalf
 }
 
 // titleWithin is the place of a title over its row, if it is wanted there and
@@ -447,7 +486,7 @@ func (p *rowsPlan) titleWithin(w *rowPlan, width float64) (Rect, bool) {
 	return box, fits
 }
 
-// titleHalf is the reach of a row's title to both sides of the row, with
+// titleHalf is the reach of a title of one line to both sides of the row, with
 // letters that hang below the baseline.
 const titleHalf = NoteHeight * (0.5 + descent)
 

@@ -456,15 +456,20 @@ func underSeat(m *maker) float64 { return m.seatLevel() - underBeam }
 
 // topsStep pictures the plate's level line, carried out to the posts.
 func topsStep() stepView {
-	const past = 250.0 // mm, of the line beyond the posts
+	const (
+		past  = 250.0 // mm, of the line beyond the posts
+		most  = 0.8   // of that, out to the height that is measured down
+		apart = 5.5   // mm on paper, from the posts to it: its figure stands between
+	)
+	beyond := func(c *buildCell) float64 { return max(past, apart/most/c.view.Scale) }
 	over := func(c *buildCell, p *page) {
 		s := c.frame.Setout
 		at := func(y float64) geom.Pt { return c.view.Pt(geom.V(0, y, c.rear().Top)) }
-		p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(s.Rear().Outer), at(s.Front().Outer-past))
+		p.sheet.Line(draw.Style{Layer: draw.Centre, Pen: draw.Middle, Dash: draw.Chain}, at(s.Rear().Outer), at(s.Front().Outer-beyond(c)))
 	}
 	marks := func(c *buildCell, p *page) {
 		s := c.frame.Setout
-		out := s.Front().Outer - past*0.8
+		out := s.Front().Outer - beyond(c)*most
 		seat, line := geom.V(0, s.Front().Outer, c.seatLevel()), geom.V(0, out, c.rear().Top)
 		const least = 5.0 // mm on paper, for a figure beside the line
 		if (line.Z-seat.Z)*c.view.Scale >= least {

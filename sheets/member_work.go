@@ -320,7 +320,8 @@ func (s *timber) needsBlocking(h frame.Hole) bool {
 // chamferWork is the weathering of a post's top.
 func (s *timber) chamferWork(c frame.Chamfer) work {
 	f := s.Faces()
-	low := c.At - (s.Section.Depth-c.Seat)*math.Tan(c.Angle)
+	drop := func(to float64) float64 { return c.At - (to-c.Seat)*math.Tan(c.Angle) }
+	low, left := drop(s.Section.Depth), s.leftAtTop()
 	side := f[0]
 	if s.mainFace() == f[1] {
 		side = f[1]
@@ -333,8 +334,20 @@ func (s *timber) chamferWork(c frame.Chamfer) work {
 		pass: cutPass, name: "chamfer", face: side, hold: holdPostTop,
 		stops: []stop{{firstEdge, low}, {secondEdge, c.At}},
 		how:   how,
-		spot:  s.OnFace(side, low, s.Section.Depth),
+		spot:  s.OnFace(side, drop(left), left),
 	}
+}
+
+// leftAtTop is where a post ends towards the house at its top: at a check-out of
+// that side, or at the side.
+func (s *timber) leftAtTop() float64 {
+	left := s.Section.Depth
+	for _, f := range s.Features {
+		if c, ok := f.(frame.CheckOut); ok && c.Face == s.Faces()[3] && c.Open(s.Member) {
+			left = min(left, s.Section.Depth-c.Depth)
+		}
+	}
+	return left
 }
 
 // checkOutWork is a notch across a face, from its seat up.

@@ -8,6 +8,7 @@ import (
 	"runtime"
 	"runtime/debug"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -29,6 +30,9 @@ const (
 )
 
 var long = flag.Bool("long", false, "audit 2000 random jobs rather than 500, the gaps between lines too; have all examples read and painted by all witnesses")
+
+// chosen has TestAudits look at a few jobs only, while one mends what it found.
+var chosen = flag.String("seeds", "", "audit the random jobs of these `seeds` alone, as \"7 12 40-60\"")
 
 // drawn is a job with everything that is made of it.
 type drawn struct {
@@ -62,7 +66,33 @@ func examples(t testing.TB) []source {
 func random(n int) []source {
 	var out []source
 	for seed := range uint64(n) {
-		out = append(out, source{fmt.Sprintf("seed %d", seed), func() ([]byte, error) { return jobgen.Job(seed), nil }})
+		out = append(out, seeded(seed))
+	}
+	return out
+}
+
+// seeded is the random job of a seed.
+func seeded(seed uint64) source {
+	return source{fmt.Sprintf("seed %d", seed), func() ([]byte, error) { return jobgen.Job(seed), nil }}
+}
+
+// seeds are the random jobs of a list of seeds and of ranges of them.
+func seeds(t testing.TB, list string) []source {
+	t.Helper()
+	var out []source
+	for _, word := range strings.Fields(list) {
+		from, to, isRange := strings.Cut(word, "-")
+		if !isRange {
+			to = from
+		}
+		first, err := strconv.ParseUint(from, 10, 64)
+		last, err2 := strconv.ParseUint(to, 10, 64)
+		if err != nil || err2 != nil {
+			t.Fatalf("-seeds: %q is neither a number nor a range such as 40-60", word)
+		}
+		for ; first <= last; first++ {
+			out = append(out, seeded(first))
+		}
 	}
 	return out
 }
@@ -162,7 +192,8 @@ func (l *ledger) add(rule, job, format string, args ...any) {
 	l.rules[rule] = append(l.rules[rule], entry{job, fmt.Sprintf(format, args...)})
 }
 
-// told is how many findings of a rule are told in full, each of another job.
+// told is how many findings of a rule are told in full, each of another job; of
+// the others the jobs are named.
 const told = 5
 
 // report makes each rule that was broken a failing subtest.
@@ -180,8 +211,14 @@ func (l *ledger) summary(rule string) string {
 	jobs := map[string]bool{}
 	var b strings.Builder
 	for _, e := range all {
-		if !jobs[e.job] && len(jobs) < told {
+		switch {
+		case jobs[e.job]:
+		case len(jobs) < told:
 			fmt.Fprintf(&b, "\n\t%s: %s", e.job, e.what)
+		case len(jobs) == told:
+			fmt.Fprintf(&b, "\n\tand in %s", e.job)
+		default:
+			fmt.Fprintf(&b, ", %s", e.job)
 		}
 		jobs[e.job] = true
 	}
@@ -219,8 +256,15 @@ func TestAudits(t *testing.T) {
 	if testing.Short() {
 		n = writtenJobs
 	}
+	var jobs []source
+	if *chosen != "" {
+		jobs = seeds(t, *chosen)
+		n = len(jobs)
+	} else {
+		jobs = append(examples(t), random(n)...)
+	}
 	var found, gaps ledger
-	count := each(t, append(examples(t), random(n)...), func(d *drawn) {
+	count := each(t, jobs, func(d *drawn) {
 		d.auditAll(&found)
 		if *long {
 			d.lineGaps(&gaps)

@@ -38,7 +38,11 @@ func (m *maker) sectionSheets() []draft {
 		}
 	}
 	section := c.laidOut(pic, keyed)
-	return m.lay(sectionTitle, []string{onSection}, m.scales(sectionScale), grid{{section}, {section.lists()}})
+	if _, ok := arrange(m.hand, m.room(sectionTitle), m.scales(sectionScale), grid{{section}}); !ok {
+		c.bare = true // nothing else can be left to another sheet
+		section = c.laidOut(pic, keyed)
+	}
+	return append(m.layAlone(sectionTitle, []string{onSection}, m.scales(sectionScale), section), section.listSheets()...)
 }
 
 // layouts are the ways to lay the section out at a scale that fit the sheet,

@@ -42,7 +42,7 @@ func (c *cross) narrow() bool {
 
 // battenRow dimensions the battens along the slope, above them.
 func (c *cross) battenRow() {
-	r, ok := c.spacedOnSlope()
+	r, ok := c.rowOnSlope()
 	if !ok {
 		return
 	}
@@ -66,6 +66,14 @@ type slopeRow struct {
 	up    geom.Vec // from the rafters' top edges to where the row stands off from
 	end   float64  // world y of the end of the row
 	high  float64  // level of the highest of them
+}
+
+// rowOnSlope is what the row on the slope gives the places of, if there is one.
+func (c *cross) rowOnSlope() (slopeRow, bool) {
+	if c.bare {
+		return slopeRow{}, false
+	}
+	return c.spacedOnSlope()
 }
 
 // spacedOnSlope are the battens, or the slats of one bay; false without either.

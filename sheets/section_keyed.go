@@ -74,13 +74,5 @@ func (m *maker) levelTable(title string, levels []frame.Level, width float64) dr
 // listSheets puts the lists on sheets of their own.
 func (c *cross) listSheets() []draft {
 	const title = sectionTitle + ": lists"
-	fl := newFlow(c.hand, c.room(title))
-	for _, b := range c.lists() {
-		fl.add(b)
-	}
-	var out []draft
-	for _, page := range fl.sheets {
-		out = append(out, draft{title, nil, page})
-	}
-	return out
+	return c.flowed(title, nil, c.lists())
 }

@@ -176,7 +176,11 @@ func (c *cross) battenNote() {
 	if l := c.frame.Of(frame.KindLath); len(l) > 0 {
 		words += fmt.Sprintf("Over them %d laths %s, %s. ", len(l), l[0].Mark, c.figures.Size(l[0].Section.Depth, l[0].Section.Width))
 	}
-	words += "The row over them runs down the slope from the " + c.rear().Short + ", to the " + c.setting().nearEdge
+	if c.bare {
+		words += "Their places are on the batten plan"
+	} else {
+		words += "The row over them runs down the slope from the " + c.rear().Short + ", to the " + c.setting().nearEdge
+	}
 	named := bt[0]
 	if c.form != keyed {
 		named = frame.Member{} // the leader may end on any of them
@@ -301,7 +305,7 @@ func (c *cross) placeWords(h draw.Hand) {
 func (c *cross) placeBattenRow(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
 	c.dropOff, c.Sloped = dropOff, nil
-	r, ok := c.spacedOnSlope()
+	r, ok := c.rowOnSlope()
 	if !ok {
 		return
 	}

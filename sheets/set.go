@@ -109,7 +109,7 @@ func (m *maker) drafts() []draft {
 
 // lay arranges blocks on a sheet at the largest of the scales that fits, trying
 // the grids in order at each. If none fits, every block of the first grid gets
-// a sheet of its own.
+// a sheet of its own, or as many as its words need.
 func (m *maker) lay(title string, topics []string, scales []float64, grids ...grid) []draft {
 	if a, ok := arrange(m.hand, m.room(title), scales, grids...); ok {
 		return []draft{{title, topics, a}}
@@ -120,12 +120,40 @@ func (m *maker) lay(title string, topics []string, scales []float64, grids ...gr
 			if b == nil {
 				continue
 			}
-			a, ok := arrange(m.hand, m.room(title), scales, grid{{b}})
-			if !ok {
-				a = m.squeeze(b, m.room(title), scales)
-			}
-			out = append(out, draft{title, topics, a})
+			out = append(out, m.layAlone(title, topics, scales, b)...)
 		}
+	}
+	return out
+}
+
+// layAlone puts a block on a sheet of its own: as it is, else closed up, else,
+// if it is of words, on as many as it takes.
+func (m *maker) layAlone(title string, topics []string, scales []float64, b block) []draft {
+	room := m.room(title)
+	a, ok := arrange(m.hand, room, scales, grid{{b}})
+	if v, closes := b.(interface{ close() }); !ok && closes {
+		v.close()
+		a, ok = arrange(m.hand, room, scales, grid{{b}})
+	}
+	if !ok {
+		if words := wordsOf(b); len(words) > 0 {
+			return m.flowed(title, topics, words)
+		}
+		a = m.squeeze(b, room, scales)
+	}
+	return []draft{{title, topics, a}}
+}
+
+// flowed lets words and tables flow down columns, on as many sheets as that
+// takes.
+func (m *maker) flowed(title string, topics []string, words []block) []draft {
+	fl := newFlow(m.hand, m.room(title))
+	for _, b := range words {
+		fl.add(b)
+	}
+	var out []draft
+	for _, page := range fl.sheets {
+		out = append(out, draft{title, topics, page})
 	}
 	return out
 }
@@ -135,7 +163,7 @@ func (m *maker) lay(title string, topics []string, scales []float64, grids ...gr
 // which hardly less of it does than at any other.
 func (m *maker) squeeze(b block, sp draw.Space, scales []float64) arrangement {
 	const hardly = 1.0 // mm on paper
-	free := freeOf(sp)
+	free := rooms(sp)[0]
 	var all []placing
 	least := math.Inf(1)
 	over := func(p placing) float64 { return max(0, p.w-free.W()) + max(0, p.h-free.H()) }

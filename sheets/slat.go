@@ -94,8 +94,12 @@ func (c *cross) slatNote() {
 		q.X = c.x
 		at = append(at, q)
 	}
-	words := fmt.Sprintf("%s, %s. %d in each bay, on cleats %s. The row runs to their edges nearest the house",
-		c.stick("slat", all[0]), c.turnWords(), len(layer.At), c.frame.Of(frame.KindCleat)[0].Mark)
+	words := fmt.Sprintf("%s, %s. %d in each bay, on cleats %s. ", c.stick("slat", all[0]), c.turnWords(), len(layer.At), c.frame.Of(frame.KindCleat)[0].Mark)
+	if c.bare {
+		words += "Their places are on the slat plan"
+	} else {
+		words += "The row runs to their edges nearest the house"
+	}
 	named := all[0]
 	if c.form != keyed {
 		named = frame.Member{}

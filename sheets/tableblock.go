@@ -138,6 +138,28 @@ func (b besideBlock) finish(p *page) {
 	}
 }
 
+// wordsOf are the tables and words of which a block is made; none if there is
+// anything else in it.
+func wordsOf(b block) []block {
+	var out, parts []block
+	switch b := b.(type) {
+	case splitter:
+		return []block{b.(block)}
+	case stackBlock:
+		parts = b
+	case besideBlock:
+		parts = b
+	}
+	for _, part := range parts {
+		words := wordsOf(part)
+		if len(words) == 0 {
+			return nil
+		}
+		out = append(out, words...)
+	}
+	return out
+}
+
 // hung is a block whose top stands level with that of another one in the same
 // row of a grid.
 type hung struct {

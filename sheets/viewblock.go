@@ -82,6 +82,12 @@ func (b *viewBlock) bar(on bool) {
 	b.sizes = nil
 }
 
+// close brings the view to where it takes least room: see [draw.Around.Close].
+func (b *viewBlock) close() {
+	b.Close = true
+	b.sizes = nil
+}
+
 // sizedAt is the room that a view was found to take at a scale.
 type sizedAt struct {
 	scale float64

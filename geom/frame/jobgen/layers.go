@@ -34,7 +34,7 @@ func (g *gen) writeLie(first, last float64) {
 		return
 	}
 	under := 0.0
-	check := fmt.Sprintf("{rafters: %s, clearance: %g}", own.s(deep), float64(own.r.IntN(4))/2)
+	check := fmt.Sprintf("{rafters: %s, clearance: %g mm}", own.s(deep), float64(own.r.IntN(4))/2)
 	switch own.r.IntN(3) {
 	case 0:
 		check = own.s(deep)
