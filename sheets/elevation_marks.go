@@ -33,9 +33,10 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 		return
 	}
 	var line []geom.Pt
-	along := func(x float64) float64 { return v.Base.X + (x-v.At.X)/v.Scale } // the front is never broken
-	for _, q := range frame.GroundLine(m.job, along(x0), along(x1)) {
-		line = append(line, v.Pt(geom.V(q.X, 0, q.Y)))
+	at := func(along, z float64) geom.Pt { return v.Pt(m.front().Point(along, m.front().Outer, z)) }
+	zero, one := at(0, 0).X, at(1, 0).X
+	for _, q := range frame.GroundLine(m.job, (x0-zero)/(one-zero), (x1-zero)/(one-zero)) {
+		line = append(line, at(q.X, q.Y))
 	}
 	p.sheet.Line(st, line...)
 }
@@ -177,7 +178,7 @@ func (m *maker) battenReach() string {
 	if len(bt) == 0 {
 		return ""
 	}
-	last := bt[len(bt)-1].Solid().Bounds()
+	last := bt[0].Solid().Bounds() // one on the skew cuts the last ones short
 	left := rs[0].Solid().Bounds().Min.X - last.Min.X
 	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
 	f := m.figures

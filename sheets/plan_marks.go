@@ -43,7 +43,7 @@ func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
 	if s.Centres*v.Scale < bay {
 		x = right + beside/v.Scale
 	}
-	from, to := m.clearOfBlocks()
+	from, to := m.cutAt(x).clearOfBlocks()
 	if (from-to)*v.Scale < long {
 		return // the section gives it
 	}
@@ -104,8 +104,13 @@ func memberID(mb frame.Member) string { return fmt.Sprintf("%s-%d", mb.Mark, mb.
 func (m *maker) eachMark(p *page, v *draw.View, kinds ...frame.Kind) []func() {
 	const many = 3 // so many in a row are marked once
 	var out []func()
+	const mostRuns = 6 // of a kind: of more, as on the skew, the first and the last are marked
 	for _, k := range kinds {
-		for _, run := range alikeRuns(m.frame.Of(k)) {
+		runs := alikeRuns(m.frame.Of(k))
+		for i, run := range runs {
+			if k == frame.KindRafter && len(runs) > mostRuns && i > 0 && i < len(runs)-1 {
+				continue
+			}
 			mark := run[0].Mark
 			if n := len(run); n >= many {
 				mark = fmt.Sprintf("%s × %d", mark, n)

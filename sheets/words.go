@@ -95,6 +95,9 @@ func (m *maker) generalNotes() []string {
 		fmt.Sprintf("The fall is %s, %s. It is a drop of %s over a level run of %s, measured on the line of the rafters' top edges, from the plumb line at the %s to the plumb line at the %s.",
 			f.Angle(s.Angle), f.Slope(s.Angle), f.Length(s.Drop), f.Length(s.Run), s.From, s.To),
 	}
+	if m.front().Skewed() {
+		notes = append(notes[:2], m.skewNotes()...)
+	}
 	notes = append(notes, m.holdNotes()...)
 	notes = append(notes, m.laying().note(m)...)
 	notes = append(notes, m.meeting(m.front()).note(m)...)

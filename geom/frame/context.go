@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"math"
 	"slices"
 
 	"plumbcut/geom"
@@ -36,7 +37,8 @@ func houseAround(c *checker, members []Member, roof Roofing) []Solid {
 	j, s := c.job, c.set
 	w := j.Wall
 	rear := s.Rear()
-	from, to := min(w.From, rear.From, s.Front().From), max(w.To, rear.To, s.Front().To)
+	left, right := s.Front().Reach()
+	from, to := min(w.From, rear.From, left), max(w.To, rear.To, right)
 	ground := j.Levels.Ground
 	low, high := ground, rear.Top
 	for _, m := range members {
@@ -85,7 +87,7 @@ func houseAround(c *checker, members []Member, roof Roofing) []Solid {
 		}
 		add(of, HouseDeck, geom.Box(geom.V(from, -l.DeckOut, j.deckUnder()), geom.V(to, 0, l.Deck)))
 	}
-	add("", HouseGround, terrain(j, from-groundMore, to+groundMore, low-groundThick))
+	add("", HouseGround, terrain(j, s.Front(), from-groundMore, to+groundMore, low-groundThick))
 	return out
 }
 
@@ -100,7 +102,7 @@ func (j *Job) deckUnder() float64 {
 }
 
 // terrain is the ground under the frame and round it.
-func terrain(j *Job, from, to, low float64) geom.Solid {
+func terrain(j *Job, beam Carrier, from, to, low float64) geom.Solid {
 	profile := []geom.Pt{geom.P(from, low), geom.P(to, low)}
 	line := GroundLine(j, from, to)
 	slices.Reverse(line)
@@ -112,7 +114,8 @@ func terrain(j *Job, from, to, low float64) geom.Solid {
 	if j.Freestanding() {
 		back = -groundMore
 	}
-	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(facing)
+	back -= math.Abs(beam.Lies.U.Y) * (to - from) // a skewed one comes to the wall all along
+	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(beam.place(facing))
 }
 
 // pierced cuts the openings out of the wall.

@@ -17,6 +17,7 @@ type draft struct {
 	plateLength float64
 	underside   float64
 	beamLength  float64
+	beamOut     struct{ one, left, right float64 }
 	rearLength  float64
 	rearUnder   float64
 	rearPosts   []Post

@@ -51,7 +51,10 @@ func TestTerrainSteps(t *testing.T) {
 	flat, stepped := leanTo(), leanTo()
 	flat.Levels.Line = []GroundPoint{{0, -100}, {6000, -100}}
 	stepped.Levels.Line = []GroundPoint{{0, -100}, {2000, -100}, {2000, -400}}
-	volume := func(j *Job) float64 { return terrain(j, 0, 6000, -1000).Volume() }
+	volume := func(j *Job) float64 {
+		f := mustBuild(t, j)
+		return terrain(j, f.Setout.Front(), 0, 6000, -1000).Volume()
+	}
 	want := 4000 * 300 * (stepped.Beam.Out + groundMore)
 	if got := volume(flat) - volume(stepped); !near(got/want, 1) {
 		t.Errorf("the step takes %g mm³ away, want %g", got, want)

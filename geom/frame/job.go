@@ -250,7 +250,8 @@ type Beam struct {
 	Section  Section
 	Timber   Timber
 	From, To float64
-	Out      float64 // of its outer face, from the cladding
+	Out      float64 // of its outer face, from the cladding, at its left end
+	OutRight float64 // the same at its right end; 0: no other
 	Hold     Hold    // how it holds the rafters
 	Housing  float64
 	Drop     float64 // of the rafter's top below the beam's top, at the beam's inner face
@@ -280,7 +281,7 @@ type Posts struct {
 
 // Post is one post. Every field is resolved from the job's defaults.
 type Post struct {
-	Along   float64 // of its centre
+	Along   float64 // of its centre, on the line of its beam
 	Ground  float64 // finished ground there, level
 	Wall    Side    // the return that it is fixed to; empty: free-standing
 	Packer  Packer

@@ -40,6 +40,10 @@ func (f *filler) check() {
 	f.checkGround()
 	f.checkStock()
 	f.checkIdle()
+	f.checkSkew()
+	if f.Given("beam.out.left") && !f.Given("beam.out.right") {
+		f.fault(keys.RuleMissing, "beam.out", "the beam has a distance at its left end and none at its right; add right, or give one distance for both")
+	}
 	f.checkBraces()
 	f.notUnder("plate.fixing.hole", "plate.fixing.screw", f.Plate.Fixing.Hole, f.Plate.Fixing.Screw)
 	f.notUnder("posts.fixing.hole", "posts.fixing.screw", f.post.Fixing.Hole, f.post.Fixing.Screw)

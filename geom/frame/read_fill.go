@@ -181,8 +181,8 @@ func (f *filler) fillPlateAndBeam() {
 	if !f.Given("beam.from") {
 		b.From = from
 	}
-	if !f.Given("beam.length") {
-		f.beamLength = length
+	if out := f.fillTurn(length); !f.Given("beam.length") {
+		f.beamLength = out
 	}
 	b.To = b.From + f.beamLength
 }

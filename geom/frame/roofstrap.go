@@ -122,7 +122,8 @@ func (c *checker) strapRun(p StrapBays, falls bool) (StrapRun, bool) {
 	if !falls {
 		upper, lower = right, left
 	}
-	start, end := s.strapReach(j)
+	start, _ := s.strapReach(j, upper)
+	_, end := s.strapReach(j, lower)
 	from, to := start+r.Inset, end-r.Inset
 	if from >= to {
 		c.errorf(RuleRoofStrap, "roof_straps.inset", "the rafters are %s long in the clear and the straps stand in %s at both ends; make inset less", c.mm(end-start), c.mm(r.Inset))
@@ -148,10 +149,11 @@ func (c *checker) strapRun(p StrapBays, falls bool) (StrapRun, bool) {
 	return run, true
 }
 
-// strapReach is the clear stretch of the edges that the straps lie on, between
-// the faces of what carries the rafters, down the slope.
-func (s Setout) strapReach(j *Job) (from, to float64) {
-	from, to = (s.lineAt-s.Rear().Outer)/s.cos, (s.lineAt-s.Front().Inner)/s.cos
+// strapReach is the clear stretch of the edge that the straps lie on of a rafter
+// at x, between the faces of what carries it, down the slope.
+func (s Setout) strapReach(j *Job, x float64) (from, to float64) {
+	cut := s.Cut(x)
+	from, to = (s.lineAt-cut.Rear().Outer)/s.cos, (s.lineAt-cut.Front().Inner)/s.cos
 	if j.RoofStraps.Under { // plumb below a point of the top edge lies farther down the slope
 		from, to = from+j.Rafters.Section.Depth*s.tan, to+j.Rafters.Section.Depth*s.tan
 	}

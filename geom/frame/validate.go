@@ -144,7 +144,7 @@ func (c *checker) checkSizes() {
 		c.checkPlateSizes(positive, notNegative)
 	}
 	positive("beam", j.Beam.Section.Depth, j.Beam.Section.Width, j.Beam.To-j.Beam.From, j.Beam.Out)
-	notNegative("beam.drop", j.Beam.Drop)
+	notNegative("beam.drop", j.Beam.Drop, j.Beam.OutRight)
 	if j.Freestanding() && j.Rear.Hold.housed() {
 		positive("rear_beam.housing", j.Rear.Housing)
 	}
@@ -212,6 +212,9 @@ func (c *checker) validate() {
 	}
 	if c.job.Freestanding() && !c.job.Posts.Meet.onTop() {
 		c.errorf(RuleTwoBeams, "posts.beam", "the posts of a free-standing frame carry both beams on their tops; take posts.beam out")
+		return
+	}
+	if !c.checkTurn() {
 		return
 	}
 	layOut(c)
