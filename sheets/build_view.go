@@ -90,14 +90,21 @@ func (m *maker) groundEnd() float64 {
 	return m.frame.Setout.BackIn() + wallMore
 }
 
-// lowestGround is the lowest finished ground at a post.
+// lowestGround is the lowest finished ground along the posts.
 func (m *maker) lowestGround() float64 {
 	low := math.Inf(1)
 	for _, p := range m.job.Posts.At {
 		low = min(low, p.Ground)
 	}
+	for _, p := range m.job.Levels.Line {
+		low = min(low, p.Level)
+	}
 	return low
 }
+
+// lowerStep is how thick the ground below its steps is pictured, mm: without
+// any it would not show.
+const lowerStep = 30
 
 // pictorialStep pictures a step from outside and above. What is below ground
 // is dashed, and the deck left off, if that is what the step is about.
@@ -116,6 +123,9 @@ func pictorialStep(below bool) stepView {
 			if !below {
 				s = s.aboveGround()
 				crop.Min.Z = m.lowestGround()
+				if len(m.job.GroundSteps()) > 0 {
+					crop.Min.Z -= lowerStep
+				}
 			} else {
 				l.hidden = func(sc *scene, body int) bool {
 					b, ok := sc.member(body)
@@ -146,12 +156,7 @@ func frontStep(over, marks func(c *buildCell, p *page)) stepView {
 // stepGround draws the finished ground in a picture from the front.
 func (c *buildCell) stepGround(p *page) {
 	r := c.planReach()
-	at := func(x float64) geom.Pt { return c.view.Pt(geom.V(x, 0, frame.GroundAt(c.job, x))) }
-	line := []geom.Pt{at(r.x0)}
-	for _, i := range c.front().Posts {
-		line = append(line, at(c.job.Posts.At[i].Along))
-	}
-	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Middle}, append(line, at(r.x1))...)
+	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Middle}, c.ground(c.view, r)...)
 }
 
 // levelLine draws the plate's level line on the wall or out to the posts.

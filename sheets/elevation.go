@@ -92,6 +92,13 @@ func (m *maker) frontElevation(pic picture, keyed bool) *viewBlock {
 	if !skew && (m.front().From != m.rear().From || m.front().To != m.rear().To) {
 		b.Bottom.Running(m.front().Name, low, at(m.front().From, low.Z), at(m.front().To, low.Z))
 	}
+	if steps := m.job.GroundSteps(); !skew && len(steps) > 0 {
+		var at []geom.Vec
+		for _, g := range steps {
+			at = append(at, geom.V(g.Along, s.Front().Outer, low.Z))
+		}
+		b.Bottom.Running("ground steps", low, at...)
+	}
 	from, to := m.reachAlong()
 	high := m.frame.RafterTop(s.Rear().Outer)
 	b.Top.Overall("overall", at(from, high), at(to, high))

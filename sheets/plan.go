@@ -236,7 +236,10 @@ func (m *maker) framingView(full bool) block {
 	} else {
 		b.Bottom.Overall(m.front().Name, m.beamPoint(m.front().From), m.beamPoint(m.front().To))
 	}
-	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
+	b.over = func(p *page, v *draw.View) {
+		m.drawWall(p, v, wall)
+		m.drawRoofStraps(p, v)
+	}
 	plan := m.planView(b, wall)
 	plan.foot = markFoot
 	for _, d := range m.details {

@@ -75,6 +75,7 @@ func (m *maker) planNotes() []string {
 	}
 	notes = append(notes, m.shadeNote()...)
 	notes = append(notes, m.blockNote()...)
+	notes = append(notes, m.strapNote()...)
 	if !m.rear().OnWall {
 		return notes
 	}

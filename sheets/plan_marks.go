@@ -18,6 +18,7 @@ func (m *maker) framingMarks(p *page, plan *planView) {
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
 	words := append([]func(){func() { m.wallWords(p, plan) }}, m.detailBubbles(p, v, onPlan)...) // what stands at one place alone comes first
 	words = append(words, m.blockMarks(p, v)...)
+	words = append(words, m.roofStrapMarks(p, v)...)
 	p.cleanestOrder(append(words, m.eachMark(p, v, frame.KindPlate, frame.KindBeam, frame.KindPost, frame.KindRafter)...)...)
 }
 

@@ -43,7 +43,12 @@ func (m *maker) setoutSheets() []draft {
 		if a, ok := arrange(m.hand, m.room(title), scalesFrom(scale), rest...); ok {
 			return []draft{{title, topics, a}}
 		}
-		return m.lay(title, topics, scalesFrom(scale), grid{{tables}, {notes}, {small}})
+		apart := grid{{tables}, {notes}, {small}}
+		if _, ok := arrange(m.hand, m.room(title), scalesFrom(scale), grid{{tables}}); !ok { // the last of them goes with the notes
+			last := len(tables) - 1
+			apart = grid{{tables[:last]}, {stackBlock{tables[last], notes}}, {small}}
+		}
+		return m.lay(title, topics, scalesFrom(scale), apart)
 	}
 	for _, scale := range m.scales(planScale) {
 		one := []float64{scale}

@@ -45,6 +45,9 @@ func houseAround(c *checker, members []Member, roof Roofing) []Solid {
 		low = min(low, m.Place.O.Z)
 		high = max(high, m.solid.Bounds().Max.Z)
 	}
+	for _, p := range j.Levels.Line {
+		low = min(low, p.Level)
+	}
 	for _, p := range roof.Parts {
 		high = max(high, p.Shape.Bounds().Max.Z)
 	}
@@ -98,16 +101,12 @@ func (j *Job) deckUnder() float64 {
 	return max(j.Levels.Ground, low)
 }
 
-// terrain is the ground: along the beam it runs straight from post to post.
+// terrain is the ground under the frame and round it.
 func terrain(j *Job, beam Carrier, from, to, low float64) geom.Solid {
-	profile := []geom.Pt{geom.P(from, low), geom.P(to, low), geom.P(to, GroundAt(j, to))}
-	front := j.Posts.front()
-	for i := len(front) - 1; i >= 0; i-- {
-		if p := front[i]; p.Along > from && p.Along < to {
-			profile = append(profile, geom.P(p.Along, p.Ground))
-		}
-	}
-	profile = append(profile, geom.P(from, GroundAt(j, from)))
+	profile := []geom.Pt{geom.P(from, low), geom.P(to, low)}
+	line := GroundLine(j, from, to)
+	slices.Reverse(line)
+	profile = append(profile, line...)
 	// The profile stands facing the viewer, so it sweeps out from the wall,
 	// which stands back from a fascia.
 	facing := geom.Axes{U: geom.V(1, 0, 0), V: geom.V(0, 0, 1), W: geom.V(0, -1, 0)}
@@ -117,30 +116,6 @@ func terrain(j *Job, beam Carrier, from, to, low float64) geom.Solid {
 	}
 	back -= math.Abs(beam.Lies.U.Y) * (to - from) // a skewed one comes to the wall all along
 	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(beam.place(facing))
-}
-
-// front are the posts under the beam.
-func (p Posts) front() []Post { return p.At[:len(p.At)-p.Rear] }
-
-// GroundAt is the finished ground under the beam at a place along it:
-// straight from post to post, level beyond the end posts.
-func GroundAt(j *Job, along float64) float64 {
-	posts := j.Posts.front()
-	if len(posts) == 0 {
-		return j.Levels.Ground
-	}
-	for i, p := range posts {
-		if along > p.Along {
-			continue
-		}
-		if i == 0 {
-			return p.Ground
-		}
-		before := posts[i-1]
-		part := (along - before.Along) / (p.Along - before.Along)
-		return before.Ground + part*(p.Ground-before.Ground)
-	}
-	return posts[len(posts)-1].Ground
 }
 
 // pierced cuts the openings out of the wall.

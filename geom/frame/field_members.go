@@ -246,7 +246,7 @@ func shoeFields(b *Shoe) keys.Group {
 func postFields(p *Post) keys.Kind {
 	return keys.Group{Short: "at", Fields: []keys.Field{
 		{Key: "at", Is: keys.Length(&p.Along, anywhere()), Need: true, Doc: "Its centre, along."},
-		{Key: "ground", Is: keys.Length(&p.Ground, anywhere()), Else: "as under levels", Doc: "Level of the finished ground there."},
+		{Key: "ground", Is: keys.Length(&p.Ground, anywhere()), Else: "as under levels", Doc: "Level of the finished ground there; not with levels.ground_line, which says it."},
 		{Key: "wall", Is: keys.Word(&p.Wall, Left, Right), Also: []string{"return", "side"}, Doc: "The return that it is fixed to; left out, it stands free."},
 		asForAll(baseField(&p.Base, "")),
 		asForAll(keys.Field{Key: "footing", Is: footingFields(&p.Footing), Doc: "Its footing."}),

@@ -37,6 +37,7 @@ func (f *filler) check() {
 		f.fault(RuleOrder, "wall.studs.first", "the first stud (%s) is beyond the end of the wall (%s); give a stud in the wall, or leave studs out",
 			f.Format().Length(f.studFirst), f.Format().Length(w.To))
 	}
+	f.checkGround()
 	f.checkStock()
 	f.checkIdle()
 	f.checkSkew()

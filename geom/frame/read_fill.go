@@ -290,6 +290,9 @@ func (f *filler) fillPosts() {
 		p := &f.Posts.At[i]
 		if !f.Given(f.postPath(i) + ".ground") {
 			p.Ground = f.Levels.Ground
+			if len(f.Levels.Line) > 0 {
+				p.Ground = GroundAt(f.Job, p.Along)
+			}
 		}
 		if p.Dug() {
 			p.Shoe = Shoe{}

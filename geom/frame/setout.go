@@ -30,9 +30,10 @@ type Setout struct {
 	PlateFixings []FixingPoint
 	PostFixings  [][]float64 // per post, the levels of its screws; none: free-standing
 
-	Braces    []BracePlace // per post, the left one first
-	TrimOut   float64      // y of the outermost of fascia, valance and braces; 0: nothing stands before the beam
-	BlockRows []float64    // of blocks: their middles, down the slope from the plate's outer face
+	RoofStraps []StrapRun   // in pairs, of each the one that falls to the right first
+	Braces     []BracePlace // per post, the left one first
+	TrimOut    float64      // y of the outermost of fascia, valance and braces; 0: nothing stands before the beam
+	BlockRows  []float64    // of blocks: their middles, down the slope from the plate's outer face
 
 	HeadBeam  float64 // under the beam, above what one stands on there
 	HeadPlate float64 // under the rafters at the plate's outer face, or under a rear beam

@@ -56,6 +56,7 @@ const (
 	RuleBlock          Rule = "blocks between rafters"
 	RuleFascia         Rule = "fascia"
 	RuleValance        Rule = "valance"
+	RuleGround         Rule = "ground" // a post or its hole across a step
 )
 
 // checker gathers what is wrong or doubtful while a frame is laid out.
@@ -218,6 +219,7 @@ func (c *checker) validate() {
 	}
 	layOut(c)
 	c.checkPosts()
+	c.checkSteps()
 	c.checkKeepOuts()
 	c.checkBeamEnds()
 	if !c.job.Freestanding() {
@@ -237,5 +239,6 @@ func (c *checker) validate() {
 		c.layOutFascia()
 		c.layOutValance()
 		c.layOutTrim()
+		c.layOutRoofStraps()
 	}
 }

@@ -28,7 +28,7 @@ func (g *gen) settleSkew(seed uint64) {
 		g.skew = -off
 	}
 	g.level = false
-	g.beamTo = g.beamFrom + g.up(math.Hypot(g.beamTo-g.beamFrom, g.skew)) // as far along as before
+	g.beamTo = g.beamFrom + g.up(math.Hypot(g.beamTo-g.beamFrom, g.skew))     // as far along as before
 	end := g.up(g.beam.width * math.Abs(off) / (g.beamTo - g.beamFrom) * 1.3) // of the beam, that is cut on the skew
 	g.past[0], g.past[1] = g.past[0]+end, g.past[1]+end
 	g.beam.depth = g.up(g.beam.depth + off*g.tan*1.5 + 10)

@@ -47,9 +47,11 @@ func (g *gen) write(seed uint64) {
 		g.writeFall()
 		g.writeBraces(seed)
 		g.writeTrim(seed)
+		g.writeRoofStraps(seed)
 	}
 	g.writeOrder()
 	g.writeSite(seed)
+	g.writeGround(seed)
 }
 
 // settleOrder decides, from random numbers of its own, what the job says of
