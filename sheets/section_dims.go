@@ -203,8 +203,8 @@ func (c *cross) drop(p *page, v *draw.View) {
 	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.FrontOut())*v.Scale + c.dropOff, Beside: true, Prefix: "drop "}
 	if c.steep() {
 		span.A, span.B = from, to
-		span.Offset = (s.Arris(sl.From)-s.Rear().Outer)*v.Scale + steepOff
-		span.Share = c.steepFigure() / (sl.Drop * v.Scale)
+		span.Offset = (s.Arris(sl.From)-s.Rear().Outer)*v.Scale + steepOff + c.nudge
+		span.Share = (c.steepFigure() + c.nudge*math.Tan(sl.Angle)) / (sl.Drop * v.Scale)
 	}
 	p.placer.Span(span)
 	const dot = 0.7 // mm on paper
