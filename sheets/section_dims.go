@@ -311,8 +311,11 @@ func (c *cross) heights(p *page, v *draw.View) {
 	head(c.at(s.Rear().Outer, rear), s.HeadPlate, before)
 	head(c.at(s.Front().Inner, beam), s.HeadBeam, behind)
 	if c.sighted() {
-		high := c.job.Levels.Eye
-		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: eyeOff, Share: lowShare}, "eye ", "")
+		high, off := c.job.Levels.Eye, eyeOff
+		if len(c.behind) > 0 { // clear of the post there
+			off = max(off, eyeOff-c.behind[0].Solid().Bounds().Min.Y*v.Scale)
+		}
+		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: off, Share: lowShare}, "eye ", "")
 	}
 }
 
