@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 	"math"
+	"math/rand/v2"
 	"slices"
 
 	"plumbcut/draw"
@@ -90,13 +91,29 @@ func (p *page) cleanestOrder(words ...func()) {
 			best, fewest = order, faults
 		}
 	}
+	const same = 1 // every run shuffles alike
+	shuffle := rand.New(rand.NewPCG(same, same))
+	for range moreOrders {
+		if fewest-there < poor {
+			break
+		}
+		next := shuffle.Perm(len(words))
+		stands = next
+		if faults, _ = o.place(next); faults < fewest {
+			best, fewest = next, faults
+		}
+	}
 	if !slices.Equal(stands, best) {
 		o.place(best)
 	}
 }
 
-// mostOrders bounds the search: words that a dozen orders cannot part lack room.
-const mostOrders = 12
+// mostOrders bounds the search: words that a dozen orders cannot part lack room,
+// and moreOrders what is spent on the few sheets that would else mislead.
+const (
+	mostOrders = 12
+	moreOrders = 40
+)
 
 // orders is a search for the order in which to place words.
 type orders struct {

@@ -121,8 +121,21 @@ func (b *detailBlock) fits(h draw.Hand, sp draw.Space) bool {
 }
 
 // settle gives a detail the scale wanted, or the largest smaller one at which it
-// fits an empty sheet with its views in one line or in several.
+// fits an empty sheet with its views in one line or in several; a single view
+// that fits none is closed up.
 func (b *detailBlock) settle(h draw.Hand, sp draw.Space) bool {
+	if b.trySettle(h, sp) {
+		return true
+	}
+	if len(b.views) > 1 {
+		return false
+	}
+	b.views[0].close()
+	clear(b.laid)
+	return b.trySettle(h, sp)
+}
+
+func (b *detailBlock) trySettle(h draw.Hand, sp draw.Space) bool {
 	for _, scale := range scalesFrom(b.wanted) {
 		for _, width := range []float64{0, freeOf(sp).W()} {
 			if b.lay(laidOut{scale, width}); b.fits(h, sp) {

@@ -189,7 +189,8 @@ func (b *planView) northBox(h draw.Hand, e draw.Rect, scale float64) draw.Rect {
 		left = left.Move(geom.P(0, rows.Y0-titleToNorth-left.Y1))
 	}
 	title, _ := b.title.Size(h)
-	x := outline.X0 + title
+	moved := b.Close && outline.X0+title > e.X1 // left, to where the point stands else
+	x := min(outline.X0+title, e.X1)
 	for _, r := range []draw.Rect{rows, b.Right.Extent(h)} {
 		if !r.Empty() {
 			x = max(x, r.X1)
@@ -197,7 +198,7 @@ func (b *planView) northBox(h draw.Hand, e draw.Rect, scale float64) draw.Rect {
 	}
 	x += titleToNorth
 	right := draw.Rect{X0: x, X1: x + draw.NorthSize, Y0: e.Y0, Y1: e.Y0 + draw.NorthSize}
-	if l, r := e.Union(left), e.Union(right); r.H() < l.H() || r.H() == l.H() && r.W() < l.W() {
+	if l, r := e.Union(left), e.Union(right); moved || r.H() < l.H() || r.H() == l.H() && r.W() < l.W() {
 		return right
 	}
 	return left

@@ -136,8 +136,11 @@ func (m *maker) roofWords(p *page, v *draw.View) {
 	r, roof := m.frame.Roof, m.job.Roof
 	mid := (r.Edges[0] + r.Edges[1]) / 2
 	p.placer.Fall(draw.Fall{View: v, A: m.onRoof(mid, r.Courses[len(r.Courses)-1].From), B: m.onRoof(mid, r.Courses[0].To), Prefix: "fall "})
+	var words []func()
 	label := func(text string, at geom.Vec, way geom.Pt) {
-		p.placer.Label(draw.Label{View: v, At: at, Text: text, Width: detailWords, Toward: way})
+		words = append(words, func() {
+			p.placer.Label(draw.Label{View: v, At: at, Text: text, Width: detailWords, Toward: way})
+		})
 	}
 	if g := roof.Gutter.Section; g.Width > 0 {
 		label(fmt.Sprintf("gutter %s as stated", m.figures.Size(g.Depth, g.Width)), geom.V(r.Left+(r.Right-r.Left)*0.35, r.Back-g.Width, 0), geom.P(-0.6, -1))
@@ -150,6 +153,7 @@ func (m *maker) roofWords(p *page, v *draw.View) {
 	for k := range r.Courses[:len(r.Courses)-1] {
 		label(fmt.Sprintf("end lap of %s, over a batten", m.figures.Length(roof.EndLap)), m.onRoof(r.Edges[0]+(r.Edges[len(r.Edges)-1]-r.Edges[0])*0.7, r.Courses[k+1].To), geom.P(1, 1))
 	}
+	p.cleanestOrder(words...)
 }
 
 // onRoof is a point of the plane of the sheets' undersides, at a place along and

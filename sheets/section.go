@@ -30,7 +30,12 @@ func (m *maker) sectionSheets() []draft {
 		}
 		if faults >= poor {
 			if lists, n := m.cleanest(c.layouts(pic, scale, keyed)); n < faults {
-				out = lists
+				out, faults = lists, n
+			}
+		}
+		if faults >= poor && out != nil {
+			if moved, n := m.cleanest(c.nudged(pic, scale)); n < faults {
+				out = moved
 			}
 		}
 		if out != nil {
@@ -55,6 +60,21 @@ func (c cross) layouts(pic picture, scale float64, forms ...crossForm) iter.Seq[
 					break
 				}
 				if out := c.placed(c.laidOut(pic, form), scale); out != nil && !yield(out) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// nudged are the same ways with the row of the battens and the drop farther out,
+// where rings and other figures may leave them room.
+func (c cross) nudged(pic picture, scale float64) iter.Seq[[]draft] {
+	const step, most = 3.0, 12.0 // mm on paper
+	return func(yield func([]draft) bool) {
+		for c.nudge = step; c.nudge <= most; c.nudge += step {
+			for out := range c.layouts(pic, scale, wide, high, tight, keyed) {
+				if !yield(out) {
 					return
 				}
 			}

@@ -206,8 +206,8 @@ func (c *cross) drop(p *page, v *draw.View) {
 	span := draw.Span{View: v, A: to, B: from, Dir: draw.Upright, Offset: (s.Arris(sl.To)-s.FrontOut())*v.Scale + c.dropOff, Beside: true, Prefix: "drop "}
 	if c.steep() {
 		span.A, span.B = from, to
-		span.Offset = (s.Arris(sl.From)-s.Rear().Outer)*v.Scale + steepOff
-		span.Share = c.steepFigure() / (sl.Drop * v.Scale)
+		span.Offset = (s.Arris(sl.From)-s.Rear().Outer)*v.Scale + steepOff + c.nudge
+		span.Share = (c.steepFigure() + c.nudge*math.Tan(sl.Angle)) / (sl.Drop * v.Scale)
 	}
 	p.placer.Span(span)
 	const dot = 0.7 // mm on paper
@@ -314,8 +314,11 @@ func (c *cross) heights(p *page, v *draw.View) {
 	head(c.at(s.Rear().Outer, rear), s.HeadPlate, before)
 	head(c.at(s.Front().Inner, beam), s.HeadBeam, behind)
 	if c.sighted() {
-		high := c.job.Levels.Eye
-		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: eyeOff, Share: lowShare}, "eye ", "")
+		high, off := c.job.Levels.Eye, eyeOff
+		if len(c.behind) > 0 { // clear of the post there
+			off = max(off, eyeOff-c.behind[0].Solid().Bounds().Min.Y*v.Scale)
+		}
+		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: off, Share: lowShare}, "eye ", "")
 	}
 }
 

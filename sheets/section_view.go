@@ -36,6 +36,7 @@ type cross struct {
 	*maker
 	form    crossForm
 	aside   bool         // if tight: the figures of the span stand clear of the leaders
+	nudge   float64      // the row of the battens and the drop stand so much farther out than usual, mm on paper
 	bare    bool         // without the row of the battens, which their plan has too
 	x       float64      // of the plane
 	rafter  frame.Member // the nearest beyond the plane, as post and footing are

@@ -304,7 +304,7 @@ func (c *cross) placeWords(h draw.Hand) {
 // them all.
 func (c *cross) placeBattenRow(h draw.Hand) {
 	s, k := c.frame.Setout, c.view.Scale
-	c.dropOff, c.Sloped = dropOff, nil
+	c.dropOff, c.Sloped = dropOff+c.nudge, nil
 	r, ok := c.rowOnSlope()
 	if !ok {
 		return
@@ -324,6 +324,7 @@ func (c *cross) placeBattenRow(h draw.Hand) {
 		line := c.frame.RafterTop(s.Arris(sl.From)) - c.frame.RafterTop(r.end)
 		rows.First = max(rows.First, (line*k+titleClear+titleRun*sin)/cos-r.up.Len()*k)
 	}
+	rows.First += c.nudge
 	c.Sloped = []*draw.SlopedRows{rows}
 }
 
