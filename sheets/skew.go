@@ -90,15 +90,6 @@ func (m *maker) beamAt(along float64) geom.Vec {
 	return k.Point(along, k.Outer, 0)
 }
 
-// worldAlong are the places along the wall of the posts under a carrier.
-func (m *maker) worldAlong(k frame.Carrier) []float64 {
-	var out []float64
-	for _, c := range m.centresOf(k) {
-		out = append(out, c.X)
-	}
-	return out
-}
-
 // skewRows are the rows of the framing plan under a beam on the skew: its length
 // and its posts along it, then how far out its ends are.
 func (m *maker) skewRows(b *viewBlock, a *draw.Around) {
