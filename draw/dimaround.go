@@ -182,6 +182,9 @@ func (a *Around) cutLines(h Hand) []cutLine {
 		if across {
 			r, others = outline.Union(a.Left.Extent(h)).Union(a.Right.Extent(h)), []*Rows{a.Top, a.Bottom}
 		}
+		for _, rows := range a.Sloped {
+			r = r.Union(rows.Extent(h))
+		}
 		line := c.outside(r, across)
 		for _, rows := range others {
 			words, lines := rows.ink(h)

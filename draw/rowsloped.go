@@ -30,6 +30,14 @@ func NewSlopedRows(v *View, a, b geom.Vec) *SlopedRows {
 	return &SlopedRows{Rows: NewRows(level, bounds, Top), view: v, turn: turn}
 }
 
+// NewSlopedRowsUnder starts rows under the line from a to b, which runs to the
+// right on the paper: as those at the Bottom of a view.
+func NewSlopedRowsUnder(v *View, a, b geom.Vec) *SlopedRows {
+	r := NewSlopedRows(v, a, b)
+	r.Rows = NewRows(r.Rows.View, r.Rows.Bounds, Bottom)
+	return r
+}
+
 // follow brings the turned view to where the view itself now stands.
 func (r *SlopedRows) follow() {
 	v := r.Rows.View

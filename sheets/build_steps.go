@@ -21,6 +21,7 @@ func buildSteps() []buildStep {
 		{title: "Square it, cut the pattern rafter", adds: (*maker).isPattern, view: patternStep(), says: (*maker).sayPattern, hold: holdPattern, care: carePattern, table: (*maker).clearTable},
 		{title: "Fit the rafters", adds: kinds(frame.KindRafter), view: pictorialStep(false), says: (*maker).sayRafters, hold: holdRafters, care: careFalls},
 		{title: "Fit the blocks", when: has(frame.KindBlock), adds: kinds(frame.KindBlock), view: pictorialStep(false), says: (*maker).sayBlocks, hold: holdBlocks, care: careFalls},
+		{title: "Fix the diagonal straps", when: (*maker).hasRoofStraps, view: strapStep(), says: (*maker).sayRoofStraps, hold: holdRoofStraps, care: careRoofStraps},
 		{title: "Fit the knee braces", when: (*maker).hasBraces, adds: kinds(frame.KindBrace), view: pictorialStep(false), says: (*maker).sayBraces, hold: holdBraces, care: careBraces},
 		{title: "Fix the battens", when: (*maker).hasBattens, adds: kinds(frame.KindBatten), view: pictorialStep(false), says: (*maker).sayBattens, hold: (*maker).holdBattens, care: careBattens},
 		{title: "Fix the laths", when: (*maker).hasLaths, adds: kinds(frame.KindLath), view: pictorialStep(false), says: (*maker).lathWords, hold: (*maker).holdLaths, care: careBattens},

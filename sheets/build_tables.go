@@ -81,6 +81,9 @@ func (m *maker) firstStud() float64 {
 // clearTable asks for the clear distance from plate to beam at each rafter.
 func (m *maker) clearTable() draw.Table {
 	s := m.frame.Setout
+	if s.Front().Skewed() {
+		return m.skewClearTable()
+	}
 	t := draw.Table{Title: fmt.Sprintf("Clear from %s to %s, drawn %s", m.rear().Short, m.front().Short, m.figures.Length(s.Rear().Outer-s.Front().Inner))}
 	n, groups := len(s.Rafters), 3
 	for range groups {
@@ -122,7 +125,11 @@ func (m *maker) checkTable() draw.Table {
 	addRow(&t, "Head height under the "+m.front().Short, f.Length(s.HeadBeam))
 	addRow(&t, "Diagonal from the "+m.rear().Short+"'s left end", m.tape(a))
 	addRow(&t, "Diagonal from the "+m.rear().Short+"'s right end", m.tape(b))
-	addRow(&t, fmt.Sprintf("Drop of the rafters, over a level run of %s", f.Length(sl.Run)), f.Length(sl.Drop))
+	if m.front().Skewed() {
+		addRow(&t, "Fall of the first and the last rafter", f.Slope(sl.Angle))
+	} else {
+		addRow(&t, fmt.Sprintf("Drop of the rafters, over a level run of %s", f.Length(sl.Run)), f.Length(sl.Drop))
+	}
 	for _, l := range s.Layers {
 		if l.Kind == frame.KindSlat && len(l.At) > 1 {
 			addRow(&t, "Slats, from centre to centre", f.Length(l.Centres()))

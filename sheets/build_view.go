@@ -90,14 +90,21 @@ func (m *maker) groundEnd() float64 {
 	return m.frame.Setout.BackIn() + wallMore
 }
 
-// lowestGround is the lowest finished ground at a post.
+// lowestGround is the lowest finished ground along the posts.
 func (m *maker) lowestGround() float64 {
 	low := math.Inf(1)
 	for _, p := range m.job.Posts.At {
 		low = min(low, p.Ground)
 	}
+	for _, p := range m.job.Levels.Line {
+		low = min(low, p.Level)
+	}
 	return low
 }
+
+// lowerStep is how thick the ground below its steps is pictured, mm: without
+// any it would not show.
+const lowerStep = 30
 
 // pictorialStep pictures a step from outside and above. What is below ground
 // is dashed, and the deck left off, if that is what the step is about.
@@ -116,6 +123,9 @@ func pictorialStep(below bool) stepView {
 			if !below {
 				s = s.aboveGround()
 				crop.Min.Z = m.lowestGround()
+				if len(m.job.GroundSteps()) > 0 {
+					crop.Min.Z -= lowerStep
+				}
 			} else {
 				l.hidden = func(sc *scene, body int) bool {
 					b, ok := sc.member(body)
@@ -146,12 +156,7 @@ func frontStep(over, marks func(c *buildCell, p *page)) stepView {
 // stepGround draws the finished ground in a picture from the front.
 func (c *buildCell) stepGround(p *page) {
 	r := c.planReach()
-	at := func(x float64) geom.Pt { return c.view.Pt(geom.V(x, 0, frame.GroundAt(c.job, x))) }
-	line := []geom.Pt{at(r.x0)}
-	for _, i := range c.front().Posts {
-		line = append(line, at(c.job.Posts.At[i].Along))
-	}
-	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Middle}, append(line, at(r.x1))...)
+	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Middle}, c.ground(c.view, r)...)
 }
 
 // levelLine draws the plate's level line on the wall or out to the posts.
@@ -162,30 +167,42 @@ func (c *buildCell) levelLine(p *page, x0, x1 float64) {
 
 // markFresh marks what the step puts up: alike ones once, with their number.
 func (c *buildCell) markFresh(p *page) {
-	seen := map[string]bool{}
+	const mostMarks = 4 // of a kind: of more, the first and the last are marked; of battens those that run all along
 	for _, k := range frame.Kinds() {
-		all := c.frame.Of(k)
 		if k == frame.KindPacker || k == frame.KindCleat {
 			continue // the plate, or the slats, hide them
 		}
-		for i := range all {
-			b := all[len(all)-1-i] // the nearest to the viewer first
-			if !c.stage.fresh(b) || seen[b.Mark] {
+		marked := c.freshMarks(k)
+		for i, b := range marked {
+			if len(marked) > mostMarks && i > 0 && i < len(marked)-1 || k == frame.KindBatten && i < len(marked)-1 {
 				continue
 			}
-			seen[b.Mark] = true
 			words := b.Mark
 			if n := c.countFresh(b); n > 1 {
 				words = fmt.Sprintf("%s × %d", b.Mark, n)
 			}
 			// No ID: the lines of the very stick may be thinned out here.
 			part := draw.Part{View: c.view, At: c.outerPoint(b), Mark: words}
-			if b.Kind == frame.KindPost {
+			if b.Kind == frame.KindPost || len(marked) > mostMarks && !p.placer.Enclosed(c.view.Pt(part.At)) {
 				part.At, part.Edge = onInk(p, c.view, memberID(b), part.At)
 			}
 			p.placer.Part(part)
 		}
 	}
+}
+
+// freshMarks are the timbers of a kind that the step puts up, one of each mark,
+// the nearest to the viewer first.
+func (c *buildCell) freshMarks(k frame.Kind) []frame.Member {
+	var out []frame.Member
+	seen := map[string]bool{}
+	for _, b := range slices.Backward(c.frame.Of(k)) {
+		if c.stage.fresh(b) && !seen[b.Mark] {
+			seen[b.Mark] = true
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // onInk moves a point on to the nearest line that is drawn of a thing; false if
@@ -339,7 +356,11 @@ func setoutStep() stepView {
 			r := m.planReach()
 			wall := m.wallPlan(r)
 			pic := m.seeStage(s, look{axes: geom.Plan()}).with(wall.picture)
-			pic.all = wall.all.Union(draw.Rect{X0: r.x0, Y0: m.front().Outer, X1: r.x1, Y1: 0})
+			front := m.front().Outer
+			if m.front().Skewed() {
+				front = m.frame.Setout.FrontOut()
+			}
+			pic.all = wall.all.Union(draw.Rect{X0: r.x0, Y0: front, X1: r.x1, Y1: 0})
 			return pic
 		},
 		over: func(c *buildCell, p *page) {
@@ -352,8 +373,10 @@ func setoutStep() stepView {
 			}
 			const half = 2.0 // mm on paper, of a mark across the string
 			for i, q := range c.postCentres() {
-				at := c.view.Pt(geom.V(q.X, c.postFace(c.frame.Setout.Under(i)), q.Z))
-				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(geom.P(0, half)), at.Add(geom.P(0, half)))
+				k := c.frame.Setout.Under(i)
+				at := c.view.Pt(k.Point(c.job.Posts.At[i].Along, c.postFace(k), q.Z))
+				across := c.view.Axes.Project(k.Lies.V).Mul(half)
+				p.sheet.Line(draw.Style{Layer: draw.Outline, Pen: draw.Middle}, at.Sub(across), at.Add(across))
 			}
 			l, r := c.fixedPoints()
 			for _, q := range []geom.Vec{l, r} {
@@ -364,6 +387,9 @@ func setoutStep() stepView {
 			c.view.Figures = c.tapeFigures() // as on the set-out plan
 			l, r := c.fixedPoints()
 			string0 := geom.V(l.X, c.postLine(), l.Z)
+			if k := c.front(); k.Skewed() {
+				string0, _ = c.stringMeets(k)
+			}
 			c.upright(p, l, string0, -4, "")
 			c.crossTapes(p)
 			p.placer.Label(draw.Label{View: c.view, At: l, Text: leftPoint})
@@ -381,6 +407,14 @@ func (c *buildCell) onString() geom.Vec {
 	last := posts[len(posts)-1].X
 	if n := len(posts); n > 1 {
 		x = posts[n-2].X
+	}
+	if k := c.front(); k.Skewed() {
+		end := k.Point(c.postsAlong(k)[len(posts)-1], k.PostOuter, 0)
+		if len(posts) > 1 {
+			return end.Lerp(k.Point(c.postsAlong(k)[len(posts)-2], k.PostOuter, 0), 0.5)
+		}
+		_, x := c.skewString(k)
+		return end.Lerp(x, 0.5)
 	}
 	return geom.V((x+last)/2, c.postLine(), 0)
 }
@@ -490,8 +524,8 @@ func topsStep() stepView {
 // patternStep pictures the pattern rafter from the left end.
 func patternStep() stepView {
 	return fromLeft(underSeat, func(c *buildCell, p *page) {
-		s := c.frame.Setout
 		rafter := c.frame.Of(frame.KindRafter)[0]
+		s := c.frame.Setout.Cut(rafter.Place.O.X + rafter.Section.Width/2)
 		at := func(y, z float64) geom.Vec { return geom.V(0, y, z) }
 		low := c.frame.RafterTop(s.Front().Inner) - rafter.Section.Depth/rafter.Place.W.Z
 		p.placer.Span(draw.Span{View: c.view, A: at(s.Rear().Outer, low), B: at(s.Front().Inner, low), Dir: draw.Across, Offset: -6, Prefix: "clear "})

@@ -178,6 +178,12 @@ func (m *maker) saySetOut() []string {
 	for _, c := range posts {
 		centres = append(centres, c.X)
 	}
+	if k := m.front(); k.Skewed() {
+		return sentences(append([]string{
+			m.pegWords(m.saidTape(r.X - l.X)),
+			fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.saidTape(along), m.saidTape(out), m.saidTape(math.Hypot(along, out))),
+		}, append(m.saySkewString(k), m.rearSetOut())...)...)
+	}
 	return sentences(
 		m.pegWords(m.saidTape(r.X-l.X)),
 		fmt.Sprintf("Square off %s at L: %s along, %s out, and %s across.", m.setting().base, m.saidTape(along), m.saidTape(out), m.saidTape(math.Hypot(along, out))),
@@ -369,7 +375,9 @@ func (m *maker) sayBeam() []string {
 		from0 = "the left end of each"
 	}
 	marks := fmt.Sprintf("Cut %s to %s%s and mark the rafters from %s with the plate's own figures.", names, m.said(beam.Length), m.joinWords(frame.KindBeam), from0)
-	if from != m.rear().From {
+	if k.Skewed() {
+		marks = m.skewBeam(k)
+	} else if from != m.rear().From {
 		marks = fmt.Sprintf("Cut %s to %s%s and mark the rafters from %s: the first at %s, the last at %s.",
 			names, m.said(beam.Length), m.joinWords(frame.KindBeam), strings.TrimSuffix(from0, ","), m.saidTape(at[0]-from), m.saidTape(at[len(at)-1]-from))
 	}
@@ -429,9 +437,13 @@ func (m *maker) sayPattern() []string {
 	for _, k := range s.Carriers {
 		cuts += "; " + ofCarrier(k).cut(m, k)
 	}
+	square := fmt.Sprintf("Tape from %s to the %s's, end to end crosswise: %s. Shift the %s until it is so; %s of slip shows as %s.",
+		m.tapeArris(), m.front().Short, diagonals, m.front().Short, m.said(slip), m.saidTape(math.Abs(tapes.differ(slip)-tapes.differ(0))))
+	if s.Front().Skewed() {
+		return append([]string{square}, m.skewPattern(line, cuts)...)
+	}
 	return []string{
-		fmt.Sprintf("Tape from %s to the %s's, end to end crosswise: %s. Shift the %s until it is so; %s of slip shows as %s.",
-			m.tapeArris(), m.front().Short, diagonals, m.front().Short, m.said(slip), m.saidTape(math.Abs(tapes.differ(slip)-tapes.differ(0)))),
+		square,
 		fmt.Sprintf("Measure the clear distance from %s to %s at every rafter. The drawings have %s.", m.rear().Short, m.front().Short, m.said(s.Rear().Outer-s.Front().Inner)),
 		fmt.Sprintf("Cut the straightest rafter first, %s along its top%s.", m.saidTape(line), cuts),
 		fmt.Sprintf("Try it at the first, the middle and the last place: it bears at both ends, and its top stands %s at the %s.", m.dropWords(m.rear().Top-m.frame.RafterTop(s.Rear().Outer)), m.rear().Short),
@@ -456,7 +468,13 @@ func (m *maker) sayRafters() []string {
 	if sl.Angle > 0 {
 		fall = fmt.Sprintf("Check the fall on the first and the last: %s in %s, %s.", m.said(sl.Drop), m.said(sl.Run), m.figures.Slope(sl.Angle))
 	}
+	if s.Front().Skewed() && sl.Angle > 0 {
+		fall = fmt.Sprintf("Check the fall on the first and the last: %s on both.", m.figures.Slope(sl.Angle))
+	}
 	cut := []string{fmt.Sprintf("Cut %d more to the pattern, each to the distance measured at its own place, and write its number on it.", n-1)}
+	if s.Front().Skewed() {
+		cut = []string{fmt.Sprintf("Cut the other %d, each to its own drawing and by the distance measured at its own place, and write its number on it.", n-1)}
+	}
 	return append(append(cut, m.cutForBattens()...),
 		fmt.Sprintf("Sight along each and lay its crown up. The clear gap between two is %s.", m.said(s.Centres-m.job.Rafters.Section.Width)),
 		m.tieWords(),
@@ -513,6 +531,10 @@ func (m *maker) sayBattens() []string {
 	if n == 1 {
 		first = fmt.Sprintf("On both end rafters mark the batten's %s, %s down the slope from %s.", m.setting().edge, m.said(s.Battens[0]), m.battenDatum())
 		gap = fmt.Sprintf("Fix the batten %s, %s long%s.", m.saidSize(b.Section.Depth, b.Section.Width), m.said(all[0].Length), m.crossJoin(frame.KindBatten, "rafter"))
+	}
+	if long := countRuns(s); s.Skewed() {
+		first = fmt.Sprintf("On every rafter mark the house-side edges of the battens that it carries, down the slope from %s: the first at %s, the last at %s. The batten plan has them all.", m.battenDatum(), m.said(s.Battens[0]), m.said(s.Battens[n-1]))
+		gap = fmt.Sprintf("Fix %d battens %s, clear gaps of %s: %d are %s long, the others end flush with the last rafter that carries them.", n, m.saidSize(b.Section.Depth, b.Section.Width), m.said(s.BattenGap), long, m.said(all[0].Length))
 	}
 	return []string{
 		first, gap,

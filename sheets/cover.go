@@ -213,9 +213,14 @@ func (m *maker) keySizes() block {
 	if rear.Back {
 		from = "Outer face of " + rear.Short
 	}
-	add(from+" to outer face of "+front.Short, f.Length(-front.Outer))
+	if left, right := front.Reach(); front.Skewed() {
+		add(from+" to outer face of "+front.Short+", left end", f.Length(-front.Cut(left).Outer))
+		add(from+" to outer face of "+front.Short+", right end", f.Length(-front.Cut(right).Outer))
+	} else {
+		add(from+" to outer face of "+front.Short, f.Length(-front.Outer))
+	}
 	to := "outer face of " + front.Short
-	if s.FrontOut() < s.Front().Outer {
+	if !front.Skewed() && s.FrontOut() < front.Outer {
 		to = "ends of rafters"
 	}
 	add("Plan area, "+m.setting().area+" to "+to, f.Area(s.Covered))

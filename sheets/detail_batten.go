@@ -27,7 +27,9 @@ type battened struct {
 // battenViews look along the battens: at the first ones, with the plate's face,
 // and at the last with the beam's.
 func battenViews(m *maker, d detail) []*viewBlock {
-	r, s := m.frame.Members[d.joint.B], m.frame.Setout
+	r := m.frame.Members[d.joint.B]
+	m = m.cutAt(r.Place.O.X)
+	s := m.frame.Setout
 	plate := m.frame.Timber(m.rear())
 	beam := m.frame.Timber(m.front())
 	all := m.frame.Of(frame.KindBatten)
@@ -53,7 +55,7 @@ func battenViews(m *maker, d detail) []*viewBlock {
 		})
 	}
 
-	b.timber, b.battens = beam, all[len(all)-1:]
+	b.timber, b.battens = beam, m.lastOn(d.joint.B)
 	near, far := b.edges(b.battens[0])
 	end := b.onTop(s.BattenEnd)
 	name := "At the " + m.front().Short
@@ -62,7 +64,21 @@ func battenViews(m *maker, d detail) []*viewBlock {
 	}
 	last := b.view(name, []geom.Vec{near, far, end}, min(s.Front().Outer, end.Y)-closeMargin, near.Y+r.Section.Depth*0.45)
 	last.title.Note = "the last batten"
+	if m.frame.Setout.BattenRuns[len(all)-1] != m.frame.Setout.BattenRuns[0] {
+		last.title.Note = "the last batten on this rafter, " + r.Mark
+	}
 	return append([]*viewBlock{first, last}, b.layerViews()...)
+}
+
+// lastOn is the last batten that lies on a rafter, given by its index.
+func (m *maker) lastOn(rafter int) []frame.Member {
+	var out []frame.Member
+	for _, j := range m.frame.Joints {
+		if j.Kind == frame.JointBattenRafter && j.B == rafter {
+			out = []frame.Member{m.frame.Members[j.A]}
+		}
+	}
+	return out
 }
 
 // widestGap is the gap, in widths of a batten, beyond which the second batten is

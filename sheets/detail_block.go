@@ -31,8 +31,9 @@ const titleAbove = 5.0
 
 // newDetailBlock numbers the views and takes their titles in hand.
 func (m *maker) newDetailBlock(d detail) *detailBlock {
+	by, as := m.drawnBy(d)
 	b := &detailBlock{
-		number: d.number, views: d.spec.views(m, d), scale: d.spec.scale, least: d.spec.scale,
+		number: d.number, views: d.spec.views(by, as), scale: d.spec.scale, least: d.spec.scale,
 		wanted: d.spec.scale, fine: m.tapeFigures(), laid: map[laidOut][]detailCell{},
 	}
 	if d.spec.least != 0 {

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -24,7 +25,7 @@ func clearHousing(m *maker, j frame.Joint) bool {
 	}
 	h := m.housed(j)
 	for _, b := range h.timber.Solid().Bores() {
-		if math.Abs(b.At.X-h.x) < h.housing.Width/2+b.Radius {
+		if math.Abs(h.timber.Place.Local(b.At).X-h.housing.At) < h.housing.Width/2+b.Radius {
 			return false
 		}
 	}
@@ -39,10 +40,10 @@ const openEnd = 60
 // of the housing; 0 where the housing runs out at the end.
 func (m *maker) beside(j frame.Joint) (left, right float64) {
 	r, t := m.frame.Members[j.A], m.frame.Members[j.B]
-	middle := r.Place.O.X + r.Section.Width/2
-	half := (r.Section.Width + j.Clearance) / 2
-	from, to := t.Place.O.X, t.Place.O.X+t.Length
-	return max(0, middle-half-from), max(0, to-middle-half)
+	k, _ := m.frame.Setout.CarrierOf(j.B)
+	middle := t.Place.Local(j.At).X
+	half := (r.Section.Width + j.Clearance) / 2 / math.Cos(k.Turn)
+	return max(0, middle-half), max(0, t.Length-middle-half)
 }
 
 // housed is a rafter in its housing, with the points that its drawing needs.
@@ -62,9 +63,9 @@ type housed struct {
 
 func (m *maker) housed(j frame.Joint) housed {
 	r, t := m.frame.Members[j.A], m.frame.Members[j.B]
-	h := housed{maker: m, joint: j, rafter: r, timber: t, x: r.Place.O.X + r.Section.Width/2}
+	h := housed{maker: m, joint: j, rafter: r, timber: t}
 	h.carrier, _ = m.frame.Setout.CarrierOf(j.B)
-	along := h.x - t.Place.O.X
+	along := t.Place.Local(j.At).X
 	for _, f := range t.Features {
 		if g, ok := f.(frame.Housing); ok && (h.housing.Width == 0 || math.Abs(g.At-along) < math.Abs(h.housing.At-along)) {
 			h.housing = g
@@ -74,11 +75,28 @@ func (m *maker) housed(j frame.Joint) housed {
 	h.mouth = t.Place.Point(t.OnFace(g.Face, g.At, g.Floor))
 	plane, _ := t.FacePlane(g.Face)
 	inward := t.Place.Dir(plane.N).Neg()
-	h.in = inward.Y
-	h.inside = t.Place.Point(t.OnFace(g.Face, g.At, g.FloorInside())).Add(inward.Mul(g.Depth))
-	h.face, h.back = h.mouth.Y, h.mouth.Y+h.in*t.Section.Width
+	h.in = math.Copysign(1, inward.Y)
+	h.inside = t.Place.Point(t.OnFace(g.Face, g.Back(), g.FloorInside())).Add(inward.Mul(g.Depth))
+	h.x = h.mouth.X
+	h.face, h.back = h.mouth.Y, h.mouth.Y+t.Section.Width/inward.Y
 	h.low, h.high = t.Place.O.Z, t.Place.O.Z+t.Section.Depth
 	h.top = m.frame.RafterTop(h.face)
+	return h
+}
+
+// square is the same seen square to a carrier on the skew.
+func (h housed) square() housed {
+	if !h.carrier.Skewed() {
+		return h
+	}
+	n := h.squareTo()
+	for i, j := range h.frame.Joints {
+		if j == h.joint {
+			s := n.housed(n.frame.Joints[i])
+			s.top = h.top
+			return s
+		}
+	}
 	return h
 }
 
@@ -89,7 +107,11 @@ func (h housed) at(y, z float64) geom.Vec { return geom.V(h.x, y, z) }
 // taken out, and the same at each kind of end that housings run out at.
 func housingViews(m *maker, d detail) []*viewBlock {
 	h := m.housed(d.joint)
-	views := []*viewBlock{h.section(), h.faceView("rafter taken out, waste hatched")}
+	views := []*viewBlock{h.section()}
+	if h.carrier.Skewed() {
+		views = append(views, h.fromAbove())
+	}
+	views = append(views, h.square().faceView("rafter taken out, waste hatched"))
 	last := h // in the last view, which has room for notes beside it
 	done := map[string]bool{}
 	for _, j := range d.alike {
@@ -106,11 +128,11 @@ func housingViews(m *maker, d detail) []*viewBlock {
 			}
 		}
 		last = m.housed(j)
-		v := last.faceView(note)
+		v := last.square().faceView(note)
 		v.title.Name = "At the end"
 		views = append(views, v)
 	}
-	last.cutNotes(views[len(views)-1])
+	last.square().cutNotes(views[len(views)-1])
 	return views
 }
 
@@ -201,11 +223,7 @@ func (h housed) words(n *draw.NoteColumn) {
 		seat = "Bearing: the seat is level; the rafter's end is cut level to lie on all of it, " + h.tape(h.shoulder()) + " off its deep end."
 	}
 	n.Add(seat, h.mouth.Lerp(h.inside, 0.5), h.mouth, h.mouth.Lerp(h.inside, 0.8))
-	cut := "Square end cut"
-	if a := h.frame.Slope.Angle; a > 0 {
-		cut = "Plumb end cut: saw set " + h.figures.Angle(a) + " off square"
-	}
-	n.Add(cut+". Treat the cut end before assembly.", h.at(h.inside.Y, h.top-depth*0.7))
+	n.Add(h.endCutWords(h.carrier)+". Treat the cut end before assembly.", h.at(h.inside.Y, h.top-depth*0.7))
 }
 
 // shoulder is how much a level seat takes off the rafter's end.
@@ -236,7 +254,7 @@ func (h housed) faceView(note string) *viewBlock {
 	}
 	b := h.closeUp(c)
 	b.title.Note = note
-	from, to := h.timber.Place.O.X, h.timber.Place.O.X+h.timber.Length
+	from, to := h.ends()
 	x0, x1 := h.sides()
 	left, right := geom.V(x0, h.face, h.low), geom.V(x1, h.face, h.low)
 	for _, end := range []float64{from, to} {
@@ -248,7 +266,7 @@ func (h housed) faceView(note string) *viewBlock {
 		b.row(draw.Bottom).Overall("", left, right)
 	}
 	b.under = func(p *page, v *draw.View) {
-		waste(p, v, geom.V(x0, h.face, h.mouth.Z), geom.V(x1, h.face, h.mouth.Z), geom.V(x1, h.face, h.high), geom.V(x0, h.face, h.high))
+		waste(p, v, h.onFloor(x0), h.onFloor(x1), geom.V(x1, h.face, h.high), geom.V(x0, h.face, h.high))
 	}
 	b.over = func(p *page, v *draw.View) {
 		crossLine(p, v, h.at(h.face, h.low), h.at(h.face, h.high))
@@ -256,11 +274,26 @@ func (h housed) faceView(note string) *viewBlock {
 	return b
 }
 
+// onFloor is the floor's edge at the face, at a place along.
+func (h housed) onFloor(x float64) geom.Vec {
+	return geom.V(x, h.face, h.mouth.Z+(x-h.x)*math.Tan(h.housing.Rise))
+}
+
 // sides are the sides of the housing, or the end of the timber that it runs out
 // at.
 func (h housed) sides() (x0, x1 float64) {
 	half := h.housing.Width / 2
-	return max(h.timber.Place.O.X, h.x-half), min(h.timber.Place.O.X+h.timber.Length, h.x+half)
+	from, to := h.ends()
+	return max(from, h.x-half), min(to, h.x+half)
+}
+
+// ends are those of the timber, on the face.
+func (h housed) ends() (from, to float64) {
+	at := h.timber.Place.Local(h.mouth)
+	end := func(f frame.Face) float64 {
+		return h.timber.Place.O.X + h.timber.EndCut(f).Meets(h.timber, at.Y, at.Z)
+	}
+	return end(frame.FaceStart), end(frame.FaceEnd)
 }
 
 // cutNotes say how the housing is cut, beside a view of the face.
@@ -272,12 +305,20 @@ func (h housed) cutNotes(b *viewBlock) {
 	x := (x0+x1)/2 + right*(x1-x0)*b.view.Axes.Right.X
 	at := func(z float64) geom.Vec { return geom.V(x, h.face, z) }
 	tall := h.high - h.mouth.Z
-	n.AddInside(fmt.Sprintf("Housing %s deep, %s wide: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
-		h.tape(h.housing.Depth), h.tape(h.housing.Width), h.fine(h.joint.Clearance)), at(h.high-tall*0.25))
+	size := fmt.Sprintf("Housing %s deep, %s wide: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
+		h.tape(h.housing.Depth), h.tape(h.housing.Width), h.fine(h.joint.Clearance))
+	if h.housing.Skew != 0 {
+		size = fmt.Sprintf("Housing %s deep square to the face and %s wide along it, its sides along the rafter's: the rafter and %s in all, so that it drops in. Its middle is on the rafter's centre line.",
+			h.tape(h.housing.Depth), h.tape(h.housing.Width), h.fine(h.joint.Clearance))
+	}
+	n.AddInside(size, at(h.high-tall*0.25))
 	n.AddInside("Hold until the rafters are delivered: cut each housing to the actual width of its own rafter. Treat the cut faces.", at(h.high-tall*0.55))
 	floor := fmt.Sprintf("Floor above the underside: %s at the face, %s at the back.", h.tape(h.housing.Floor), h.tape(h.housing.FloorInside()))
 	if h.housing.Slope == 0 {
 		floor = "Floor level, " + h.tape(h.housing.Floor) + " above the underside."
+	}
+	if h.housing.Rise != 0 {
+		floor = strings.TrimSuffix(floor, ".") + fmt.Sprintf(", on the centre line, and at each rafter another: the drawing of %s has them.", h.timber.Mark)
 	}
 	n.Add(floor, at(h.mouth.Z))
 }

@@ -31,7 +31,7 @@ func hungHolding() holding {
 		hold: func(*maker, frame.Carrier) string {
 			return "Fix the hangers only when one stands in hand: its seat is set to the rafter's measured depth."
 		},
-		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.plumbOrSquare() },
+		cut: func(m *maker, k frame.Carrier) string { return atWhere(k) + " cut " + m.endCut(k) },
 		end: func(_ *maker, k frame.Carrier) string { return "the face of the " + k.Short },
 		note: func(m *maker) []string {
 			return []string{"Rafters between " + m.rear().Short + " and " + m.front().Short + " butt tight against the face in hangers. Hangers and their nails as their maker states, for the slope, the treatment of the timber and the place; every hole filled that its maker says."}
@@ -48,6 +48,12 @@ func (m *maker) underside(k frame.Carrier) float64 {
 // hungViews are a section along the rafter and the face that it butts against.
 func hungViews(m *maker, d detail) []*viewBlock {
 	o := m.laidOver(d.joint)
+	if k := o.carrier; k.Skewed() {
+		face := o.hungOnSkew(d.joint)
+		o.carrier = k.Cut(o.x)
+		section := o.hungSection()
+		return []*viewBlock{section, face}
+	}
 	return []*viewBlock{o.hungSection(), o.hungFace()}
 }
 
@@ -72,7 +78,7 @@ func (o laidOver) hungSection() *viewBlock {
 		}
 	case k.End == frame.FaceEnd:
 		rows, notes, torn = draw.Right, draw.Left, face+overStub*depth
-		crop.Min.Y, crop.Max.Y = o.timber.Place.O.Y-closeMargin, torn
+		crop.Min.Y, crop.Max.Y = k.Outer-closeMargin, torn
 	}
 	crop.Min.Z = min(k.Bottom, o.frame.RafterTop(torn)-o.plumb()) - closeMargin
 	crop.Max.Z = max(k.Top, o.frame.RafterTop(torn), o.frame.RafterTop(face)) + closeMargin
@@ -85,12 +91,8 @@ func (o laidOver) hungSection() *viewBlock {
 	middle := o.top((face + torn) / 2)
 	middle.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), middle)
-	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at(o.timber.Place.O.Y+k.Section.Width/2, k.Bottom+(k.Top-k.Bottom)*0.12))
-	cut := "Square end cut"
-	if a := o.frame.Slope.Angle; a > 0 {
-		cut = "Plumb end cut: saw set " + o.figures.Angle(a) + " off square"
-	}
-	n.Add(cut+", tight against the face. Treat the cut end before assembly.", o.at(face, o.top(face).Z-o.plumb()*0.55))
+	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at((k.Inner+k.Outer)/2, k.Bottom+(k.Top-k.Bottom)*0.12))
+	n.Add(o.endCutWords(k)+", tight against the face. Treat the cut end before assembly.", o.at(face, o.top(face).Z-o.plumb()*0.55))
 	n.Add(fmt.Sprintf("Hanger for %s, not drawn: it carries the rafter. Kind, nails and slope as its maker and the designer state.", o.figures.Size(o.rafter.Section.Depth, o.rafter.Section.Width)),
 		o.at(face, o.underside(k)))
 	return b
@@ -98,8 +100,13 @@ func (o laidOver) hungSection() *viewBlock {
 
 // hungFace is the carrier's face with the rafter taken away.
 func (o laidOver) hungFace() *viewBlock {
+	return o.hungFaceAt(o.underside(o.carrier), o.top(o.carrier.Face()).Z, o.rafter.Section.Width)
+}
+
+// hungFaceAt is that of a rafter whose underside and top meet the face at two
+// levels, and which is so wide along it.
+func (o laidOver) hungFaceAt(under, top, w float64) *viewBlock {
 	k, face := o.carrier, o.carrier.Face()
-	w := o.rafter.Section.Width
 	crop := everywhere()
 	crop.Min.X, crop.Max.X = o.x-w*(0.5+besideIt), o.x+w*(0.5+besideIt)
 	c := closeUp{name: o.setting().outside, axes: geom.Front(), at: o.at(face, k.Top), show: only(o.timber), crop: crop}
@@ -108,7 +115,7 @@ func (o laidOver) hungFace() *viewBlock {
 	}
 	b := o.closeUp(c)
 	b.title.Note = "where the rafter butts"
-	low, high := max(k.Bottom, o.underside(k)), min(k.Top, o.top(face).Z)
+	low, high := max(k.Bottom, under), min(k.Top, top)
 	x0, x1 := max(o.timber.Place.O.X, o.x-w/2), min(o.timber.Place.O.X+o.timber.Length, o.x+w/2)
 	at := func(x, z float64) geom.Vec { return geom.V(x, face, z) }
 	b.row(draw.Bottom).Overall("", at(x0, k.Bottom), at(x1, k.Bottom))

@@ -73,6 +73,9 @@ func (m *maker) frontElevation(pic picture, keyed bool) *viewBlock {
 	j, s := m.job, m.frame.Setout
 	b := newViewIn("Front elevation", pic, geom.V(m.rear().From, 0, 0), m.elevationBounds(pic))
 	b.title.Note = m.setting().seen
+	if m.front().Skewed() {
+		b.title.Note += "; lengths along the beam are on the plan"
+	}
 
 	at := func(x, z float64) geom.Vec { return geom.V(x, s.Front().Outer, z) }
 	low := at(m.rear().From, m.lowest())
@@ -82,9 +85,19 @@ func (m *maker) frontElevation(pic picture, keyed bool) *viewBlock {
 	}
 	stops = append(stops, at(m.rear().To, low.Z))
 	b.Bottom.Within, b.Top.Within = true, true
-	b.Bottom.Running("post centres", low, stops...)
-	if m.front().From != m.rear().From || m.front().To != m.rear().To {
+	skew := m.front().Skewed()
+	if !skew { // else lengths along the beam are not seen true
+		b.Bottom.Running("post centres", low, stops...)
+	}
+	if !skew && (m.front().From != m.rear().From || m.front().To != m.rear().To) {
 		b.Bottom.Running(m.front().Name, low, at(m.front().From, low.Z), at(m.front().To, low.Z))
+	}
+	if steps := m.job.GroundSteps(); !skew && len(steps) > 0 {
+		var at []geom.Vec
+		for _, g := range steps {
+			at = append(at, geom.V(g.Along, s.Front().Outer, low.Z))
+		}
+		b.Bottom.Running("ground steps", low, at...)
 	}
 	from, to := m.reachAlong()
 	high := m.frame.RafterTop(s.Rear().Outer)
@@ -119,7 +132,7 @@ func (m *maker) frontLevels() draw.Table {
 // seenInFront reports whether a level is of a surface that the front elevation
 // shows, or of the plate, from which all others are set out.
 func (m *maker) seenInFront(l frame.Level) bool {
-	return l.At.Y <= m.front().Outer || l.Z == m.rear().Top && !strings.Contains(l.Name, "rafter") || l.Z == m.job.Wall.Soffit
+	return l.At.Y <= m.front().Cut(l.At.X).Outer || l.Z == m.rear().Top && !strings.Contains(l.Name, "rafter") || l.Z == m.job.Wall.Soffit
 }
 
 // lowest is the level of the deepest footing or, without any, of the ground.
@@ -147,6 +160,11 @@ func (m *maker) reachAlong() (from, to float64) {
 // endElevation is the frame seen along the wall from one end. The wall that
 // comes out at that end stands in the way and is left off.
 func (m *maker) endElevation(side frame.Side) *viewBlock {
+	x, right := m.front().Reach()
+	if side == frame.Right {
+		x = right
+	}
+	m = m.cutAt(x)
 	j, s := m.job, m.frame.Setout
 	axes, name, inTheWay, end := geom.LeftEnd(), "Left end elevation", frame.HouseLeft, 0
 	if side == frame.Right {

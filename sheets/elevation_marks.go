@@ -15,8 +15,8 @@ import (
 // paper.
 const groundReach = 6.0
 
-// groundLine draws the finished ground as one wide line: from post to post in
-// the front elevation, level at the given post in an end elevation.
+// groundLine draws the finished ground as one wide line: as it runs along the
+// frame in the front elevation, level at the given post in an end elevation.
 func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 	bounds := draw.EmptyRect()
 	if !m.rear().OnWall { // no house gives the reach
@@ -32,13 +32,12 @@ func (m *maker) groundLine(p *page, v *draw.View, post *frame.Post) {
 		p.sheet.Line(st, geom.P(x0, y), geom.P(x1, y))
 		return
 	}
-	posts := m.job.Posts.At[:len(m.front().Posts)]
-	first, last := posts[0], posts[len(posts)-1]
-	line := []geom.Pt{geom.P(x0, v.Pt(geom.V(0, 0, first.Ground)).Y)}
-	for _, q := range posts {
-		line = append(line, v.Pt(geom.V(q.Along, 0, q.Ground)))
+	var line []geom.Pt
+	at := func(along, z float64) geom.Pt { return v.Pt(m.front().Point(along, m.front().Outer, z)) }
+	zero, one := at(0, 0).X, at(1, 0).X
+	for _, q := range frame.GroundLine(m.job, (x0-zero)/(one-zero), (x1-zero)/(one-zero)) {
+		line = append(line, at(q.X, q.Y))
 	}
-	line = append(line, geom.P(x1, v.Pt(geom.V(0, 0, last.Ground)).Y))
 	p.sheet.Line(st, line...)
 }
 
@@ -179,7 +178,7 @@ func (m *maker) battenReach() string {
 	if len(bt) == 0 {
 		return ""
 	}
-	last := bt[len(bt)-1].Solid().Bounds()
+	last := bt[0].Solid().Bounds() // one on the skew cuts the last ones short
 	left := rs[0].Solid().Bounds().Min.X - last.Min.X
 	right := last.Max.X - rs[len(rs)-1].Solid().Bounds().Max.X
 	f := m.figures

@@ -104,6 +104,9 @@ func housedHolding() holding {
 			return fmt.Sprintf("let into the %s by %s", k.Short, m.figures.Length(k.Housing))
 		},
 		mark: func(m *maker, k frame.Carrier) string {
+			if k.Skewed() {
+				return m.skewHousings(k)
+			}
 			h := housingOf(m.carrier(k))
 			where, lower := "", "the lower edge at the "+k.FaceWord(k.Outer)+" face"
 			if k.End == frame.FaceEnd {
@@ -122,7 +125,7 @@ func housedHolding() holding {
 			if m.job.Rafters.Seat == frame.SeatLevel && m.frame.Slope.Angle > 0 {
 				return atWhere(k) + " cut " + m.plumbOrSquare() + ", a level seat under it"
 			}
-			return atWhere(k) + " cut " + m.plumbOrSquare()
+			return atWhere(k) + " cut " + m.endCut(k)
 		},
 		end: func(_ *maker, k frame.Carrier) string { return "the back of the housing in the " + k.Short },
 		note: func(m *maker) []string {

@@ -71,7 +71,11 @@ func (f *listFlow) empty() bool {
 
 // fits reports whether a block fits the column, or an empty one of the highest.
 func (f *listFlow) fits(b block) bool {
-	return b.extent(f.hand, 1).H() <= max(f.room(), freeOf(f.space).H()*f.share-markClear)
+	highest := 0.0
+	for _, c := range rooms(f.space) { // where the title block takes the whole width, less than all
+		highest = max(highest, c.H())
+	}
+	return b.extent(f.hand, 1).H() <= max(f.room(), min(freeOf(f.space).H()*f.share, highest)-markClear)
 }
 
 // add puts a block into the column, or into the next one that has room. One

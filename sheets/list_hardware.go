@@ -76,13 +76,15 @@ func (m *maker) hardwareSize(kind frame.HardwareKind, s frame.HardwareSize) stri
 		return "for Ø " + m.fine(s.Diameter)
 	case frame.ThreadedRod:
 		return "Ø " + m.fine(s.Diameter) + ", " + m.figures.Length(s.Length) + " long"
-	case frame.StrapTie:
+	case frame.StrapTie, frame.DiagonalStrap:
 		if s.Thickness == 0 {
 			return m.fine(s.Width) + " wide, " + m.figures.Length(s.Length) + " long, thickness " + toBeStated
 		}
 		return m.fine(s.Width) + " × " + m.fine(s.Thickness) + " × " + m.figures.Length(s.Length)
 	case frame.StrapNail:
 		return toBeStated
+	case frame.Tensioner:
+		return stated(m.job.RoofStraps.Tension)
 	case frame.SheetOfRoof:
 		thick := "thickness " + toBeStated
 		if s.Thickness > 0 {

@@ -337,7 +337,11 @@ func (s *timber) postLines() []markLine {
 func (s *timber) rafterLines() []markLine {
 	var out []markLine
 	for _, x := range s.frame.Setout.Rafters {
-		out = append(out, markLine{at: s.where.Local(geom.V(x, 0, 0)).X, half: s.job.Rafters.Section.Width / 2, name: "rafter", row: rafterRow})
+		u := s.where.Local(geom.V(x, 0, 0)).X
+		if u < 0 || u > s.Length { // a beam on the skew cuts it short
+			continue
+		}
+		out = append(out, markLine{at: u, half: s.job.Rafters.Section.Width / 2, name: "rafter", row: rafterRow})
 	}
 	return out
 }

@@ -95,8 +95,12 @@ func (s *timber) holdWords(key string) string {
 		}
 		return words + "."
 	case holdFront:
-		return fmt.Sprintf("Cut the %s. Hold the %s until %s and %s are fixed: measure along the top edge from %s to %s, at every rafter. Expected: %s.",
-			s.endName(frame.FaceStart), s.endName(frame.FaceEnd), s.rear().Short, s.front().Short,
+		edge := "the top edge"
+		if s.front().Skewed() {
+			edge = "its top left arris"
+		}
+		return fmt.Sprintf("Cut the %s. Hold the %s until %s and %s are fixed: measure along %s from %s to %s, at every rafter. Expected: %s.",
+			s.endName(frame.FaceStart), s.endName(frame.FaceEnd), s.rear().Short, s.front().Short, edge,
 			s.whereEnds(s.rear()), s.whereEnds(s.front()), s.fine.Length(s.topEdge()))
 	case holdPostTop:
 		return s.meeting(s.frame.Setout.Under(s.No - 1)).top(s)

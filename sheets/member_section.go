@@ -1,8 +1,10 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -16,10 +18,25 @@ const housingScale = 1. / 5
 // housing.
 func (s *timber) housingSections() []block {
 	var out []block
-	for _, h := range s.housingKinds() {
+	for _, h := range s.shownHousings() {
 		out = append(out, s.housingSection(h))
 	}
 	return out
+}
+
+// shownHousings are those that sections show: one of each kind. No two on the skew
+// are alike: the table has them all, and of those clear of the ends the first and
+// the last are shown.
+func (s *timber) shownHousings() []frame.Housing {
+	kinds := s.housingKinds()
+	if len(kinds) == 0 || kinds[0].Skew == 0 {
+		return kinds
+	}
+	kinds = slices.DeleteFunc(kinds, func(h frame.Housing) bool { return min(h.At, s.Length-h.At) < h.Width })
+	if n := len(kinds); n > 2 {
+		kinds = []frame.Housing{kinds[0], kinds[n-1]}
+	}
+	return kinds
 }
 
 // housingKinds are housings that differ in more than their place: of each kind
@@ -64,6 +81,9 @@ func (s *timber) housingSection(h frame.Housing) block {
 	axes := geom.View{Right: geom.V(0, -1, 0), Up: geom.V(0, 0, 1), Toward: geom.V(-1, 0, 0)}
 	cut := geom.V(h.At, 0, 0)
 	b := newView("Section, "+s.maker.setting().behind+" left", s.scene().see(look{axes: axes, cut: &cut}), geom.Vec{})
+	if h.Skew != 0 {
+		b.title.Note = fmt.Sprintf("at housing %d", s.housingNumber(h))
+	}
 	b.fixed, b.view.Scale = housingScale, housingScale
 	b.view.Figures = s.fine
 	b.view.Name = s.Mark + ", section at a housing"
@@ -115,14 +135,26 @@ func (s *timber) housingTable() draw.Table {
 	t := draw.Table{Title: s.Mark + ": housings", Columns: []draw.Column{
 		{Head: "face"}, {Head: "wide"}, {Head: "deep"}, {Head: "floor up at face", Width: 17}, {Head: "up at back", Width: 14}, {Head: "floor slope", Width: 13},
 	}}
-	for _, h := range s.housingKinds() {
+	kinds := s.housingKinds()
+	skew := len(kinds) > 0 && kinds[0].Skew != 0
+	if skew {
+		t.Title = s.Mark + ": housings on the skew"
+		t.Columns = append(append([]draw.Column{{Head: "no."}}, t.Columns...), draw.Column{Head: "sides lean, going in", Width: 20}, draw.Column{Head: "floor falls along", Width: 20})
+	}
+	for _, h := range kinds {
 		slope := "level"
 		if h.Slope != 0 {
 			slope = s.fine.Angle(math.Abs(h.Slope))
 		}
-		t.Rows = append(t.Rows, draw.TableRow{Cells: []string{
-			s.sideName(h.Face), s.fine.Length(h.Width), s.fine.Length(h.Depth), s.fine.Length(h.Floor), s.fine.Length(h.FloorInside()), slope,
-		}})
+		row := []string{s.sideName(h.Face), s.fine.Length(h.Width), s.fine.Length(h.Depth), s.fine.Length(h.Floor), s.fine.Length(h.FloorInside()), slope}
+		if skew {
+			no := "all"
+			if len(kinds) > 1 {
+				no = strconv.Itoa(s.housingNumber(h))
+			}
+			row = append(append([]string{no}, row...), s.skewSizes(h)...)
+		}
+		t.Rows = append(t.Rows, draw.TableRow{Cells: row})
 	}
 	return t
 }

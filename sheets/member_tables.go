@@ -272,7 +272,10 @@ func (s *timber) battenEdges() draw.NoteBlock {
 		return n
 	}
 	var at []string
-	for _, b := range s.frame.Of(frame.KindBatten) {
+	for i, b := range s.frame.Of(frame.KindBatten) {
+		if run := s.frame.Setout.BattenRuns[i]; s.No-1 < run[0] || s.No-1 > run[1] {
+			continue
+		}
 		at = append(at, strings.ReplaceAll(s.fine.Length(s.where.Local(houseEdge(b)).X), " ", "\u00a0"))
 	}
 	if len(at) > 0 {

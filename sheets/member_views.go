@@ -235,24 +235,6 @@ func (s *timber) faceView(face frame.Face, ws []work, shown stretches) *viewBloc
 	return b
 }
 
-// datumPoint is the point of a face on the cut of the datum end: at the first of
-// some distances across the face where the picture has an edge there, since
-// another cut may have taken a part of the end away.
-func (s *timber) datumPoint(pic picture, face frame.Face, across ...float64) geom.Vec {
-	var first geom.Vec
-	for i, at := range across {
-		p := s.OnFace(face, 0, at)
-		p.X = s.EndCut(frame.FaceStart).Meets(s.Member, p.Y, p.Z)
-		if pic.hasEdge(p) {
-			return p
-		}
-		if i == 0 {
-			first = p
-		}
-	}
-	return first
-}
-
 // sideName is what a face is called on a member's drawing.
 func (s *timber) sideName(f frame.Face) string {
 	if f == frame.FaceLeft || f == frame.FaceRight {

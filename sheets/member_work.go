@@ -198,7 +198,7 @@ func (s *timber) endWork(end frame.Face) work {
 		w.stops = []stop{{firstEdge, c.At}}
 		return w
 	}
-	d, v := s.Section.Depth, s.Section.Width
+	d := s.Section.Depth
 	if c.Plan == 0 {
 		low := 0.0 // where the cut ends, across the depth
 		if b, ok := s.bevel(); ok && end == frame.FaceEnd {
@@ -209,13 +209,7 @@ func (s *timber) endWork(end frame.Face) work {
 		w.how = fmt.Sprintf("%s, long point %s", c.Cut, s.longPoint(c))
 		return w
 	}
-	for _, q := range [][2]float64{{0, 0}, {0, d}, {v, 0}, {v, d}} {
-		w.stops = append(w.stops, stop{"", c.Meets(s.Member, q[0], q[1])})
-	}
-	slices.SortFunc(w.stops, func(a, b stop) int { return cmp.Compare(a.at, b.at) })
-	w.stops = []stop{{firstEdge, w.stops[0].at}, {secondEdge, w.stops[3].at}}
-	w.how = c.Cut + " cut, turned across the width"
-	return w
+	return s.skewWork(w, c)
 }
 
 // longPoint names the edge on which an end reaches furthest.

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -155,6 +156,10 @@ func (b *planView) strip(scale float64) {
 	for _, r := range []*draw.Rows{b.Top, b.Left, b.Right, b.Bottom} {
 		r.Bounds = b.Bounds
 	}
+	for _, r := range b.Sloped {
+		r.Bounds.Y0 = r.Bounds.Y1 - b.foot/scale
+		r.First, r.Reach = stripToRow, b.foot+stripToRow
+	}
 	if b.foot > 0 {
 		b.Bottom.First, b.Bottom.Reach = stripToRow, b.foot+stripToRow
 	}
@@ -175,6 +180,9 @@ func (b *planView) northBox(h draw.Hand, e draw.Rect, scale float64) draw.Rect {
 	defer func() { *b.view = was }()
 	b.set(geom.Pt{}, scale)
 	rows := b.Bottom.Extent(h)
+	for _, r := range b.Sloped {
+		rows = rows.Union(r.Extent(h))
+	}
 	outline := b.view.Outline(b.Bounds)
 	left := draw.Rect{X0: outline.X0 - titleToNorth - draw.NorthSize, X1: outline.X0 - titleToNorth, Y0: e.Y0, Y1: e.Y0 + draw.NorthSize}
 	if !rows.Empty() && left.Y1 > rows.Y0-titleToNorth {
@@ -224,8 +232,15 @@ func (m *maker) framingView(full bool) block {
 	if full {
 		m.beamRows(b.Around)
 	}
-	b.Bottom.Overall(m.front().Name, m.beamPoint(m.front().From), m.beamPoint(m.front().To))
-	b.over = func(p *page, v *draw.View) { m.drawWall(p, v, wall) }
+	if m.front().Skewed() {
+		m.skewRows(b, b.Around)
+	} else {
+		b.Bottom.Overall(m.front().Name, m.beamPoint(m.front().From), m.beamPoint(m.front().To))
+	}
+	b.over = func(p *page, v *draw.View) {
+		m.drawWall(p, v, wall)
+		m.drawRoofStraps(p, v)
+	}
 	plan := m.planView(b, wall)
 	plan.foot = markFoot
 	for _, d := range m.details {
@@ -276,7 +291,7 @@ func (m *maker) rowViews() []block {
 // beamViews are the view of the beam, if it does not end with the plate, or of
 // both beams, if those of a free-standing frame or their posts do not line up.
 func (m *maker) beamViews() []block {
-	if m.beamEndsWithPlate() && !m.rearApart() {
+	if m.front().Skewed() || m.beamEndsWithPlate() && !m.rearApart() {
 		return nil
 	}
 	beam := m.partView("Beam", wallPlan{picture: picture{scene: m.scene, all: draw.EmptyRect()}}, frame.KindBeam, frame.KindPost)
@@ -306,7 +321,8 @@ func (m *maker) partView(name string, wall wallPlan, kinds ...frame.Kind) *viewB
 
 // beamEndsWithPlate reports whether beam and plate have their ends in line.
 func (m *maker) beamEndsWithPlate() bool {
-	return m.front().From == m.rear().From && m.front().To == m.rear().To
+	from, to := m.front().Reach()
+	return math.Abs(from-m.rear().From) < sameStick && math.Abs(to-m.rear().To) < sameStick
 }
 
 // beamPoint is a point of the beam's outer face.
@@ -316,6 +332,12 @@ func (m *maker) beamPoint(x float64) geom.Vec { return geom.V(x, m.front().Outer
 // not end with the plate. The rafters' lines start outside the strip of marks.
 func (m *maker) beamRows(a *draw.Around) {
 	s := m.frame.Setout
+	if m.front().Skewed() {
+		if from, to := m.beamAt(m.front().From), m.beamAt(m.front().To); !m.beamEndsWithPlate() {
+			a.Top.Chain("beam and plate", m.beamPoint(m.rear().From), from, to, m.beamPoint(m.rear().To))
+		}
+		return
+	}
 	if m.front().From != m.rear().From {
 		deep := func(x float64) geom.Vec { return geom.V(x, s.Rear().Outer, 0) }
 		a.Bottom.Running("rafters on beam", deep(m.front().From), alongOf(s.Rafters, deep)...)
@@ -375,6 +397,13 @@ func (m *maker) framingRows(a *draw.Around, full bool) {
 	a.Top.Equal("rafter spaces", len(rafters)-1, rafters[0], rafters[len(rafters)-1])
 	a.Top.Overall(m.rear().Name, from, to)
 
+	if k := m.front(); k.Skewed() {
+		left, right := k.Reach()
+		a.Left.Running("out, left end", geom.V(left, 0, 0), m.skewOut(left)...)
+		a.Right.Running("out, right end", geom.V(right, 0, 0), m.skewOut(right)...)
+		m.sectionCut(a)
+		return
+	}
 	posts := alongOf(m.postsAlong(m.front()), m.beamPoint)
 	a.Bottom.Running("post centres", m.beamPoint(m.rear().From), append(posts, m.beamPoint(m.rear().To))...)
 	out := func(y float64) geom.Vec { return geom.V(0, y, 0) }
@@ -401,8 +430,13 @@ func (m *maker) framingRows(a *draw.Around, full bool) {
 		name += ", tail"
 	}
 	a.Right.Chain(name, append(chain, m.outTo(out)...)...)
+	m.sectionCut(a)
+}
+
+// sectionCut marks the plane of the cross-section.
+func (m *maker) sectionCut(a *draw.Around) {
 	a.Cut(draw.Section{
-		A: geom.V(m.sectionX(), 0, 0), B: geom.V(m.sectionX(), s.Front().Outer, 0),
+		A: geom.V(m.sectionX(), 0, 0), B: geom.V(m.sectionX(), m.front().Outer, 0),
 		Look: geom.V(1, 0, 0), Letter: "A",
 	})
 }

@@ -80,6 +80,10 @@ func (m *maker) battenView(row bool) *viewBlock {
 	m.battenRows(b.Around, row)
 	b.marks = func(p *page, v *draw.View) {
 		all := m.frame.Of(frame.KindBatten)
+		if m.frame.Setout.Skewed() {
+			m.battenRuns(p, v, all)
+			return
+		}
 		last := all[len(all)-1]
 		m.partMark(p, v, last, fmt.Sprintf("%s × %d", last.Mark, len(all)), m.markPoint(last))
 	}
@@ -141,6 +145,9 @@ func (m *maker) battenRows(a *draw.Around, row bool) {
 	bs := m.frame.Of(frame.KindBatten)
 	for _, b := range bs {
 		edges = append(edges, houseEdge(b))
+	}
+	if m.frame.Setout.Skewed() { // the beam is as far off nowhere else
+		end = edges[len(edges)-1]
 	}
 	if row {
 		a.Right.Running("battens", datum, append(edges, end)...)

@@ -58,21 +58,24 @@ func (m *maker) squareNote() string {
 	if round(a) == round(b) {
 		return how + fmt.Sprintf("both diagonals measure %s.", f(a))
 	}
+	if m.front().Skewed() {
+		return how + fmt.Sprintf("%s from the left end of the %s and %s from its right end. They differ by %s because the %s is not parallel with %s.",
+			f(a), m.rear().Short, f(b), f(math.Abs(round(a)-round(b))), m.front().Short, m.setting().base)
+	}
 	return how + fmt.Sprintf("%s from the left end of the %s and %s from its right end. They differ by %s because the ends of %s and %s do not line up.",
 		f(a), m.rear().Short, f(b), f(math.Abs(round(a)-round(b))), m.rear().Short, m.front().Short)
 }
 
 // planNotes are the notes of the framing plan.
 func (m *maker) planNotes() []string {
-	notes := []string{
-		m.squareNote(),
-		fmt.Sprintf("Measure the clear distance between %s and %s at every rafter before cutting it.", m.rear().Short, m.front().Short),
-	}
+	notes := append(m.skewNotes(), m.squareNote(),
+		fmt.Sprintf("Measure the clear distance between %s and %s at every rafter before cutting it.", m.rear().Short, m.front().Short))
 	if len(m.frame.Of(frame.KindBatten)) > 1 {
 		notes = append(notes, fmt.Sprintf("The battens lie %s apart in the clear, measured down the slope.", m.said(m.frame.Setout.BattenGap)))
 	}
 	notes = append(notes, m.shadeNote()...)
 	notes = append(notes, m.blockNote()...)
+	notes = append(notes, m.strapNote()...)
 	if !m.rear().OnWall {
 		return notes
 	}

@@ -18,6 +18,7 @@ func (m *maker) framingMarks(p *page, plan *planView) {
 	m.fallArrow(p, v, max(plan.wall.all.X1, m.planReach().x1-wallMore))
 	words := append([]func(){func() { m.wallWords(p, plan) }}, m.detailBubbles(p, v, onPlan)...) // what stands at one place alone comes first
 	words = append(words, m.blockMarks(p, v)...)
+	words = append(words, m.roofStrapMarks(p, v)...)
 	p.cleanestOrder(append(words, m.eachMark(p, v, frame.KindPlate, frame.KindBeam, frame.KindPost, frame.KindRafter)...)...)
 }
 
@@ -42,7 +43,7 @@ func (m *maker) fallArrow(p *page, v *draw.View, right float64) {
 	if s.Centres*v.Scale < bay {
 		x = right + beside/v.Scale
 	}
-	from, to := m.clearOfBlocks()
+	from, to := m.cutAt(x).clearOfBlocks()
 	if (from-to)*v.Scale < long {
 		return // the section gives it
 	}
@@ -103,8 +104,13 @@ func memberID(mb frame.Member) string { return fmt.Sprintf("%s-%d", mb.Mark, mb.
 func (m *maker) eachMark(p *page, v *draw.View, kinds ...frame.Kind) []func() {
 	const many = 3 // so many in a row are marked once
 	var out []func()
+	const mostRuns = 6 // of a kind: of more, as on the skew, the first and the last are marked
 	for _, k := range kinds {
-		for _, run := range alikeRuns(m.frame.Of(k)) {
+		runs := alikeRuns(m.frame.Of(k))
+		for i, run := range runs {
+			if k == frame.KindRafter && len(runs) > mostRuns && i > 0 && i < len(runs)-1 {
+				continue
+			}
 			mark := run[0].Mark
 			if n := len(run); n >= many {
 				mark = fmt.Sprintf("%s × %d", mark, n)

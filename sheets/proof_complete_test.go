@@ -542,7 +542,7 @@ func roundings(name string) float64 {
 func TestEverythingCanBeReadOffTheDrawings(t *testing.T) {
 	tool(t, "pdftotext")
 	var found ledger
-	each(t, written(t), func(d *drawn) {
+	each(t, parallel(t, written(t)), func(d *drawn) {
 		var b bytes.Buffer
 		if err := pdf.Write(&b, d.set, pdf.Options{}); err != nil {
 			found.add("writing", d.name, "%v", err)

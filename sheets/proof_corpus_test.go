@@ -1,6 +1,7 @@
 package sheets_test
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"os"
@@ -101,6 +102,24 @@ func seeds(t testing.TB, list string) []source {
 func written(t testing.TB) []source {
 	t.Helper()
 	return append(examples(t), random(writtenJobs)...)
+}
+
+// parallel are those of the jobs whose beam is parallel with the wall. What the
+// proofs that take them read off the drawings is dimensioned in another way where it
+// is not: TestSkewIsReadOffTheDrawings reads that.
+func parallel(t testing.TB, jobs []source) []source {
+	t.Helper()
+	return slices.DeleteFunc(slices.Clone(jobs), func(s source) bool { return s.skewed(t) })
+}
+
+// skewed reports whether a job's beam is not.
+func (s source) skewed(t testing.TB) bool {
+	t.Helper()
+	text, err := s.text()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return bytes.Contains(text, []byte("out: {left"))
 }
 
 // make reads, builds and draws a job. Of a random job that breaks a rule of

@@ -89,10 +89,14 @@ func shownLinks(set *draw.Set) (found []string) {
 			if n == nil || n.Link == "" || n.String != n.Link {
 				continue
 			}
+			var beside *draw.Text // the list may go on in a column to the right
 			for _, title := range s.Items {
-				if t := title.Text; t != nil && strings.HasPrefix(t.String, titles[n.Link]) && t.At.Y == n.At.Y && t.At.X > n.At.X {
-					listed[n.Link]++
+				if t := title.Text; t != nil && t.At.Y == n.At.Y && t.At.X > n.At.X && (beside == nil || t.At.X < beside.At.X) {
+					beside = t
 				}
+			}
+			if beside != nil && strings.HasPrefix(beside.String, titles[n.Link]) {
+				listed[n.Link]++
 			}
 		}
 	}

@@ -281,7 +281,7 @@ func TestMembersMeasuredInTheFiles(t *testing.T) {
 	var found ledger
 	var mu sync.Mutex
 	total := map[string]tally{}
-	each(t, written(t), func(d *drawn) {
+	each(t, parallel(t, append(written(t), random(writtenJobs + 3)[writtenJobs:]...)), func(d *drawn) {
 		files, err := readBack(d.set)
 		if err != nil {
 			found.add("file cannot be read", d.name, "%v", err)

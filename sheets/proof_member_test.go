@@ -56,10 +56,12 @@ type cardText map[string][]cells
 func tableHeads() map[string][]string {
 	return map[string][]string{
 		"marking list": {"no.", "mark", ">from", ">centre", ">to", "work", "hold", "done"},
-		"saw settings": {"cut", "off square"},
+		"saw settings": {"cut", "off square", "mitre", "blade tilt"},
 		"housings":     {"face", "wide", "deep", "floor up", "up at", "floor"},
-		"holes":        {"holes", "drill from", "Ø", "deep", "centre across"},
-		"outline":      {"point", ">back", ">down", "line to it", ">radius", ">centre back", ">and down"},
+
+		"housings on the skew": {"no.", "face", "wide", "deep", "floor up", "up at", "floor", "sides", "floor falls"},
+		"holes":                {"holes", "drill from", "Ø", "deep", "centre across"},
+		"outline":              {"point", ">back", ">down", "line to it", ">radius", ">centre back", ">and down"},
 	}
 }
 

@@ -109,6 +109,8 @@ func (r *rebuilder) work(row cells) {
 		r.shape(name)
 	case name == "level seat":
 		r.seat(row)
+	case strings.HasPrefix(row["work"], frame.CutSkew), strings.HasPrefix(row["work"], frame.CutCompound):
+		r.skewCut(name, row)
 	case strings.HasPrefix(row["work"], frame.CutPlumb), strings.HasPrefix(row["work"], frame.CutLevel):
 		r.endCut(row)
 	}
@@ -128,6 +130,12 @@ func (r *rebuilder) face(name string) frame.Face {
 }
 
 func (r *rebuilder) housing(row cells) {
+	for _, of := range r.card["housings on the skew"] {
+		if name, _, _ := strings.Cut(row["mark"], ", "); of["no."] == "all" || "housing "+of["no."] == name {
+			r.skewHousing(row, of)
+			return
+		}
+	}
 	shape := r.first("housings")
 	lo, hi := -1.0, r.m.Length+1 // beyond the ends
 	if row["from"] != "end" {
@@ -272,6 +280,76 @@ func (r *rebuilder) endCut(row cells) {
 	c.At, c.Slope = top, math.Atan((bottom-top)/r.m.Section.Depth)
 	if _, bevelled := r.row("bevel"); bevelled && c.End == frame.FaceEnd {
 		c.Slope = r.angle("outer end") // the cut does not go all the way down
+	}
+	r.m.Features = append(r.m.Features, c)
+}
+
+// skewHousing makes a housing on the skew of its centre line and its row in the
+// table of housings.
+func (r *rebuilder) skewHousing(row, shape cells) {
+	lean := func(words string) float64 {
+		figure, side, ok := strings.Cut(words, " to the ")
+		if !ok {
+			return 0 // level
+		}
+		a, err := measure.ParseAngle(figure)
+		if err != nil {
+			r.fail("%q is no angle", figure)
+		}
+		if side == "left" {
+			return -a
+		}
+		return a
+	}
+	floor, back, deep := r.length(shape["floor up"]), r.length(shape["up at"]), r.length(shape["deep"])
+	h := frame.Housing{
+		Face: r.face(shape["face"]), At: r.length(row["centre"]), Width: r.length(shape["wide"]), Depth: deep, Floor: floor,
+		Skew: lean(shape["sides"]), Rise: -lean(shape["floor falls"]),
+	}
+	h.Slope = math.Atan((back-floor)/deep - math.Tan(h.Skew)*math.Tan(h.Rise))
+	r.m.Features = append(r.m.Features, h)
+}
+
+// skewWords are what the marking list says of a cut that is turned across the
+// width.
+var skewWords = regexp.MustCompile(`^(skew|compound)(?:, long point (.+?))?; (.+?) (longer|shorter) on the (.+)$`)
+
+// skewCut makes such a cut: its line on the main face as that of any other, its
+// turn of what it is longer or shorter by on the other side.
+func (r *rebuilder) skewCut(name string, row cells) {
+	said := skewWords.FindStringSubmatch(row["work"])
+	if said == nil {
+		r.fail("%q does not say how the end is cut", row["work"])
+		return
+	}
+	c := frame.EndCut{End: frame.FaceStart, Cut: said[1], At: r.length(row["from"])}
+	if strings.HasPrefix(name, "right") || strings.HasPrefix(name, "outer") {
+		c.End = frame.FaceEnd
+		r.m.Length++ // the cut makes the long point: its rounding must not leave a flat there
+	}
+	if said[2] != "" {
+		near, far := r.length(row["from"]), r.length(row["to"])
+		if (said[2] == "top") != (c.End == frame.FaceStart) {
+			near, far = far, near
+		}
+		c.At, c.Slope = near, math.Atan((far-near)/r.m.Section.Depth)
+	}
+	more := r.length(said[3])
+	if (said[4] == "shorter") != (c.End == frame.FaceStart) {
+		more = -more
+	}
+	if r.face(said[5]) == r.m.Faces()[0] { // the list is of the other side
+		c.At, more = c.At+more, -more
+	}
+	// The tilt of the blade is the finer figure.
+	for _, saw := range r.card["saw settings"] {
+		if tilt, err := measure.ParseAngle(saw["blade tilt"]); err == nil && (c.End == frame.FaceStart) == (saw["cut"] == "left end" || saw["cut"] == "house end") {
+			more = math.Copysign(r.m.Section.Width*math.Tan(tilt)/math.Cos(c.Slope), more)
+		}
+	}
+	c.Plan = math.Atan(more / r.m.Section.Width)
+	if c.End == frame.FaceStart { // the tape is hooked on the long point
+		c.At -= min(c.Meets(r.m, 0, 0), c.Meets(r.m, 0, r.m.Section.Depth), c.Meets(r.m, r.m.Section.Width, 0), c.Meets(r.m, r.m.Section.Width, r.m.Section.Depth))
 	}
 	r.m.Features = append(r.m.Features, c)
 }

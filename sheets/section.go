@@ -117,7 +117,10 @@ func (m *maker) sectionX() float64 {
 	slices.SortStableFunc(bays, func(a, b float64) int {
 		return cmp.Compare(math.Abs(a-middle), math.Abs(b-middle))
 	})
-	last := m.job.Posts.At[len(m.job.Posts.At)-1].Along // the section looks at a post
+	last := m.centre(len(m.job.Posts.At) - 1).X // the section looks at a post
+	if m.frame.Setout.Skewed() {
+		return m.besideRafter(middle, last)
+	}
 	for _, clear := range [][]frame.Kind{append(wholeInSection(), frame.KindLath), wholeInSection()} {
 		for step := range places {
 			off := half * float64(step) / places

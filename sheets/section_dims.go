@@ -82,6 +82,9 @@ func (c *cross) spacedOnSlope() (slopeRow, bool) {
 	if bt := c.frame.Of(frame.KindBatten); len(bt) > 0 {
 		r := slopeRow{name: "batten", up: bt[0].Place.W.Mul(bt[0].Section.Depth), end: s.BattenEnd, high: bt[0].Solid().Bounds().Max.Z}
 		for _, mb := range bt {
+			if mb.Place.O.X > c.x || mb.Place.O.X+mb.Length < c.x {
+				continue // the beam cuts it short
+			}
 			edge := houseEdge(mb)
 			edge.X = c.x
 			r.stops = append(r.stops, edge.Add(r.up))

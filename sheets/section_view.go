@@ -61,7 +61,8 @@ type cross struct {
 }
 
 func (m *maker) newCross() cross {
-	c := cross{maker: m, x: m.sectionX()}
+	x := m.sectionX()
+	c := cross{maker: m.cutAt(x), x: x}
 	post := c.nearestPost(m.front())
 	c.post, c.spec = m.frame.Of(frame.KindPost)[post], m.job.Posts.At[post]
 	c.footing, _ = m.frame.FootingOf(post)
@@ -84,7 +85,7 @@ func (m *maker) newCross() cross {
 // nearestPost is the post under a carrier that is nearest beyond the plane.
 func (c *cross) nearestPost(k frame.Carrier) int {
 	for _, i := range k.Posts {
-		if c.job.Posts.At[i].Along > c.x {
+		if c.centre(i).X > c.x {
 			return i
 		}
 	}
@@ -98,6 +99,9 @@ func (c cross) laidOut(pic picture, form crossForm) *cross {
 	c.viewBlock = b
 	b.title.Label = "A"
 	b.title.Note = c.setting().alongside
+	if c.maker.scene.frame.Setout.Skewed() {
+		b.title.Note = "beside rafter " + c.rafter.Mark + ", " + b.title.Note
+	}
 	b.title.NoBar = form == high // it stands before the title: beside it is the title block
 	b.over = c.over
 	c.rows()

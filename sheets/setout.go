@@ -43,7 +43,12 @@ func (m *maker) setoutSheets() []draft {
 		if a, ok := arrange(m.hand, m.room(title), scalesFrom(scale), rest...); ok {
 			return []draft{{title, topics, a}}
 		}
-		return m.lay(title, topics, scalesFrom(scale), grid{{tables}, {notes}, {small}})
+		apart := grid{{tables}, {notes}, {small}}
+		if _, ok := arrange(m.hand, m.room(title), scalesFrom(scale), grid{{tables}}); !ok { // the last of them goes with the notes
+			last := len(tables) - 1
+			apart = grid{{tables[:last]}, {stackBlock{tables[last], notes}}, {small}}
+		}
+		return m.lay(title, topics, scalesFrom(scale), apart)
 	}
 	for _, scale := range m.scales(planScale) {
 		one := []float64{scale}
@@ -159,6 +164,10 @@ func (m *maker) aboveFootings() float64 {
 func (m *maker) setoutRows(a *draw.Around) {
 	left, right := m.fixedPoints()
 	posts := m.centresOf(m.front())
+	if m.front().Skewed() {
+		m.skewSetoutRows(a)
+		return
+	}
 	string0 := geom.V(left.X, m.postLine(), left.Z)
 	a.Bottom.Running("post centres", string0, posts...)
 	a.Bottom.Chain("post to post", posts...)
@@ -225,6 +234,9 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 		b := projectBox(geom.Plan(), mb.Solid().Bounds())
 		r := v.Outline(b)
 		path := draw.PolygonPath(dashed, r.Corners())
+		if mb.Place.V.Y != 0 {
+			path = draw.PolygonPath(dashed, turnedHole(v, mb))
+		}
 		if mb.Round {
 			path = draw.CirclePath(dashed, r.Centre(), r.W()/2)
 		}
@@ -233,7 +245,11 @@ func (m *maker) drawHoles(p *page, v *draw.View) {
 	}
 	for i, c := range m.postCentres() {
 		post := m.frame.Of(frame.KindPost)[i]
-		for _, d := range []geom.Pt{geom.P(1, 0), geom.P(0, 1)} {
+		across := []geom.Pt{geom.P(1, 0), geom.P(0, 1)}
+		if post.Place.V.Y != 0 {
+			across = []geom.Pt{v.Axes.Project(post.Place.V), v.Axes.Project(post.Place.W)}
+		}
+		for _, d := range across {
 			d = d.Mul(v.Outline(projectBox(geom.Plan(), m.footOf(post))).W()/2 + pastHole)
 			p.sheet.Line(centre, v.Pt(c).Sub(d), v.Pt(c).Add(d))
 		}
@@ -260,6 +276,10 @@ func (m *maker) drawStringFrom(p *page, v *draw.View, k frame.Carrier, x0 float6
 func (m *maker) drawString(p *page, v *draw.View, k frame.Carrier, within [2]float64) {
 	y := m.postFace(k)
 	x, end := m.stringEnds()
+	if k.Skewed() {
+		m.drawSkewString(p, v, k, within[0])
+		return
+	}
 	x, end = max(x, within[0]), min(end, within[1])
 	style := draw.Style{Layer: draw.Centre, Pen: draw.Narrow, Dash: draw.Chain}
 	half := m.job.Posts.Section.Width / 2

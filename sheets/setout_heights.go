@@ -149,14 +149,18 @@ func (m *maker) row(k frame.Carrier) []frame.Member {
 	return out
 }
 
-// groundThrough draws the finished ground from post to post.
-func (m *maker) groundThrough(p *page, v *draw.View, r reach) {
-	at := func(x float64) geom.Pt { return v.Pt(geom.V(x, 0, frame.GroundAt(m.job, x))) }
-	line := []geom.Pt{at(r.x0)}
-	for _, i := range m.front().Posts {
-		line = append(line, at(m.job.Posts.At[i].Along))
+// ground is the finished ground over a reach, in a view from the front.
+func (m *maker) ground(v *draw.View, r reach) []geom.Pt {
+	var line []geom.Pt
+	for _, q := range frame.GroundLine(m.job, r.x0, r.x1) {
+		line = append(line, v.Pt(geom.V(q.X, 0, q.Y)))
 	}
-	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Wide}, append(line, at(r.x1))...)
+	return line
+}
+
+// groundThrough draws the finished ground over a reach.
+func (m *maker) groundThrough(p *page, v *draw.View, r reach) {
+	p.sheet.Line(draw.Style{Layer: draw.Context, Pen: draw.Wide}, m.ground(v, r)...)
 	m.floorThrough(p, v)
 }
 

@@ -146,7 +146,12 @@ func (m *maker) drawSite(p *page, v *draw.View, foot, all draw.Rect) {
 	}
 	word(v.Flat(foot.Centre()), "frame")
 	if m.rear().OnWall {
-		s.Line(pen, geom.P(box.X0, box.Y1), geom.P(box.X0, box.Y0), geom.P(box.X1, box.Y0), geom.P(box.X1, box.Y1))
+		left, right := geom.P(box.X0, box.Y0), geom.P(box.X1, box.Y0)
+		if k := m.front(); k.Skewed() {
+			left, right = v.Pt(m.beamAt(k.From)), v.Pt(m.beamAt(k.To))
+			box.X0, box.X1 = left.X, right.X
+		}
+		s.Line(pen, geom.P(box.X0, box.Y1), left, right, geom.P(box.X1, box.Y1))
 		s.Line(light(draw.Solid), v.Flat(geom.P(all.X0, 0)), v.Flat(geom.P(all.X1, 0)))
 		word(v.Flat(geom.P(foot.Centre().X, 0)).Add(geom.P(0, 1.5)), "house")
 	} else {
@@ -192,11 +197,14 @@ func (m *maker) setoutMarks(p *page, plan *planView) {
 		p.sheet.Dot(draw.Notes, v.Pt(at), 0.8)
 	}
 	_, x1 := m.stringEnds()
-	y := m.postLine()
+	end := geom.V(x1, m.postLine(), 0)
+	if k := m.front(); k.Skewed() {
+		_, end = m.skewString(k)
+	}
 	words := []func(){
 		label(draw.Label{At: l, Text: leftPoint}),
 		label(draw.Label{At: r, Text: rightPoint}),
-		label(draw.Label{At: geom.V(x1, y, 0), Text: "string line on the outer faces of the posts", Width: stringWords}),
+		label(draw.Label{At: end, Text: "string line on the outer faces of the posts", Width: stringWords}),
 	}
 	if m.rear().Back {
 		words = append(words, label(draw.Label{At: geom.V(x1, m.rear().Inner, 0), Text: "base line, on the outer faces of the rear posts", Width: stringWords}))

@@ -47,10 +47,10 @@ func (m *maker) postTapes() crossTapes {
 // frameTapes go from the top outer arris of the plate to that of the beam, end
 // to end.
 func (m *maker) frameTapes() crossTapes {
-	s := m.frame.Setout
+	k := m.front()
 	top := m.frame.Timber(m.front()).Solid().Bounds().Max.Z
 	plate := func(x float64) geom.Vec { return geom.V(x, m.tapeFace(), m.rear().Top) }
-	beam := func(x float64) geom.Vec { return geom.V(x, s.Front().Outer, top) }
+	beam := func(x float64) geom.Vec { return k.Point(x, k.Outer, top) }
 	return crossTapes{a: plate(m.rear().From), p: beam(m.front().To), b: plate(m.rear().To), q: beam(m.front().From)}
 }
 

@@ -14,6 +14,16 @@ import (
 // string goes into them where the paper is wide enough, else into a third.
 func (m *maker) setoutTables() stackBlock {
 	room := freeOf(m.room("")).W()
+	if m.front().Skewed() { // holes and posts are turned: their edges lie otherwise
+		out := stackBlock{&tableBlock{m.tapeTable(false)}}
+		if m.dug() {
+			out = append(out, &tableBlock{m.holeTable(false)})
+		}
+		if t := m.keepOutTable(); len(t.Rows) > 0 {
+			out = append(out, &tableBlock{t})
+		}
+		return out
+	}
 	if !m.dug() {
 		tape := m.tapeTable(true)
 		if w, _ := tape.Size(); w > room {
@@ -46,6 +56,10 @@ func figureColumns(heads ...string) []draw.Column {
 // faces along the string.
 func (m *maker) tapeTable(faces bool) draw.Table {
 	heads := []string{"Along from L", "Out from " + m.setting().from, "Tape from L", "Tape from R"}
+	k := m.front()
+	if k.Skewed() {
+		heads = append([]string{"Along the string"}, heads...)
+	}
 	if faces {
 		heads = append([]string{"Left face", "Right face"}, heads...)
 	}
@@ -57,6 +71,11 @@ func (m *maker) tapeTable(faces bool) draw.Table {
 		row := []string{strconv.Itoa(posts[i].No), posts[i].Mark}
 		if faces {
 			row = append(row, f(c.X-half-left.X), f(c.X+half-left.X))
+		}
+		if under := m.frame.Setout.Under(i); k.Skewed() && under.Skewed() {
+			row = append(row, f(m.job.Posts.At[i].Along-k.Meets(left.X, k.PostOuter)))
+		} else if k.Skewed() {
+			row = append(row, f(c.X-left.X))
 		}
 		row = append(row, f(c.X-left.X), f(left.Y-c.Y), f(c.Sub(left).Len()), f(c.Sub(right).Len()))
 		t.Rows = append(t.Rows, draw.TableRow{Cells: row})
@@ -128,9 +147,14 @@ func (m *maker) setoutNotes() []string {
 	f := m.saidTape
 	left, right := m.fixedPoints()
 	posts := m.centresOf(m.front())
-	notes := append(m.placeWords(f(right.X-left.X)),
-		fmt.Sprintf("Square off %s at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the "+m.digs()+", with a saw kerf for it, so that it can come down and go back.",
-			m.setting().base, f(left.Y-m.postLine()), m.setting().from, f(posts[0].Y-m.postLine()), f(m.profilesOff())),
+	line := fmt.Sprintf("Square off %s at L with the 3-4-5 triangle shown. Set the string line %s out from the %s, level, along the outer faces of the posts, %s outside their centres. Its profiles stand %s or more outside the "+m.digs()+", with a saw kerf for it, so that it can come down and go back.",
+		m.setting().base, f(left.Y-m.postLine()), m.setting().from, f(posts[0].Y-m.postLine()), f(m.profilesOff()))
+	if k := m.front(); k.Skewed() {
+		l, r := m.stringMeets(k)
+		line = fmt.Sprintf("Square off %s at L and at R with the 3-4-5 triangle shown. Set the string line, level, from %s out at L to %s out at R: it is not parallel with %s, and lies along the outer faces of the posts, %s outside their centres. The posts stand square to it. Its profiles stand %s or more outside the "+m.digs()+", with a saw kerf for it, so that it can come down and go back.",
+			m.setting().base, f(left.Y-l.Y), f(left.Y-r.Y), m.setting().base, f(m.job.Posts.Section.Depth/2), f(m.profilesOff()))
+	}
+	notes := append(m.placeWords(f(right.X-left.X)), line,
 		"Posts are numbered from the left"+m.rearNumbers()+". Hook the tape where the string meets the square line from L and mark every post centre along the string. Do not step from post to post.",
 		"Prove each post centre with two tapes held level, one from L and one from R. Where a tape does not agree, begin again at L.",
 		fmt.Sprintf("Levels are heights above the datum: %s = ±0. Carry them with a laser or a water level and check each once more %s.", stated(m.job.Levels.Datum), m.setting().again),
@@ -220,6 +244,10 @@ func (m *maker) triangle() (along, out float64) {
 	}
 	left, right := m.fixedPoints()
 	wide, deep := right.X-left.X, left.Y-m.postLine()
+	if k := m.front(); k.Skewed() {
+		l, r := m.stringMeets(k)
+		deep = left.Y - max(l.Y, r.Y)
+	}
 	units := func(x, y float64) float64 { return math.Floor(min(wide/x, deep/y)/step) * step }
 	a, b := units(4, 3), units(3, 4)
 	if a >= b {

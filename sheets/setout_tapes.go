@@ -20,6 +20,10 @@ type tape struct{ from, to geom.Vec }
 // gives it.
 const steepest = 0.2
 
+// steepestOnSkew is the same where posts may stand much nearer to the wall at one
+// end: short tapes have no room for their figures.
+const steepestOnSkew = 0.4
+
 // tapes are the tapes that the plan draws.
 func (m *maker) tapes() []tape {
 	left, right := m.fixedPoints()
@@ -28,9 +32,13 @@ func (m *maker) tapes() []tape {
 		posts = []geom.Vec{posts[0], posts[n-1]}
 	}
 	var out []tape
+	least := steepest
+	if m.front().Skewed() {
+		least = steepestOnSkew
+	}
 	for _, p := range posts {
 		for _, from := range []geom.Vec{left, right} {
-			if d := p.Sub(from); math.Abs(d.X) > steepest*d.Len() {
+			if d := p.Sub(from); math.Abs(d.X) > least*d.Len() {
 				out = append(out, tape{from, p})
 			}
 		}
@@ -64,6 +72,9 @@ func (m *maker) drawTapes(p *page, v *draw.View, w wallPlan) {
 // otherLines are the lines of the house that a tape's figure keeps clear of.
 func (m *maker) otherLines(w wallPlan) []tape {
 	out := []tape{{geom.V(w.all.X0, 0, 0), geom.V(w.all.X1, 0, 0)}}
+	if k := m.front(); k.Skewed() {
+		out = append(out, tape{m.beamAt(k.From), m.beamAt(k.To)})
+	}
 	for _, y := range []float64{m.front().Outer, -m.job.Levels.DeckOut} {
 		out = append(out, tape{geom.V(w.all.X0, y, 0), geom.V(w.all.X1, y, 0)})
 	}

@@ -27,8 +27,9 @@ func (m *maker) setoutWallTitle() string {
 // posts, and what the tapes show when the frame is square.
 func (m *maker) setoutWallSheets() []draft {
 	topics, title := []string{"setout wall"}, m.setoutWallTitle()
-	full := linedUp{m.levelView(false), m.postHeights(m.front(), false)}
-	lean := linedUp{m.levelView(true), m.postHeights(m.front(), true)}
+	beam := m.squareTo()
+	full := linedUp{m.levelView(false), beam.postHeights(beam.front(), false)}
+	lean := linedUp{m.levelView(true), beam.postHeights(beam.front(), true)}
 	heights, slip := m.inWidth(m.postTable()), m.inWidth(m.slipTable())
 	wide := min(heights.extent(m.hand, 1).W(), freeOf(m.room(title)).W())
 	how := &wordBlock{draw.NoteBlock{Title: "How to mark", Numbered: true, Width: max(wide, wordWidth), Notes: m.wallNotes()}}

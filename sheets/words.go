@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"strings"
 	"unicode"
@@ -94,6 +95,9 @@ func (m *maker) generalNotes() []string {
 		fmt.Sprintf("The fall is %s, %s. It is a drop of %s over a level run of %s, measured on the line of the rafters' top edges, from the plumb line at the %s to the plumb line at the %s.",
 			f.Angle(s.Angle), f.Slope(s.Angle), f.Length(s.Drop), f.Length(s.Run), s.From, s.To),
 	}
+	if m.front().Skewed() {
+		notes = append(notes[:2], m.skewNotes()...)
+	}
 	notes = append(notes, m.holdNotes()...)
 	notes = append(notes, m.laying().note(m)...)
 	notes = append(notes, m.meeting(m.front()).note(m)...)
@@ -128,7 +132,7 @@ func (m *maker) cautions() []string {
 	if m.job.Freestanding() {
 		fixing = "A frame that leans on no wall racks unless something holds it: knee braces, posts held fast in the ground or panels, both along the beams and across. What holds it is for a licensed designer; the drawings show none that the job does not state. Until it is there, temporary braces stay."
 	}
-	return []string{
+	said := []string{
 		"These drawings give shape and set-out only. Sizes of timber, footings, fixings and tie-down are for a licensed designer or engineer to confirm, and local rules decide what consent is needed. Work that needs no consent must still meet the building code.",
 		"The pull of the wind on an open frame can be large. Tie-down from rafter to footing, and the mass of the footings, are to be designed.",
 		fixing,
@@ -136,4 +140,17 @@ func (m *maker) cautions() []string {
 		"Work from a proper platform. Brace posts and beam until the rafters are fixed. Nobody stands under a beam that is being lifted.",
 		"Treated timber: gloves, goggles and mask when cutting; never burn the offcuts. Wet concrete burns skin.",
 	}
+	return append(append(said, m.stepCaution()...), m.strapCaution()...)
+}
+
+// stepCaution says where the ground steps, and that nothing here holds the step.
+func (m *maker) stepCaution() []string {
+	var at []string
+	for _, s := range m.job.GroundSteps() {
+		at = append(at, fmt.Sprintf("by %s at %s", m.said(math.Abs(s.Left-s.Right)), m.said(s.Along-m.rear().From)))
+	}
+	if len(at) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("The ground steps %s from the left end of the %s. What holds the step, and what footings near it bear on, is for a licensed designer: the drawings show the ground as stated and no wall.", joined(at), m.rear().Short)}
 }

@@ -81,10 +81,13 @@ const works = {
   },
   housing(m, { face: name, at, sizes, angles }) {
     const f = face(m, name)
+    const { floor, skew = 0, 'floor along': along = 0 } = angles
     const corners = []
-    for (const u of [at - sizes.width / 2, at + sizes.width / 2]) {
+    for (const mouth of [at - sizes.width / 2, at + sizes.width / 2]) {
       for (const deep of [-clear, sizes.depth]) {
-        for (const w of [sizes.floor + deep * tan(angles.floor), m.depth + clear]) corners.push(into(f, u, w, deep))
+        const u = mouth + deep * tan(skew)
+        const low = sizes.floor + deep * tan(floor) + (u - at) * tan(along)
+        for (const w of [low, m.depth + clear]) corners.push(into(f, u, w, deep))
       }
     }
     return Manifold.hull(corners)
@@ -170,7 +173,7 @@ function arc([x0, y0], [x1, y1], out, radius) {
 
 function work(kind) {
   if (/ hole( through)?$/.test(kind)) return works.hole
-  if (/^(plumb|level) cut$/.test(kind)) return works['end cut']
+  if (/^(plumb|level|skew|compound) cut$/.test(kind)) return works['end cut']
   if (/ end$/.test(kind)) return works['shaped end']
   if (kind in works) return works[kind]
   throw new Error(`the README knows no feature ${kind}`)

@@ -79,10 +79,12 @@ func (b *builder) prisms() {
 			} else {
 				level.O.Y = k.Outer
 			}
-			s.Carriers[i].Members = append(s.Carriers[i].Members, b.add(Member{
+			m := Member{
 				Kind: k.Kind, No: count[k.Kind], Section: k.Section, Timber: k.Timber,
-				Length: k.To - k.From, Place: level,
-			}))
+				Length: k.To - k.From, Place: k.place(level),
+			}
+			b.endTurn(&m, k)
+			s.Carriers[i].Members = append(s.Carriers[i].Members, b.add(m))
 		}
 	}
 	b.posts = len(b.members)
@@ -94,7 +96,7 @@ func (b *builder) prisms() {
 		}
 		b.add(Member{
 			Kind: KindPost, No: i + 1, Section: j.Posts.Section, Timber: j.Posts.Timber,
-			Length: k.PostTop - bottom, Place: place,
+			Length: k.PostTop - bottom, Place: k.place(place),
 		})
 	}
 	b.bracePrisms()
@@ -127,11 +129,13 @@ func (b *builder) rafterPrisms() {
 	end := s.RafterStart
 	slope := s.onSlope()
 	depth := j.Rafters.Section.Depth
+	half := j.Rafters.Section.Width / 2
 	for i, x := range s.Rafters {
+		line := max(rafterLine(s.Cut(x-half)), rafterLine(s.Cut(x+half)))
 		slope.O = geom.V(x-j.Rafters.Section.Width/2, end, s.RafterTop(end)).Sub(slope.W.Mul(depth))
 		b.add(Member{
 			Kind: KindRafter, No: i + 1, Section: j.Rafters.Section, Timber: j.Rafters.Timber,
-			Length: rafterLine(s) + s.Front().Hold.way().past(j, s), Place: slope,
+			Length: line + s.Front().Hold.way().past(j, s), Place: slope,
 		})
 	}
 }
@@ -224,8 +228,8 @@ func (b *builder) join() {
 		b.joinBrace(b.braces+i, b.posts+p.Post, b.set.Under(p.Post).Members[0], p)
 	}
 	b.joinTrim()
-	for i := range b.set.Battens {
-		for k := range b.set.Rafters {
+	for i, run := range b.set.BattenRuns {
+		for k := run[0]; k <= run[1]; k++ {
 			b.job.Battens.Lie.lay().join(b, b.battens+i, b.rafters+k)
 		}
 	}

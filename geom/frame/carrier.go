@@ -2,6 +2,8 @@ package frame
 
 import (
 	"slices"
+
+	"plumbcut/geom"
 )
 
 // Hold is how a carrier holds the rafters. The zero value is Housed.
@@ -20,6 +22,9 @@ func (h Hold) housed() bool { return h == Housed || h == "" }
 // Carrier is a level timber that the rafters lie in, on or against: its line
 // along the wall, its two faces and its top. Sheets ask the carriers what holds
 // the rafters, and never a plate or a beam of the job.
+//
+// One that is not parallel with the wall says all this in axes of its own: see
+// Turn, Point and Cut.
 type Carrier struct {
 	Key          string // under which the job file describes it
 	Name         string // in full, e.g. "wall plate"
@@ -36,10 +41,13 @@ type Carrier struct {
 	Section      Section // of each ply
 	Timber       Timber
 	Housing      float64 // depth of its housings, where there are any
-	Drop         float64 // of the rafters' tops below its own at Face, as stated
+	Drop         float64 // of the rafters' tops below its own at Face, as stated; where they are highest
 	End          Face    // the end of a rafter that it holds
 	PostOuter    float64 // world y of the outer faces of the posts under it
 	PostTop      float64 // level of their tops
+
+	Turn float64   // of its line from the wall's, radians, anticlockwise seen from above
+	Lies geom.Axes // its own axes in the world
 }
 
 // Wide is what it takes up level, from face to face: of twin beams, both and
@@ -136,7 +144,7 @@ func layOutCarriers(j *Job, s *Setout) {
 			rear.Posts = append(rear.Posts, i)
 		}
 	}
-	s.Carriers = []Carrier{rear, front}
+	s.Carriers = []Carrier{rear.turned(0), front.turned(j.Beam.turn())}
 	s.lineAt = rear.Outer
 	placePosts(j, s)
 }
@@ -163,7 +171,11 @@ func settleCarriers(j *Job, s *Setout) {
 	for i := range s.Carriers {
 		k := &s.Carriers[i]
 		if i > 0 { // the first by way of the line would be rounded
-			k.Top = s.RafterTop(k.Face()) + k.Hold.way().above(j, *s, *k)
+			face := k.Face()
+			if k.Skewed() { // the rafters are highest where it is nearest
+				face = s.nearest()
+			}
+			k.Top = s.RafterTop(face) + k.Hold.way().above(j, *s, *k)
 		}
 		k.Bottom = k.Top - k.Section.Depth
 	}
@@ -214,7 +226,12 @@ func (s Setout) Holds(h Hold) bool {
 }
 
 // FrontOut is the world y of the frame's outermost timber above the posts.
-func (s Setout) FrontOut() float64 { return min(s.Front().Outer, s.RafterEnd, s.TrimOut) }
+func (s Setout) FrontOut() float64 {
+	if s.Front().Skewed() {
+		return min(s.farthest(), s.TrimOut)
+	}
+	return min(s.Front().Outer, s.RafterEnd, s.TrimOut)
+}
 
 // BackIn is the world y of the wall, or of the frame's rearmost timber above the
 // posts.
@@ -223,11 +240,6 @@ func (s Setout) BackIn() float64 {
 		return 0
 	}
 	return max(s.Rear().Inner, s.RafterStart)
-}
-
-// postAt is the world y of the middle of a post.
-func (s Setout) postAt(j *Job, post int) float64 {
-	return s.Under(post).PostOuter + j.Posts.Section.Depth/2
 }
 
 // settleHeel fixes the heel height, which all carriers under the rafters share,

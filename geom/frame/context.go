@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"math"
 	"slices"
 
 	"plumbcut/geom"
@@ -36,12 +37,16 @@ func houseAround(c *checker, members []Member, roof Roofing) []Solid {
 	j, s := c.job, c.set
 	w := j.Wall
 	rear := s.Rear()
-	from, to := min(w.From, rear.From, s.Front().From), max(w.To, rear.To, s.Front().To)
+	left, right := s.Front().Reach()
+	from, to := min(w.From, rear.From, left), max(w.To, rear.To, right)
 	ground := j.Levels.Ground
 	low, high := ground, rear.Top
 	for _, m := range members {
 		low = min(low, m.Place.O.Z)
 		high = max(high, m.solid.Bounds().Max.Z)
+	}
+	for _, p := range j.Levels.Line {
+		low = min(low, p.Level)
 	}
 	for _, p := range roof.Parts {
 		high = max(high, p.Shape.Bounds().Max.Z)
@@ -82,7 +87,7 @@ func houseAround(c *checker, members []Member, roof Roofing) []Solid {
 		}
 		add(of, HouseDeck, geom.Box(geom.V(from, -l.DeckOut, j.deckUnder()), geom.V(to, 0, l.Deck)))
 	}
-	add("", HouseGround, terrain(j, from-groundMore, to+groundMore, low-groundThick))
+	add("", HouseGround, terrain(j, s.Front(), from-groundMore, to+groundMore, low-groundThick))
 	return out
 }
 
@@ -96,16 +101,12 @@ func (j *Job) deckUnder() float64 {
 	return max(j.Levels.Ground, low)
 }
 
-// terrain is the ground: along the wall it runs straight from post to post.
-func terrain(j *Job, from, to, low float64) geom.Solid {
-	profile := []geom.Pt{geom.P(from, low), geom.P(to, low), geom.P(to, GroundAt(j, to))}
-	front := j.Posts.front()
-	for i := len(front) - 1; i >= 0; i-- {
-		if p := front[i]; p.Along > from && p.Along < to {
-			profile = append(profile, geom.P(p.Along, p.Ground))
-		}
-	}
-	profile = append(profile, geom.P(from, GroundAt(j, from)))
+// terrain is the ground under the frame and round it.
+func terrain(j *Job, beam Carrier, from, to, low float64) geom.Solid {
+	profile := []geom.Pt{geom.P(from, low), geom.P(to, low)}
+	line := GroundLine(j, from, to)
+	slices.Reverse(line)
+	profile = append(profile, line...)
 	// The profile stands facing the viewer, so it sweeps out from the wall,
 	// which stands back from a fascia.
 	facing := geom.Axes{U: geom.V(1, 0, 0), V: geom.V(0, 0, 1), W: geom.V(0, -1, 0)}
@@ -113,31 +114,8 @@ func terrain(j *Job, from, to, low float64) geom.Solid {
 	if j.Freestanding() {
 		back = -groundMore
 	}
-	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(facing)
-}
-
-// front are the posts under the beam.
-func (p Posts) front() []Post { return p.At[:len(p.At)-p.Rear] }
-
-// GroundAt is the finished ground under the beam at a place along the wall:
-// straight from post to post, level beyond the end posts.
-func GroundAt(j *Job, along float64) float64 {
-	posts := j.Posts.front()
-	if len(posts) == 0 {
-		return j.Levels.Ground
-	}
-	for i, p := range posts {
-		if along > p.Along {
-			continue
-		}
-		if i == 0 {
-			return p.Ground
-		}
-		before := posts[i-1]
-		part := (along - before.Along) / (p.Along - before.Along)
-		return before.Ground + part*(p.Ground-before.Ground)
-	}
-	return posts[len(posts)-1].Ground
+	back -= math.Abs(beam.Lies.U.Y) * (to - from) // a skewed one comes to the wall all along
+	return geom.Prism(profile, nil, back, j.Beam.Out+groundMore).Placed(beam.place(facing))
 }
 
 // pierced cuts the openings out of the wall.

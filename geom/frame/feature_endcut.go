@@ -26,6 +26,9 @@ const (
 	CutSquare = "square"
 	CutPlumb  = "plumb"
 	CutLevel  = "level"
+
+	CutSkew     = "skew"     // square to the width's faces, not to the length
+	CutCompound = "compound" // skew and plumb at once
 )
 
 // plane returns the cut in the member's axes, outward.

@@ -17,6 +17,7 @@ type draft struct {
 	plateLength float64
 	underside   float64
 	beamLength  float64
+	beamOut     struct{ one, left, right float64 }
 	rearLength  float64
 	rearUnder   float64
 	rearPosts   []Post
@@ -99,6 +100,8 @@ func (d *draft) fields() keys.Group {
 			Doc: "The slope of the rafters' top edges, down to the front."},
 		{Key: "braces", Is: d.braceFields(), Also: []string{"brace", "knee_braces", "knee_brace"},
 			Doc: "Knee braces from the posts to the beam; left out, there are none."},
+		{Key: "roof_straps", Is: d.roofStrapFields(), Also: []string{"roof_strap", "diagonal_straps", "strap_brace", "strap_bracing"},
+			Doc: "Flat steel straps across the rafters, a pair on the two diagonals; left out, there are none. What they carry, and by what they are held, is for a licensed designer."},
 		{Key: "blocking", Is: d.blockingFields(), Also: []string{"blocks", "noggings", "nogging", "dwangs"},
 			Doc: "Blocks between the rafters; left out, there are none."},
 		{Key: "fascia", Is: d.fasciaFields(), Also: []string{"fascia_board", "eaves_board"},
@@ -230,6 +233,8 @@ func (d *draft) levelFields() keys.Group {
 			Doc: "What level 0 is, such as: finished deck at the wall."},
 		{Key: "ground", Is: keys.Length(&l.Ground, anywhere()), Need: true,
 			Doc: "Finished ground at the posts, unless a post has its own."},
+		{Key: "ground_line", Is: keys.ListOf(&l.Line, 2, keys.Zero, groundFields), Also: []string{"terrain", "ground_profile"},
+			Doc: "The finished ground along the frame from left to right, straight from point to point and level beyond the end ones; two points at one place are a plumb step. The ground at every post is then read off it. Left out, the ground runs straight from post to post."},
 		{Key: "deck", Is: keys.Group{Opt: true, Fields: []keys.Field{
 			{Key: "level", Is: keys.Length(&l.Deck, anywhere()), Def: "0", Doc: "Its top."},
 			{Key: "out", Is: keys.Length(&l.DeckOut, keys.Between(1, far)), Need: true, Doc: "How far it runs out from the wall."},
@@ -238,6 +243,13 @@ func (d *draft) levelFields() keys.Group {
 			Doc: "Height of the eye for the sight line under the beam, above what one stands on."},
 		{Key: "head_room", Is: keys.Length(&l.HeadRoom, distance()), Def: "2100 mm", Habit: true, Also: []string{"headroom", "head_height"},
 			Doc: "Least height under the beam; less of it is warned of."},
+	}}
+}
+
+func groundFields(p *GroundPoint) keys.Kind {
+	return keys.Group{Fields: []keys.Field{
+		{Key: "at", Is: keys.Length(&p.Along, anywhere()), Need: true, Doc: "Its place, along."},
+		{Key: "level", Is: keys.Length(&p.Level, anywhere()), Need: true, Doc: "The level there."},
 	}}
 }
 

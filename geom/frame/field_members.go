@@ -159,10 +159,23 @@ func (d *draft) beamFields() keys.Group {
 	b := &d.Beam
 	return keys.Group{Fields: memberFields(&b.Section, &b.Timber, lyingSize,
 		keys.Field{Key: "from", Is: keys.Length(&b.From, anywhere()), Else: "that of the plate or rear beam", Doc: "Left end, along."},
-		keys.Field{Key: "length", Is: keys.Length(&d.beamLength, keys.Between(300, far)), Else: "that of the plate or rear beam", Doc: "Overall length."},
-		keys.Field{Key: "out", Is: keys.Length(&b.Out, keys.Between(100, far)), Need: true, Also: []string{"projection", "distance"},
-			Doc: "Distance of its outer face from the outer face of the cladding, or from the base line of a free-standing frame."},
+		keys.Field{Key: "length", Is: keys.Length(&d.beamLength, keys.Between(300, far)), Else: "that of the plate or rear beam; on the skew, so much that it reaches as far along", Doc: "Overall length, on its outer face."},
+		keys.Field{Key: "out", Is: d.outFields(), Need: true, Also: []string{"projection", "distance"},
+			Doc: "Distance of its outer face from the outer face of the cladding, or from the base line of a free-standing frame; of a beam that is not parallel with the wall, at both ends."},
 		holdField(&b.Hold), housing(&b.Housing), rafterDrop(&b.Drop, "its inner face"))}
+}
+
+// outFields say how far out the beam is: one distance, or one at each end.
+func (d *draft) outFields() keys.Group {
+	o := &d.beamOut
+	at := keys.Between(100, far)
+	return keys.Group{Short: "at",
+		Choices: []keys.Choice{{Keys: []string{"at", "left"}, Need: true}},
+		Fields: []keys.Field{
+			{Key: "at", Is: keys.Length(&o.one, at), Doc: "Everywhere: the beam is parallel with the wall."},
+			{Key: "left", Is: keys.Length(&o.left, at), With: "right", Doc: "Or at its left end."},
+			{Key: "right", Is: keys.Length(&o.right, at), With: "left", Doc: "And at its right end."},
+		}}
 }
 
 func (d *draft) rearFields() keys.Group {
@@ -233,7 +246,7 @@ func shoeFields(b *Shoe) keys.Group {
 func postFields(p *Post) keys.Kind {
 	return keys.Group{Short: "at", Fields: []keys.Field{
 		{Key: "at", Is: keys.Length(&p.Along, anywhere()), Need: true, Doc: "Its centre, along."},
-		{Key: "ground", Is: keys.Length(&p.Ground, anywhere()), Else: "as under levels", Doc: "Level of the finished ground there."},
+		{Key: "ground", Is: keys.Length(&p.Ground, anywhere()), Else: "as under levels", Doc: "Level of the finished ground there; not with levels.ground_line, which says it."},
 		{Key: "wall", Is: keys.Word(&p.Wall, Left, Right), Also: []string{"return", "side"}, Doc: "The return that it is fixed to; left out, it stands free."},
 		asForAll(baseField(&p.Base, "")),
 		asForAll(keys.Field{Key: "footing", Is: footingFields(&p.Footing), Doc: "Its footing."}),

@@ -113,12 +113,16 @@ func rebuilt(t *testing.T, f MemberFigures) Member {
 		switch k.Kind {
 		case "plumb cut":
 			w = EndCut{k.Face, CutPlumb, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
+		case "skew cut":
+			w = EndCut{k.Face, CutSkew, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
+		case "compound cut":
+			w = EndCut{k.Face, CutCompound, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
 		case "level cut":
 			w = EndCut{k.Face, CutLevel, k.At, rad(k.Angles["plan"]), rad(k.Angles["slope"])}
 		case "brace housing":
 			w = BraceHousing{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"], rad(k.Angles["lean"]), k.Sizes["from"], k.Sizes["to"]}
 		case "housing":
-			w = Housing{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"], k.Sizes["floor"], rad(k.Angles["floor"])}
+			w = Housing{k.Face, k.At, k.Sizes["width"], k.Sizes["depth"], k.Sizes["floor"], rad(k.Angles["floor"]), rad(k.Angles["skew"]), rad(k.Angles["floor along"])}
 		case "level seat":
 			w = SeatCut{FaceEnd, k.At, k.Sizes["run"], rad(k.Angles["to member"])}
 		case "level seat with shoulder":

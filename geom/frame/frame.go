@@ -20,8 +20,8 @@ type Frame struct {
 // Slope is the fall as built, between the arrises that the job names.
 type Slope struct {
 	Angle    float64 // radians below level
-	Drop     float64 // between From and To, mm
-	Run      float64 // level distance between From and To, mm
+	Drop     float64 // between From and To, mm; midway along where those are not parallel
+	Run      float64 // level distance between From and To, mm; the same
 	From, To Arris
 }
 

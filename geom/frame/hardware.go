@@ -119,7 +119,7 @@ func (f *Frame) Hardware() []Hardware {
 			out = append(out, f.crossed(j, CleatScrew, f.Job.Slats.Cleats.Screws, UseCleat)...)
 		}
 	}
-	return append(out, f.roofed()...)
+	return append(append(out, f.strapsAcross()...), f.roofed()...)
 }
 
 // crossed are the screws of a stick where it crosses another.
@@ -245,7 +245,7 @@ type HardwareUse struct {
 
 // HardwareKinds lists the kinds in the order in which lists give them.
 func HardwareKinds() []HardwareKind {
-	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Anchor, Washer, Nut, Stirrup, Shoes, PostCap, Hanger, StrapTie, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew, TimberScrew}, roofKinds()...)
+	return append([]HardwareKind{ThreadedRod, Bolt, CoachScrew, Anchor, Washer, Nut, Stirrup, Shoes, PostCap, Hanger, StrapTie, DiagonalStrap, Tensioner, StrapNail, BattenScrew, LathScrew, SlatScrew, CleatScrew, TimberScrew}, roofKinds()...)
 }
 
 // HardwareTotals adds the hardware up by kind and size, in the order of the
@@ -257,7 +257,7 @@ func (f *Frame) HardwareTotals() []HardwareTotal {
 		if i < 0 {
 			i = len(out)
 			out = append(out, HardwareTotal{Kind: h.Kind, Size: h.Size})
-			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Shoes && h.Kind != PostCap && h.Kind != Hanger && h.Use != UseRoof {
+			if h.Kind != ThreadedRod && h.Kind != Stirrup && h.Kind != Shoes && h.Kind != PostCap && h.Kind != Hanger && h.Kind != DiagonalStrap && h.Kind != Tensioner && h.Use != UseRoof {
 				out[i].Spares = f.Job.Supplies.HardwareSpares
 			}
 		}

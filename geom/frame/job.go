@@ -34,6 +34,8 @@ type Job struct {
 	Fall    Fall
 	Braces  Braces
 
+	RoofStraps RoofStraps
+
 	Blocking Blocking
 	Fascia   Fascia
 	Valance  Valance
@@ -126,13 +128,18 @@ type Stated struct{ What, Value, By string }
 
 // Levels names the datum and the levels that the job stands on.
 type Levels struct {
-	Datum    string  // what z = 0 is, e.g. "finished deck at the wall"
-	Ground   float64 // finished ground at the posts unless a post says otherwise
-	Deck     float64 // top of deck or paving under the frame
-	DeckOut  float64 // how far out the deck runs; 0 is none
-	Eye      float64 // eye height above the deck or ground, for the sight line
-	HeadRoom float64 // least height under the beam before a warning
+	Datum    string        // what z = 0 is, e.g. "finished deck at the wall"
+	Ground   float64       // finished ground at the posts unless a post says otherwise
+	Line     []GroundPoint // the finished ground along the frame, left to right; empty: straight from post to post
+	Deck     float64       // top of deck or paving under the frame
+	DeckOut  float64       // how far out the deck runs; 0 is none
+	Eye      float64       // eye height above the deck or ground, for the sight line
+	HeadRoom float64       // least height under the beam before a warning
 }
+
+// GroundPoint is a point of the finished ground along the frame. Two at one
+// place are a step.
+type GroundPoint struct{ Along, Level float64 }
 
 // Wall is the house wall that the plate is fixed to.
 type Wall struct {
@@ -243,7 +250,8 @@ type Beam struct {
 	Section  Section
 	Timber   Timber
 	From, To float64
-	Out      float64 // of its outer face, from the cladding
+	Out      float64 // of its outer face, from the cladding, at its left end
+	OutRight float64 // the same at its right end; 0: no other
 	Hold     Hold    // how it holds the rafters
 	Housing  float64
 	Drop     float64 // of the rafter's top below the beam's top, at the beam's inner face
@@ -273,7 +281,7 @@ type Posts struct {
 
 // Post is one post. Every field is resolved from the job's defaults.
 type Post struct {
-	Along   float64 // of its centre
+	Along   float64 // of its centre, on the line of its beam
 	Ground  float64 // finished ground there, level
 	Wall    Side    // the return that it is fixed to; empty: free-standing
 	Packer  Packer

@@ -1,7 +1,5 @@
 package frame
 
-import "plumbcut/geom"
-
 // bracketWay stands the beam on a post-cap bracket, whose plate lifts it off
 // the post. The bracket is hardware and no solid, so the joint has no bearing
 // face in the model.
@@ -28,6 +26,6 @@ func (bracketWay) check(c *checker, k Carrier) { c.beamFitsPost(k) }
 
 func (bracketWay) join(b *builder, k Carrier, post int) {
 	p := b.members[post]
-	at := geom.V(p.Place.O.X+p.Section.Width/2, (k.Outer+k.Inner)/2, k.Bottom)
+	at := k.Point(b.job.Posts.At[p.No-1].Along, (k.Outer+k.Inner)/2, k.Bottom)
 	b.joints = append(b.joints, Joint{Kind: JointBeamBracket, A: k.Members[0], B: post, At: at})
 }

@@ -23,15 +23,16 @@ func (housedWay) past(j *Job, s Setout) float64 { return j.Rafters.Section.Depth
 func (housedWay) fouls() bool { return true }
 
 // housing returns the housing that a carrier gets for a rafter, but for its
-// place along. A floor that follows the fall lies along the rafter's
+// place along, where the line square to the wall at x meets it. A floor that follows the fall lies along the rafter's
 // underside. A level floor stands at the height that the underside has at the
 // house-side end of its housing, the highest within it, so that the level seat
 // cut under the rafter bears over the whole depth of the housing.
-func (k Carrier) housing(j *Job, s Setout) Housing {
-	under := s.RafterTop(k.Face()) - s.plumb(j.Rafters.Section.Depth)
+func (k Carrier) housing(j *Job, s Setout, x float64) Housing {
+	under := s.RafterTop(k.Cut(x).Face()) - s.plumb(j.Rafters.Section.Depth)
+	sin, cos := math.Sincos(k.Turn)
 	h := Housing{
-		Face: FaceHouse, Width: j.Rafters.Section.Width + j.Rafters.Clearance, Depth: k.Housing,
-		Slope: -math.Atan(s.tan), Floor: under - k.Bottom,
+		Face: FaceHouse, Width: (j.Rafters.Section.Width + j.Rafters.Clearance) / cos, Depth: k.Housing,
+		Slope: -math.Atan(s.tan * cos), Floor: under - k.Bottom, Skew: -k.Turn, Rise: math.Atan(s.tan * sin),
 	}
 	if k.End == FaceStart {
 		h.Face, h.Slope = FaceOuter, -h.Slope
@@ -47,8 +48,8 @@ func (k Carrier) housing(j *Job, s Setout) Housing {
 
 func (housedWay) check(c *checker, k Carrier) {
 	c.housingDepth(k.Key+".housing", k.Housing, k.Section.Width)
-	h := k.housing(c.job, c.set)
-	c.belowSeat(k, "the rafters' housings", min(h.Floor, h.FloorInside()))
+	left := min(k.housing(c.job, c.set, c.set.From).Lowest(), k.housing(c.job, c.set, c.set.To).Lowest())
+	c.belowSeat(k, "the rafters' housings", left)
 }
 
 // rafterLine is the length of a rafter's top edge, from end to end.
@@ -58,11 +59,11 @@ func rafterLine(s Setout) float64 { return (s.RafterStart - s.RafterEnd) / s.cos
 // rafter's centre line: end cut and seat go to the one, the housing to the
 // other.
 func (housedWay) join(b *builder, k Carrier, r, t int) {
-	s, end := b.set, k.End
-	h := k.housing(b.job, s)
 	rafter, timber := &b.members[r], &b.members[t]
 	centre := rafter.Place.O.X + rafter.Section.Width/2
-	h.At = centre - timber.Place.O.X
+	s, end := b.set.Cut(centre), k.End
+	h := k.housing(b.job, b.set, centre)
+	h.At = k.onMember(*timber, centre)
 
 	angle := b.slope.Angle
 	level := b.job.Rafters.Seat == SeatLevel
@@ -72,14 +73,14 @@ func (housedWay) join(b *builder, k Carrier, r, t int) {
 	if end == FaceEnd {
 		seat.At = line - h.Depth/s.cos + down
 	}
-	b.endPlumb(r, end)
+	b.endPlumb(r, k)
 	if angle > 0 && level {
 		rafter.Features = append(rafter.Features, seat)
 	}
 	timber.Features = append(timber.Features, h)
 
 	mouth := timber.Place.Point(timber.OnFace(h.Face, h.At, h.Floor))
-	bearing, along := geom.PlaneAt(mouth, geom.V(0, -s.sin, s.cos)), h.Depth/s.cos
+	bearing, along := geom.PlaneAt(mouth, geom.V(0, -s.sin, s.cos)), h.Depth/math.Cos(k.Turn)/s.cos
 	if level {
 		bearing, along = geom.PlaneAt(mouth, geom.V(0, 0, 1)), h.Depth
 	}
@@ -87,26 +88,45 @@ func (housedWay) join(b *builder, k Carrier, r, t int) {
 		Kind: RafterJoint(k), Hold: Housed, A: r, B: t,
 		At:        mouth.Add(geom.V(0, 0, s.plumb(rafter.Section.Depth)/2)),
 		Bearing:   bearing,
-		Area:      along * shared(*rafter, *timber),
+		Area:      along * k.shares(*rafter, *timber),
 		Clearance: b.job.Rafters.Clearance,
 	})
 }
 
-// shared is how much of a rafter's width lies within a timber's ends.
-func shared(rafter, timber Member) float64 {
+// shares is how much of a rafter's width lies within the ends of a carrier's timber.
+func (k Carrier) shares(rafter, timber Member) float64 {
 	x0, x1 := timber.Place.O.X, timber.Place.O.X+timber.Length
+	if k.Skewed() {
+		x0, x1 = k.Reach()
+	}
 	r0, r1 := rafter.Place.O.X, rafter.Place.O.X+rafter.Section.Width
 	return min(r1, x1) - max(r0, x0)
 }
 
-// endPlumb gives a rafter its plumb cut at an end, where there is a fall.
-func (b *builder) endPlumb(r int, end Face) {
-	if b.slope.Angle <= 0 {
+// onMember is how far along a carrier's timber the line square to the wall at x
+// meets the face that the rafters come to.
+func (k Carrier) onMember(timber Member, x float64) float64 {
+	if !k.Skewed() {
+		return x - timber.Place.O.X
+	}
+	return timber.Place.Local(geom.V(x, k.Cut(x).Face(), 0)).X
+}
+
+// endPlumb cuts a rafter's end along the face of its carrier: plumb where there is
+// a fall, skew where that is not parallel with the wall, compound where both.
+func (b *builder) endPlumb(r int, k Carrier) {
+	rafter := &b.members[r]
+	cut := EndCut{End: k.End, Cut: CutPlumb, Slope: b.slope.Angle, Plan: k.plan(b.set)}
+	switch {
+	case cut.Slope <= 0 && cut.Plan == 0:
 		return
+	case cut.Slope <= 0:
+		cut.Cut = CutSkew
+	case cut.Plan != 0:
+		cut.Cut = CutCompound
 	}
-	cut := EndCut{End: end, Cut: CutPlumb, Slope: b.slope.Angle}
-	if end == FaceEnd {
-		cut.At = rafterLine(b.set)
+	if k.End == FaceEnd {
+		cut.At = rafterLine(b.set.Cut(rafter.Place.O.X))
 	}
-	b.members[r].Features = append(b.members[r].Features, cut)
+	rafter.Features = append(rafter.Features, cut)
 }

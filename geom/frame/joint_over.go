@@ -130,7 +130,7 @@ func (overWay) join(b *builder, k Carrier, r, t int) {
 	rafter, timber := &b.members[r], &b.members[t]
 	n := k.birdsmouth(s)
 	if k.End == FaceStart {
-		b.endPlumb(r, FaceStart)
+		b.endPlumb(r, k)
 	}
 	if n.Deep(rafter.Section.Depth) > slack {
 		rafter.Features = append(rafter.Features, n)
@@ -143,13 +143,13 @@ func (overWay) join(b *builder, k Carrier, r, t int) {
 		outer := geom.V(rafter.Place.O.X+rafter.Section.Width/2, k.Outer, k.Top)
 		b.joints = append(b.joints, Joint{
 			Kind: JointRafterOverPly, A: r, B: ply, At: outer, Bearing: geom.PlaneAt(outer, geom.V(0, 0, 1)),
-			Area: k.Section.Width * shared(*rafter, b.members[ply]),
+			Area: k.Section.Width * k.shares(*rafter, b.members[ply]),
 		})
 	}
 	centre := rafter.Place.O.X + rafter.Section.Width/2
 	at := geom.V(centre, k.Outer, k.Top)
 	b.joints = append(b.joints, Joint{
 		Kind: RafterJoint(k), Hold: Over, A: r, B: t, At: at.Add(geom.V(0, seat/2, s.Heel/2)),
-		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: (seat - (k.Wide() - k.Section.Width)) * shared(*rafter, *timber),
+		Bearing: geom.PlaneAt(at, geom.V(0, 0, 1)), Area: (seat - (k.Wide() - k.Section.Width)) * k.shares(*rafter, *timber),
 	})
 }

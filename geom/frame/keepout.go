@@ -91,10 +91,10 @@ func (k KeepOut) blocks(p Post, s Section, x, y float64) bool {
 func (c *checker) checkKeepOuts() {
 	j, zones := c.job, c.job.Site.zones()
 	for i, p := range j.Posts.At {
-		y := c.set.postAt(j, i)
+		at := c.set.postMiddle(j, i)
 		for _, k := range zones {
-			if k.blocks(p, j.Posts.Section, p.Along, y) {
-				c.errorf(RuleKeepOut, c.postPath(i), "%s of post %d is in the way of the %s; %s", whatKeepsOut(k), i+1, k.Name, c.elsewhere(i, y))
+			if k.blocks(p, c.postBox(i), at.X, at.Y) {
+				c.errorf(RuleKeepOut, c.postPath(i), "%s of post %d is in the way of the %s; %s", whatKeepsOut(k), i+1, k.Name, c.elsewhere(i))
 			}
 		}
 	}
@@ -109,11 +109,12 @@ func whatKeepsOut(k KeepOut) string {
 
 // elsewhere words the nearest places to the left and the right of a post, under
 // the beam and clear of its neighbours, where nothing keeps it out.
-func (c *checker) elsewhere(i int, y float64) string {
+func (c *checker) elsewhere(i int) string {
 	j := c.job
 	half := j.Posts.Section.Width / 2
 	under := c.set.Under(i)
-	lo, hi := under.From+half, under.To-half
+	from, to := under.wholly()
+	lo, hi := from+half, to-half
 	if b, ok := c.beside(i, -1); ok {
 		lo = max(lo, b.Along+max(2*half, (b.Footing.Size+j.Posts.At[i].Footing.Size)/2))
 	}
@@ -122,7 +123,7 @@ func (c *checker) elsewhere(i int, y float64) string {
 	}
 	var places []string
 	for _, way := range []float64{-1, 1} {
-		if x, ok := c.clearOf(j.Posts.At[i], y, way); ok && x >= lo-slack && x <= hi+slack {
+		if x, ok := c.clearOf(i, way); ok && x >= lo-slack && x <= hi+slack {
 			places = append(places, c.mm(x))
 		}
 	}
@@ -132,33 +133,48 @@ func (c *checker) elsewhere(i int, y float64) string {
 	return fmt.Sprintf("move its centre to %s", strings.Join(places, " or "))
 }
 
+// postBox is a post's section as the wall's directions measure it: what one
+// under a beam that is not parallel with the wall takes up at most.
+func (c *checker) postBox(post int) Section {
+	size := c.job.Posts.Section
+	if k := c.set.Under(post); k.Skewed() {
+		sin, cos := math.Abs(k.Lies.U.Y), k.Lies.U.X
+		return Section{Depth: size.Depth*cos + size.Width*sin, Width: size.Width*cos + size.Depth*sin}
+	}
+	return size
+}
+
 // clearOf is the nearest place of a post's centre to the left (way −1) or the
-// right of where it is that no zone blocks.
-func (c *checker) clearOf(p Post, y, way float64) (float64, bool) {
-	x := p.Along
+// right of where it is, on the line of its beam, that no zone blocks.
+func (c *checker) clearOf(post int, way float64) (float64, bool) {
+	p, at, box, under := c.job.Posts.At[post], c.set.postMiddle(c.job, post), c.postBox(post), c.set.Under(post)
+	start := at.X
+	to := func(x float64) float64 { return p.Along + (x-start)/under.Lies.U.X }
 	zones := c.job.Site.zones()
 	for range zones { // one zone may push it into the next
 		moved := false
 		for _, k := range zones {
-			if !k.blocks(p, c.job.Posts.Section, x, y) {
+			if !k.blocks(p, box, at.X, at.Y) {
 				continue
 			}
-			along, _ := k.halves(p, c.job.Posts.Section)
-			if x = k.To + along; way < 0 {
+			along, _ := k.halves(p, box)
+			x := k.To + along
+			if way < 0 {
 				x = k.From - along
 			}
+			at = at.Add(under.Lies.U.Mul((x - at.X) / under.Lies.U.X))
 			moved = true
 		}
 		if !moved {
-			return x, true
+			return to(at.X), true
 		}
 	}
 	for _, k := range zones {
-		if k.blocks(p, c.job.Posts.Section, x, y) {
-			return x, false
+		if k.blocks(p, box, at.X, at.Y) {
+			return to(at.X), false
 		}
 	}
-	return x, true
+	return to(at.X), true
 }
 
 // checkBeamEnds warns of a beam that runs far past its end posts.

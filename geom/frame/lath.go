@@ -25,7 +25,7 @@ func layOutLaths(c *checker) {
 	if l.Section.Depth == 0 {
 		return
 	}
-	from, to := battenExtent(j, *s)
+	from, to := battenExtent(j, *s, 0)
 	room := to - from - 2*l.Inset
 	n, gap, ok := spacing{
 		key: "laths", what: "laths", room: room, wide: l.Section.Width, number: l.Number, gap: l.Gap, shade: l.Shade,

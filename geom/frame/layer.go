@@ -135,7 +135,7 @@ func layOutBattens(c *checker) {
 	if b.Section.Depth == 0 {
 		return
 	}
-	total := (s.Rear().Outer - s.BattenEnd) / s.cos
+	total := s.battensTo(j)
 	w := b.Section.Width
 	room := total - b.First - b.Last // first near edge to last far edge
 	n, gap, ok := spacing{
@@ -150,6 +150,7 @@ func layOutBattens(c *checker) {
 		return
 	}
 	s.Battens, s.BattenGap = spaced(b.First, b.First+room-w, n), gap
+	s.layOutRuns(j)
 	s.Layers = append(s.Layers, Layer{Kind: KindBatten, Key: "battens", At: s.Battens, Wide: w, Gap: gap, Stated: b.Shade})
 	b.Lie.lay().check(c)
 	layOutLaths(c)
@@ -162,8 +163,8 @@ func (b *builder) battenPrisms() {
 		return
 	}
 	slope := s.onSlope()
-	from, to := battenExtent(j, s)
 	for i, u := range s.Battens {
+		from, to := battenExtent(j, s, i)
 		b.add(Member{
 			Kind: KindBatten, No: i + 1, Section: j.Battens.Section, Timber: j.Battens.Timber,
 			Length: to - from,

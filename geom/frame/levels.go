@@ -28,12 +28,22 @@ func (b *builder) levels() []Level {
 		at(low, mid, rear.Outer, rear.Bottom),
 		at("top of "+face, rafter, rear.Outer, s.RafterTop(rear.Outer)),
 		at("underside of "+face, rafter, rear.Outer, s.RafterTop(rear.Outer)-under),
-		at("top of rafters at the "+beam.Short+"'s inner face", rafter, beam.Inner, s.RafterTop(beam.Inner)),
-		at("top of "+beam.Short, mid, beam.Outer, beam.Top),
-		at(b.underFront(), mid, beam.Outer, beam.Bottom),
 	}
+	inner := func(name string, x float64) Level {
+		y := beam.Cut(x).Inner
+		return at("top of "+name+" at the "+beam.Short+"'s inner face", x, y, s.RafterTop(y))
+	}
+	if n := len(s.Rafters); beam.Skewed() && n > 1 {
+		out = append(out, inner("the left rafter", s.Rafters[0]), inner("the right rafter", s.Rafters[n-1]))
+	} else {
+		out = append(out, inner("rafters", rafter))
+	}
+	cut := beam.Cut(mid)
+	out = append(out,
+		at("top of "+beam.Short, mid, cut.Outer, beam.Top),
+		at(b.underFront(), mid, cut.Outer, beam.Bottom))
 	if z := beam.PostTop; math.Abs(z-beam.Bottom) > slack {
-		out = append(out, at("top of posts", mid, beam.PostOuter, z))
+		out = append(out, at("top of posts", mid, cut.PostOuter, z))
 	}
 	if rear.Back && s.RafterStart > rear.Inner+slack {
 		out = append(out, at("top of rafters at their upper ends", rafter, s.RafterStart, s.RafterTop(s.RafterStart)))
@@ -100,7 +110,8 @@ func (b *builder) byPost(one, many string, level func(Post) (float64, bool)) []L
 		if len(nos) < len(posts) {
 			name += " at post" + numberList(nos)
 		}
-		out = append(out, at(name, p.Along, b.set.Under(i).free(), z))
+		k := b.set.Under(i)
+		out = append(out, Level{name, z, k.Point(p.Along, k.free(), z)})
 	}
 	return out
 }

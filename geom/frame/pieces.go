@@ -97,7 +97,7 @@ func (f *Frame) Splices(member int) []float64 {
 		}
 		k, _ := f.Setout.CarrierOf(member)
 		for _, i := range k.Posts {
-			places = append(places, f.Job.Posts.At[i].Along-m.Place.O.X)
+			places = append(places, m.Place.Local(f.Setout.postMiddle(f.Job, i)).X)
 		}
 	case KindValance:
 		if f.Job.Valance.Set == ValanceFace {

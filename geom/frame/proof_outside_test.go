@@ -208,6 +208,95 @@ func TestRafterLengthFromHeelToHeel(t *testing.T) {
 	}
 }
 
+// TestShedRoofRafter holds a rafter that lies over two walls and overhangs both
+// against a worked example: rise 500 in a run of 2500 gives a line length of
+// 2549.5 between the walls' faces, and 510 of overhang for 500 of projection
+// (basiccarpentrytechniques.com, "Framing Shed Roofs"). Only the lower overhang
+// can be built here: the house stands at the upper wall.
+func TestShedRoofRafter(t *testing.T) {
+	f := figuresOf(t, `plumbcut: 1
+project: {title: Shed roof}
+levels: {datum: floor, ground: -150}
+plate: {section: 140x90, length: 3000, top: 2500, rafters: over}
+beam: {section: 190x90, out: 2590, rafters: over}
+posts: {section: 140x140, at: [300, 2700]}
+rafters: {section: 140x45, number: 5, tail: {overhang: 500}}
+fall: {drop: 500, from: plate outer arris, to: beam outer arris}
+`)
+	const line, tail, shown = 2549.5, 510, 0.5 // to the last figure that is printed there
+	for _, m := range f.Members {
+		if m.Kind != frame.KindRafter {
+			continue
+		}
+		var heels []float64
+		for _, w := range m.Features {
+			if w.Kind == "birdsmouth" {
+				heels = append(heels, w.At)
+			}
+		}
+		if len(heels) != 2 {
+			t.Fatalf("%d birdsmouths, want 2", len(heels))
+		}
+		if got := heels[1] - heels[0]; math.Abs(got-line) > shown {
+			t.Errorf("rafter %d: %.2f from heel to heel, want %g", m.No, got, line)
+		}
+		if got := m.Ends[1].At - heels[1]; math.Abs(got-tail) > shown {
+			t.Errorf("rafter %d: tail %.2f, want %d", m.No, got, tail)
+		}
+	}
+}
+
+// TestBirdsmouthKeepsTwoThirds holds heel and seat against a worked example: a
+// rafter cut from a 2x6 (5 1/2" deep) at 7 in 12 is 82 3/4" long to its
+// birdsmouth, which leaves two thirds of the rafter whole over a carrying beam
+// 3 1/2" wide; its seat comes out close to that width (jlconline.com, "Cutting
+// Common Rafters"). The run, 71 1/2", is worked back from the length.
+func TestBirdsmouthKeepsTwoThirds(t *testing.T) {
+	const inch, run, wide = 25.4, 71.5, 3.5
+	const long, near = 82.75, 3.0 / 16 // printed to an eighth; "close to"
+	slope := math.Atan(7.0 / 12)
+	heel := 2.0 / 3 * 5.5 / math.Cos(slope) // plumb
+	text := fmt.Sprintf(`plumbcut: 1
+units: feet-inches
+project: {title: Two thirds}
+levels: {datum: floor, ground: -6"}
+plate: {section: 5 1/2 x 3 1/2, length: 10', top: 150, rafters: over}
+beam: {section: 9 1/4 x 3 1/2, out: 75, rafters: over}
+posts: {section: 6x6, at: [24, 96]}
+rafters: {section: 5 1/2 x 1 1/2, number: 5, heel: %.6f, tail: {overhang: 12"}}
+fall: {angle: %.6f}
+`, heel, slope*180/math.Pi)
+	job, err := frame.Read("job.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := frame.Build(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := f.Of(frame.KindRafter)[0]
+	var cuts []frame.Birdsmouth
+	for _, w := range m.Features {
+		if n, ok := w.(frame.Birdsmouth); ok {
+			cuts = append(cuts, n)
+		}
+	}
+	if len(cuts) != 2 {
+		t.Fatalf("%d birdsmouths, want 2", len(cuts))
+	}
+	if got := (cuts[1].At - cuts[0].At) / inch; math.Abs(got-long) > 1.0/16 {
+		t.Errorf("%.3f in for a run of %g, want %g", got, run, long)
+	}
+	for _, n := range cuts {
+		if got := n.Deep(m.Section.Depth) * math.Cos(n.Angle) / m.Section.Depth; math.Abs(got-1.0/3) > 1e-6 {
+			t.Errorf("the birdsmouth takes %.4f of the rafter's depth, want a third", got)
+		}
+		if got := n.Seat(m.Section.Depth) / inch; math.Abs(got-wide) > near {
+			t.Errorf("seat %.3f in, want close to %g", got, wide)
+		}
+	}
+}
+
 // TestHeelHeight holds the heel height against the carpenter's rule for a seat
 // as wide as the plate: the plumb depth less what the slope rises over the seat.
 // For 7 1/4" at 4 in 12 over 3 1/2": 7.25·√160/12 − 3.5·4/12 = 6.4755" (own

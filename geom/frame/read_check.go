@@ -37,8 +37,10 @@ func (f *filler) check() {
 		f.fault(RuleOrder, "wall.studs.first", "the first stud (%s) is beyond the end of the wall (%s); give a stud in the wall, or leave studs out",
 			f.Format().Length(f.studFirst), f.Format().Length(w.To))
 	}
+	f.checkGround()
 	f.checkStock()
 	f.checkIdle()
+	f.checkSkew()
 	f.checkBraces()
 	f.notUnder("plate.fixing.hole", "plate.fixing.screw", f.Plate.Fixing.Hole, f.Plate.Fixing.Screw)
 	f.notUnder("posts.fixing.hole", "posts.fixing.screw", f.post.Fixing.Hole, f.post.Fixing.Screw)

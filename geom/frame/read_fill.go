@@ -181,8 +181,8 @@ func (f *filler) fillPlateAndBeam() {
 	if !f.Given("beam.from") {
 		b.From = from
 	}
-	if !f.Given("beam.length") {
-		f.beamLength = length
+	if out := f.fillTurn(length); !f.Given("beam.length") {
+		f.beamLength = out
 	}
 	b.To = b.From + f.beamLength
 }
@@ -290,6 +290,9 @@ func (f *filler) fillPosts() {
 		p := &f.Posts.At[i]
 		if !f.Given(f.postPath(i) + ".ground") {
 			p.Ground = f.Levels.Ground
+			if len(f.Levels.Line) > 0 {
+				p.Ground = GroundAt(f.Job, p.Along)
+			}
 		}
 		if p.Dug() {
 			p.Shoe = Shoe{}

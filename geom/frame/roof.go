@@ -82,7 +82,7 @@ func (b *builder) roof() Roofing {
 	if len(c.errs) > n {
 		return Roofing{}
 	}
-	from, to := battenExtent(j, b.set)
+	from, to := battenExtent(j, b.set, 0)
 	r := Roofing{Left: from - j.Roof.OverLeft, Right: to + j.Roof.OverRight, Upper: -j.Roof.Gap, Back: math.Inf(1)}
 	for _, m := range b.members {
 		if !m.Kind.Stands() {

@@ -23,14 +23,17 @@ type Setout struct {
 
 	Battens   []float64 // house-side edges, down the slope from the plate's outer face; before it, negative
 	BattenGap float64   // clear, along the slope
-	Layers    []Layer   // what is spaced on the slope, from the rafters up
+
+	BattenRuns [][2]int // per batten, the first and the last rafter that it lies on
+	Layers     []Layer  // what is spaced on the slope, from the rafters up
 
 	PlateFixings []FixingPoint
 	PostFixings  [][]float64 // per post, the levels of its screws; none: free-standing
 
-	Braces    []BracePlace // per post, the left one first
-	TrimOut   float64      // y of the outermost of fascia, valance and braces; 0: nothing stands before the beam
-	BlockRows []float64    // of blocks: their middles, down the slope from the plate's outer face
+	RoofStraps []StrapRun   // in pairs, of each the one that falls to the right first
+	Braces     []BracePlace // per post, the left one first
+	TrimOut    float64      // y of the outermost of fascia, valance and braces; 0: nothing stands before the beam
+	BlockRows  []float64    // of blocks: their middles, down the slope from the plate's outer face
 
 	HeadBeam  float64 // under the beam, above what one stands on there
 	HeadPlate float64 // under the rafters at the plate's outer face, or under a rear beam
@@ -106,7 +109,8 @@ func layOut(c *checker) {
 	layOutCarriers(j, s)
 	s.From, s.To = math.Inf(-1), math.Inf(1)
 	for _, k := range s.Carriers {
-		s.From, s.To = max(s.From, k.From), min(s.To, k.To)
+		from, to := k.Reach()
+		s.From, s.To = max(s.From, from), min(s.To, to)
 	}
 	layOutSlope(c)
 	layOutRafters(c)
@@ -142,10 +146,11 @@ func layOutSlope(c *checker) {
 	if sl.To == "" {
 		sl.To = BeamInner
 	}
-	sl.Run = s.Arris(sl.From) - s.Arris(sl.To)
-	if s.Rear().Outer-s.Front().Inner < minRun {
+	at := s.Cut(s.middle())
+	sl.Run = at.Arris(sl.From) - at.Arris(sl.To)
+	if s.Rear().Outer-s.nearest() < minRun {
 		c.errorf(RuleBeamOut, "beam.out", "the %s's inner face is %s from the %s's %s face; make beam.out at least %s", s.Front().Short,
-			c.mm(s.Rear().Outer-s.Front().Inner), s.Rear().Short, s.Rear().FaceWord(s.Rear().Outer), c.mm(minRun+s.Front().Wide()-s.Rear().Outer))
+			c.mm(s.Rear().Outer-s.nearest()), s.Rear().Short, s.Rear().FaceWord(s.Rear().Outer), c.mm(minRun+s.Front().Wide()-s.Rear().Outer))
 		return
 	}
 	for _, a := range []struct {
@@ -185,7 +190,12 @@ func layOutSlope(c *checker) {
 	s.cos = 1 / math.Hypot(1, s.tan)
 	s.sin = s.tan * s.cos
 	settleCarriers(j, s)
-	s.Covered = (max(s.Rear().To, s.Front().To) - min(s.Rear().From, s.Front().From)) * (s.BackIn() - s.FrontOut())
+	front, out := s.Front(), s.FrontOut()
+	if front.Skewed() {
+		out = at.Front().Outer
+	}
+	from, to := front.Reach()
+	s.Covered = (max(s.Rear().To, to) - min(s.Rear().From, from)) * (s.BackIn() - out)
 	sl.Drop = sl.Run * s.tan
 	c.slope, c.sloped = sl, true
 }

@@ -87,10 +87,10 @@ func (b *builder) cutTail(r int) {
 	case TailQuarter, TailOgee, TailProfile:
 		add(tailShape(b.job, line))
 	case TailBevelled:
-		b.endPlumb(r, FaceEnd)
+		b.endPlumb(r, b.set.Front())
 		add(s.bevel(b.job, line))
 	default:
-		b.endPlumb(r, FaceEnd)
+		b.endPlumb(r, b.set.Front())
 	}
 }
 

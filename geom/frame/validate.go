@@ -56,6 +56,7 @@ const (
 	RuleBlock          Rule = "blocks between rafters"
 	RuleFascia         Rule = "fascia"
 	RuleValance        Rule = "valance"
+	RuleGround         Rule = "ground" // a post or its hole across a step
 )
 
 // checker gathers what is wrong or doubtful while a frame is laid out.
@@ -143,7 +144,7 @@ func (c *checker) checkSizes() {
 		c.checkPlateSizes(positive, notNegative)
 	}
 	positive("beam", j.Beam.Section.Depth, j.Beam.Section.Width, j.Beam.To-j.Beam.From, j.Beam.Out)
-	notNegative("beam.drop", j.Beam.Drop)
+	notNegative("beam.drop", j.Beam.Drop, j.Beam.OutRight)
 	if j.Freestanding() && j.Rear.Hold.housed() {
 		positive("rear_beam.housing", j.Rear.Housing)
 	}
@@ -213,8 +214,12 @@ func (c *checker) validate() {
 		c.errorf(RuleTwoBeams, "posts.beam", "the posts of a free-standing frame carry both beams on their tops; take posts.beam out")
 		return
 	}
+	if !c.checkTurn() {
+		return
+	}
 	layOut(c)
 	c.checkPosts()
+	c.checkSteps()
 	c.checkKeepOuts()
 	c.checkBeamEnds()
 	if !c.job.Freestanding() {
@@ -234,5 +239,6 @@ func (c *checker) validate() {
 		c.layOutFascia()
 		c.layOutValance()
 		c.layOutTrim()
+		c.layOutRoofStraps()
 	}
 }

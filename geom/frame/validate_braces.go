@@ -246,7 +246,7 @@ func (c *checker) checkHousedBrace(p BracePlace, name string) {
 	if !k.Hold.housed() {
 		return
 	}
-	h := k.housing(j, s)
+	h := k.housing(j, s, k.From)
 	inner := p.Knee.Y + b.Section.Width + b.Clearance
 	if min(h.Floor, h.FloorInside()) > b.Housing+slack || k.End == FaceEnd && inner <= k.Inner-h.Depth {
 		return
@@ -288,7 +288,7 @@ func (c *checker) checkLappedBrace(p BracePlace, name string) {
 	if !k.Hold.housed() {
 		return
 	}
-	h := k.housing(j, s)
+	h := k.housing(j, s, k.From)
 	for i, x := range s.Rafters {
 		if d := (h.Width + b.Bolt.Hole) / 2; math.Abs(x-head.X) < d && head.Z+r > k.Bottom+min(h.Floor, h.FloorInside()) {
 			c.errorf(RuleBrace, bracePath(j, "along"), "the bolt of %s comes out in the housing of rafter %d; make along %s more or less", name, i+1, c.mm(2*d))

@@ -66,7 +66,7 @@ func (c *checker) checkReturn(r Return) {
 	if d := into(j.Plate.From, j.Plate.To); d > slack {
 		c.errorf(RuleReturnClash, "plate", "the plate runs %s into the %s return; end it at %s", c.mm(d), r.Side, c.mm(r.At))
 	}
-	if d := into(j.Beam.From, j.Beam.To); d > slack && r.Length > -s.Front().Inner+slack {
+	if d := into(s.Front().Reach()); d > slack && r.Length > -s.Front().Cut(r.At).Inner+slack {
 		c.errorf(RuleReturnClash, "beam", "the beam runs %s into the %s return; end it at %s", c.mm(d), r.Side, c.mm(r.At))
 	}
 	if n := len(s.Rafters); n > 0 {
@@ -75,7 +75,7 @@ func (c *checker) checkReturn(r Return) {
 			c.errorf(RuleReturnClash, "rafters", "the end rafter stands %s in the %s return; use another end rule or a shorter plate", c.mm(d), r.Side)
 		}
 		if len(s.Battens) > 0 {
-			from, to := battenExtent(j, s)
+			from, to := battenExtent(j, s, 0)
 			if d := into(from, to); d > slack {
 				c.errorf(RuleReturnClash, "battens", "the battens run %s into the %s return; shorten their overhang", c.mm(d), r.Side)
 			}
@@ -83,8 +83,17 @@ func (c *checker) checkReturn(r Return) {
 	}
 }
 
-// battenExtent is where the battens begin and end along the wall.
-func battenExtent(j *Job, s Setout) (from, to float64) {
+// battenExtent is where a batten begins and ends along the wall. One that a beam
+// cuts short ends flush with the last rafter that carries it.
+func battenExtent(j *Job, s Setout, batten int) (from, to float64) {
 	half := j.Rafters.Section.Width / 2
-	return s.Rafters[0] - half - j.Battens.OverLeft, s.Rafters[len(s.Rafters)-1] + half + j.Battens.OverRight
+	run := s.BattenRuns[batten]
+	from, to = s.Rafters[run[0]]-half, s.Rafters[run[1]]+half
+	if run[0] == 0 {
+		from -= j.Battens.OverLeft
+	}
+	if run[1] == len(s.Rafters)-1 {
+		to += j.Battens.OverRight
+	}
+	return from, to
 }

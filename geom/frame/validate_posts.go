@@ -24,9 +24,10 @@ func (c *checker) checkPosts() {
 	j := c.job
 	half := j.Posts.Section.Width / 2
 	for i, p := range j.Posts.At {
-		if k := c.set.Under(i); p.Along-half < k.From-slack || p.Along+half > k.To+slack {
+		k := c.set.Under(i)
+		if from, to := k.wholly(); p.Along-half < from-slack || p.Along+half > to+slack {
 			c.errorf(RulePostOffBeam, c.postPath(i), "post %d stands at %s, not wholly under the %s; its centre must be between %s and %s",
-				i+1, c.mm(p.Along), k.Short, c.mm(k.From+half), c.mm(k.To-half))
+				i+1, c.mm(p.Along), k.Short, c.mm(from+half), c.mm(to-half))
 		}
 		if b, ok := c.beside(i, -1); ok && p.Along-b.Along < 2*half-slack {
 			c.errorf(RulePostsOverlap, c.postPath(i), "posts %d and %d are %s apart and would overlap; the least is their width, %s",
@@ -36,7 +37,7 @@ func (c *checker) checkPosts() {
 		c.checkFooting(i, p)
 		p.Base.of().check(c, i)
 		for _, o := range j.Wall.Openings {
-			if o.Kind == "door" && p.Wall == "" && p.Along+half > o.From && p.Along-half < o.To {
+			if x := c.set.postMiddle(j, i).X; o.Kind == "door" && p.Wall == "" && x+half > o.From && x-half < o.To {
 				c.warnf(RulePostDoor, c.postPath(i), "post %d stands before the %s", i+1, openingName(o))
 			}
 		}
@@ -59,9 +60,9 @@ func (c *checker) checkPostWall(i int, p Post) {
 	half, out := j.Posts.Section.Width/2, -c.set.Front().PostOuter
 	off := p.Packer.Thickness - j.Wall.Kind.of().sunk(j.Wall) // of the post from the return's face
 	for _, r := range j.Wall.Returns {
-		gap := p.Along - half - r.At
+		gap := c.set.postMiddle(j, i).X - c.postBox(i).Width/2 - r.At
 		if r.Side == Right {
-			gap = r.At - p.Along - half
+			gap = r.At - c.set.postMiddle(j, i).X - c.postBox(i).Width/2
 		}
 		switch {
 		case p.Wall == r.Side && math.Abs(gap-off) > gapTol:
@@ -152,10 +153,10 @@ func (c *checker) checkRods(k Carrier) {
 	if !k.Hold.housed() || k.Housing <= side {
 		return
 	}
-	reach := (j.Rafters.Section.Width + j.Rafters.Clearance + rod.Hole) / 2
+	reach := ((j.Rafters.Section.Width+j.Rafters.Clearance)/math.Cos(k.Turn) + rod.Hole) / 2
 	for _, i := range k.Posts {
 		for r, x := range c.set.Rafters {
-			if math.Abs(x-j.Posts.At[i].Along) < reach {
+			if math.Abs(k.Meets(x, k.Inner-k.Housing)-j.Posts.At[i].Along) < reach {
 				c.errorf(RuleRod, c.postPath(i), "the rod of post %d would break into the housing of rafter %d; make the %s's housings at most %s deep, or move the post",
 					i+1, r+1, k.Short, c.mm(side))
 			}

@@ -21,7 +21,7 @@ const (
 // reports whether one can stand there.
 func (c *checker) checkHead() bool {
 	s := &c.set
-	s.HeadBeam = s.Front().Bottom - c.standing(s.Front().Inner)
+	s.HeadBeam = s.Front().Bottom - c.standing(s.nearest())
 	if r := s.Rear(); r.Back && r.Bottom-c.standing(r.Outer) < headLeast {
 		c.errorf(RuleHeadHeight, "rear_beam", "under the rear beam there is %s; it must be at least %s: raise it", c.mm(r.Bottom-c.standing(r.Outer)), c.mm(headLeast))
 		return false

@@ -137,7 +137,7 @@ func TestEveryKindOfCutIsProven(t *testing.T) {
 		}
 	}
 	for _, kind := range []string{
-		"housing", "birdsmouth", "level seat", "level seat with shoulder", "plumb cut", "level cut", "bevelled tail",
+		"housing", "birdsmouth", "level seat", "level seat with shoulder", "plumb cut", "level cut", "skew cut", "compound cut", "bevelled tail",
 		"ogee end", "quarter round end", "profile end", "chamfer", "check-out", "check", "brace housing",
 		"bolt hole", "rod hole", "screw hole", "anchor hole", "strap",
 	} {

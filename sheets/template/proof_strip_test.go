@@ -20,6 +20,16 @@ import (
 // strip reports whether a pattern is one.
 func (p *pattern) strip() bool { return strings.HasPrefix(p.title, "Marking strip") }
 
+// alongTimber is where the middle of a rafter at x meets a plate or beam: of one
+// that is turned, on its house side.
+func alongTimber(t frame.Member, x float64) float64 {
+	house := 0.0
+	if t.Place.U.Y != 0 {
+		house = t.Section.Width
+	}
+	return (x - t.Place.O.X - t.Place.V.X*house) / t.Place.U.X
+}
+
 // place is one that a member's running dimensions give.
 type place struct {
 	at   float64
@@ -36,8 +46,8 @@ func runningPlaces(f *frame.Frame, t frame.Member) []place {
 		if !holdsRafters(f, t) {
 			break
 		}
-		u := t.Place.Local(geom.V(x, 0, 0)).X
-		half := f.Job.Rafters.Section.Width / 2
+		u := alongTimber(t, x)
+		half := f.Job.Rafters.Section.Width / 2 / t.Place.U.X
 		for _, c := range t.Features {
 			if h, ok := c.(frame.Housing); ok && math.Abs(h.At-u) < 1e-6 {
 				half = h.Width / 2

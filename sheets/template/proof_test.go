@@ -233,7 +233,7 @@ func exact(f *frame.Frame, t frame.Member, reading float64) float64 {
 	}
 	for _, x := range f.Setout.Rafters {
 		if t.Kind == frame.KindPlate || t.Kind == frame.KindBeam {
-			try(t.Place.Local(geom.V(x, 0, 0)).X)
+			try(alongTimber(t, x))
 		}
 	}
 	for _, h := range f.Hardware() {

@@ -126,11 +126,11 @@ func (m *maker) landings(i int) []stripWork {
 		}
 		r := m.frame.Members[j.A]
 		mid := t.Place.Local(r.Place.Point(geom.V(r.Length/2, r.Section.Width/2, r.Section.Depth/2)))
-		w := stripWork{at: mid.X, face: frame.FaceOuter, onTop: true}
+		w := stripWork{at: t.Place.Local(j.At).X, face: frame.FaceOuter, onTop: true}
 		if house, ok := t.FacePlane(frame.FaceHouse); ok && house.Dist(mid) > 0 {
 			w.face = frame.FaceHouse
 		}
-		half := r.Section.Width / 2
+		half := r.Section.Width / 2 / t.Place.U.X // more along one that is not square to them
 		for _, f := range t.Features {
 			if h, ok := f.(frame.Housing); ok && math.Abs(h.At-w.at) < same {
 				half, w.face, w.onTop = h.Width/2, h.Face, false

@@ -16,7 +16,7 @@ type stand struct {
 // slab or deck, so that jobs with footings stay what they were without it.
 func (g *gen) settleBase(seed uint64) {
 	own := gen{r: rand.New(rand.NewPCG(seed, stream+9)), inches: g.inches}
-	if g.deckOut == 0 || own.chance(0.5) {
+	if g.deckOut == 0 || g.skew != 0 || own.chance(0.5) {
 		return
 	}
 	g.deckOut = max(g.deckOut, own.up(g.out+own.size(0, 600)))

@@ -30,6 +30,7 @@ func Job(seed uint64) []byte {
 	g.settleForm(seed)
 	g.settleBolts(seed)
 	g.settleReach(seed)
+	g.settleSkew(seed)
 	g.heights()
 	g.settleOrder(seed)
 	g.settleLayers(seed)
@@ -86,6 +87,7 @@ type gen struct {
 	stand                stand
 	fall                 float64 // of the line, plate's outer to beam's inner face
 	bracing              string  // what the file says of knee braces
+	skew                 float64 // how much farther out the beam is at its right end than at its left
 }
 
 type section struct{ depth, width float64 }

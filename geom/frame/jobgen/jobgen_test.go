@@ -69,14 +69,14 @@ func TestEveryOptionIsUsed(t *testing.T) {
 	for _, word := range []string{
 		"feet-inches", "deck:", "studs: {first", "studs: {at", "side: left", "side: right", "door:", "window:", "soffit:",
 		"top:", "underside:", "packers:", "base: concrete", "base: stirrup", "base: slab", "base: deck", "fixings:", "shape: round", "shape: square", "rod:", "wall: left",
-		"wall: right", "ground:", "centres:", "number:", "ends: flush", "ends: centred", "inset:", "seat: level", "clearance:",
+		"wall: right", "ground:", "ground_line:", "centres:", "number:", "ends: flush", "ends: centred", "inset:", "seat: level", "clearance:",
 		"gap:", "shade:", "overhang:", "overhang_left:", "drop: 0\n", "angle:", "slope:", "wall face", "plate inner arris", "beam outer arris",
 		"rafters: over", "rafters: between", "heel:", "head:", "tail:", "shape: plumb", "shape: square", "shape: bevelled", "shape: quarter round", "shape: ogee", "profile:", "hollow:", "round:", "keep_out:", "of: post", "every:",
 		"beam: checked out", "beam: face-fixed", "beam: on bracket", "beam: twin\n", "beam: twin checked out", "check_out:", "line: centred", "pattern: staggered", "pattern: in pairs", "  top: -", "edge:",
 		"straps:", "stock:", "  lengths:", "price:", "sections:", "extra:", "spare:", "bag_yield:", "lie: checked", "battens: ", "laths:", "slats:", "raised: outer", "roof:", "gutter:", "flashing:",
 		"kind: solid masonry", "kind: concrete", "kind: unfilled masonry", "kind: masonry veneer", "kind: cladding cut back", "kind: fascia",
 		"gutter:", "cut_back:", "cavity:", "from_edge:", "rows: staggered",
-		"blocking:", "over: beam", "set: plumb", "fascia:", "valance:", "set: on the face", "set: between posts", "set_back:",
+		"roof_straps:", "on: undersides", "on: top edges", "past:", "blocking:", "over: beam", "set: plumb", "fascia:", "valance:", "set: on the face", "set: between posts", "set_back:",
 		"braces:", "joint: housed", "joint: lapped", "bolt:", "down:", "along:", "length:",
 		"rear_beam:", "  rear: [", "rear beam inner arris", "rear beam outer arris",
 	} {

@@ -11,7 +11,7 @@ import (
 // without it.
 func (g *gen) settleLayers(seed uint64) {
 	own := gen{r: rand.New(rand.NewPCG(seed, stream+7)), inches: g.inches}
-	if own.chance(0.4) {
+	if own.chance(0.4) && g.skew == 0 {
 		g.layers = &layers{seed: own.r.Uint64()}
 	}
 }

@@ -58,6 +58,24 @@ func (g *gen) valance(of *gen) {
 	g.line("  screws: {each: %s}", fmt.Sprint(1+g.r.IntN(3)))
 }
 
+// writeRoofStraps lays diagonal straps over all bays of some jobs, from random
+// numbers of their own.
+func (g *gen) writeRoofStraps(seed uint64) {
+	own := gen{r: rand.New(rand.NewPCG(seed, stream+62)), inches: g.inches}
+	if !own.chance(0.15) {
+		return
+	}
+	on := own.pick("undersides", "top edges")
+	if strings.Contains(g.b.String(), "lie: checked") {
+		on = "undersides"
+	}
+	own.line("roof_straps:\n  width: %s\n  on: %s\n  inset: %s", own.s(own.size(20, 32)), on, own.s(own.size(380, 480)))
+	if own.chance(0.5) {
+		own.line("  thickness: %s\n  past: %s\n  nails: %d\n  tension: a turnbuckle", own.s(own.size(0.8, 1.5)), own.s(own.size(0, 150)), 1+own.r.IntN(4))
+	}
+	g.b.WriteString(own.b.String())
+}
+
 // flatTail reports whether the rafters' tails end flat.
 func (g *gen) flatTail() bool {
 	for _, shape := range []string{"shape: plumb", "shape: square", "shape: bevelled"} {

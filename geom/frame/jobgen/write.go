@@ -31,7 +31,8 @@ func (g *gen) write(seed uint64) {
 		g.writePlate()
 	}
 	g.line("beam:\n  section: %s", g.sec(g.beam))
-	g.line("  from: %s\n  length: %s\n  out: %s", g.s(g.beamFrom), g.s(g.beamTo-g.beamFrom), g.s(g.out))
+	g.line("  from: %s\n  length: %s", g.s(g.beamFrom), g.s(g.beamTo-g.beamFrom))
+	g.writeOut()
 	g.writeHold(1)
 	g.writePosts()
 	g.writeRafters()
@@ -40,11 +41,17 @@ func (g *gen) write(seed uint64) {
 		g.writeBattens()
 		g.writeSlats(from)
 	}
-	g.writeFall()
-	g.writeBraces(seed)
-	g.writeTrim(seed)
+	if g.skew != 0 {
+		g.skewFall()
+	} else {
+		g.writeFall()
+		g.writeBraces(seed)
+		g.writeTrim(seed)
+		g.writeRoofStraps(seed)
+	}
 	g.writeOrder()
 	g.writeSite(seed)
+	g.writeGround(seed)
 }
 
 // settleOrder decides, from random numbers of its own, what the job says of
@@ -312,7 +319,7 @@ func (g *gen) writeRafters() {
 		g.line("  seat: level")
 	}
 	g.writeOver()
-	if g.straps != "" {
+	if g.straps != "" && g.skew == 0 {
 		g.line("  straps: %s", g.straps)
 	}
 	if g.chance(0.3) && !g.inches && (g.hold[0] == "" || g.hold[1] == "") {
