@@ -174,12 +174,22 @@ type Label struct {
 const labelWidth = 55.0
 
 // Label places the note where neither its words nor its leader touch anything.
+//
+// Words that touch something wherever they stand are wrapped wider.
 func (p *Placer) Label(l Label) Mark {
 	if l.Width == 0 {
 		l.Width = labelWidth
 	}
-	b := block{lines: Wrap(l.Text, NoteHeight, false, l.Width), height: NoteHeight}
-	best := p.search(leadSearch{target: l.View.Pt(l.At), w: b.width(), h: b.ink(), toward: l.Toward})
+	wrapped := func(width float64) (block, leadPlace) {
+		b := block{lines: Wrap(l.Text, NoteHeight, false, width), height: NoteHeight}
+		return b, p.search(leadSearch{target: l.View.Pt(l.At), w: b.width(), h: b.ink(), toward: l.Toward})
+	}
+	b, best := wrapped(l.Width)
+	if best.cost >= costBox && len(b.lines) > 1 { // no room for so many lines, perhaps for longer ones
+		if wide, place := wrapped(l.Width * widerLabel); place.cost < best.cost {
+			b, best = wide, place
+		}
+	}
 	m := Mark{Kind: NoteMark, Label: l.Text, Box: best.box, Leader: best.leader, Inside: l.Inside, ID: l.ID}
 	p.Sheet.drawLeader(m.Leader, m.Inside)
 	b.draw(p.Sheet, Notes, geom.P(best.box.X0, best.box.Y1), Start)
@@ -221,6 +231,9 @@ type leadPlace struct {
 	leader []geom.Pt
 	cost   float64
 }
+
+// widerLabel is how much wider words are wrapped that find no place.
+const widerLabel = 1.6
 
 // The shape of a leader, mm on paper.
 const (

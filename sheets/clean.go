@@ -112,7 +112,7 @@ func (p *page) cleanestOrder(words ...func()) {
 // and moreOrders what is spent on the few sheets that would else mislead.
 const (
 	mostOrders = 12
-	moreOrders = 40
+	moreOrders = 150
 )
 
 // orders is a search for the order in which to place words.

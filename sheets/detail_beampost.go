@@ -131,7 +131,14 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 		Overall("", at(inner, seat), at(outer, seat))
 	n := b.note(notes)
 	n.Width = detailWords
-	n.AddInside(m.stick("Beam", beam), at(beamInner-in*beam.Section.Width*0.2, seat+beam.Section.Depth*0.75))
+	inBeam := func(up float64) geom.Vec {
+		return at(beamInner-in*beam.Section.Width*0.2, seat+beam.Section.Depth*up)
+	}
+	named := inBeam(0.75)
+	if !isTimber(beam, named) { // a rafter is housed there
+		named = inBeam(0.2)
+	}
+	n.AddInside(m.stick("Beam", beam), named)
 	n.AddInside(m.stick("Post", post)+", its outer face flush with the beam's", at(inner-in*post.Section.Depth*0.25, crop.Min.Z+closeMargin))
 	n.Add("Bearing: level seat, as wide as the beam", at(beamInner-in*beam.Section.Width*0.2, seat))
 	if rod {
@@ -142,6 +149,19 @@ func (m *maker) beamOnPost(beam, post frame.Member) *viewBlock {
 		n.Add("Chamfer "+m.figures.Angle(chamfer.Angle)+" sheds water to the "+m.frame.FaceWord(post.Kind, frame.FaceHouse)+": "+m.tape(seat-foot.Z)+" down at the post's face. Treat the cut end before assembly.", at(beamInner, seat).Lerp(foot, 0.6))
 	}
 	return b
+}
+
+// isTimber reports whether a member is whole round a point.
+func isTimber(mb frame.Member, at geom.Vec) bool {
+	const half = 1.0 // mm, of what is looked at
+	left := mb.Solid()
+	for _, way := range []geom.Vec{geom.V(1, 0, 0), geom.V(0, 1, 0), geom.V(0, 0, 1)} {
+		for _, w := range []geom.Vec{way, way.Neg()} {
+			left = left.Cut(geom.PlaneAt(at.Add(w.Mul(half)), w))
+		}
+	}
+	const whole, rounding = 8 * half * half * half, 1e-3 // mm³
+	return left.Volume() > whole-rounding
 }
 
 // postTop is the top of a post seen from above.

@@ -121,6 +121,7 @@ func (b *detailBlock) line(h draw.Hand, from int) []detailCell {
 	x, low := 0.0, 0.0
 	for _, v := range b.views[from:] {
 		r := v.extent(h, v.fixed)
+		v.set(geom.Pt{}, v.fixed) // the title says the scale, and its bar is as long as that asks
 		width, height := v.title.Size(h)
 		edge := v.view.Outline(v.Bounds).X0 // of the view, seen from its own reference point
 		left := max(r.X0, min(edge, r.X1-width))

@@ -420,8 +420,11 @@ func (c *cross) inGround(p *page, v *draw.View) {
 	if deep := ground - end; end < ground && c.figureWidth(c.figures.Length(deep)) < min(most*deep*v.Scale, deep*v.Scale-strokes) {
 		c.span(p, deep, most*deep, draw.Span{View: v, A: edge(end), B: edge(ground), Dir: draw.Upright, Offset: -footOff, Share: lowShare}, "post in ground ", "in ground ", "")
 	}
-	hole := ground - low
-	c.span(p, hole, most*hole, draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: lowShare, Beside: true}, "hole ", "")
+	hole, prefixes := ground-low, []string{"hole ", ""}
+	if c.nudge > 0 { // the shorter, the more room for the leader over it
+		prefixes = prefixes[1:]
+	}
+	c.span(p, hole, most*hole, draw.Span{View: v, A: edge(low), B: edge(ground), Dir: draw.Upright, Offset: -2 * footOff, Share: lowShare, Beside: true}, prefixes...)
 }
 
 // lowShare is where the figure stands on an upright line, in parts of its length

@@ -288,9 +288,9 @@ func (c *cross) placeWords(h draw.Hand) {
 	c.below.Bounds.Y0, c.below.Bounds.Y1 = foot.Y0+deepClear/k, c.spec.Ground-earthDepth/k
 
 	c.inner.Bounds.Y0, c.inner.Bounds.Y1 = c.floor(), c.houseTop()
-	c.inner.Width, c.inner.Offset = leftNotes, 0
+	c.inner.Width, c.inner.Offset = leftNotes, c.nudge
 	if c.form == tight {
-		c.inner.Width, c.inner.Offset = roomNotes, roomOff
+		c.inner.Width, c.inner.Offset = roomNotes, roomOff+c.nudge
 		c.inner.Bounds.X1 = -s.Rear().Outer
 		c.inner.Bounds.Y1 = min(plate, c.eye().Z, c.spanLevel()) - eyeClear/k
 		c.middle.Bounds = c.inner.Bounds
