@@ -303,7 +303,11 @@ func (c *cross) heights(p *page, v *draw.View) {
 	if c.narrow() {
 		behind = (s.Front().Inner-s.Front().Outer)*v.Scale + headOff // there it stands in front
 	}
-	before := plateOff
+	eyeAt := eyeOff
+	if len(c.behind) > 0 { // clear of the post there
+		eyeAt = max(eyeAt, eyeOff-c.behind[0].Solid().Bounds().Min.Y*v.Scale)
+	}
+	before := plateOff + eyeAt - eyeOff
 	if c.narrow() && (s.Rear().Outer-s.Front().Inner)*v.Scale < leastHead {
 		before = -(s.Rear().Outer+c.job.Wall.Core()+wallBehind)*v.Scale - fallOff // no room but behind the wall
 	}
@@ -314,11 +318,8 @@ func (c *cross) heights(p *page, v *draw.View) {
 	head(c.at(s.Rear().Outer, rear), s.HeadPlate, before)
 	head(c.at(s.Front().Inner, beam), s.HeadBeam, behind)
 	if c.sighted() {
-		high, off := c.job.Levels.Eye, eyeOff
-		if len(c.behind) > 0 { // clear of the post there
-			off = max(off, eyeOff-c.behind[0].Solid().Bounds().Min.Y*v.Scale)
-		}
-		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: off, Share: lowShare}, "eye ", "")
+		high := c.job.Levels.Eye
+		c.span(p, high, most*high, draw.Span{View: v, A: c.at(0, c.floor()), B: c.eye(), Dir: draw.Upright, Offset: eyeAt, Share: lowShare}, "eye ", "")
 	}
 }
 
