@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -91,7 +92,11 @@ func (o laidOver) hungSection() *viewBlock {
 	middle := o.top((face + torn) / 2)
 	middle.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), middle)
-	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at((k.Inner+k.Outer)/2, k.Bottom+(k.Top-k.Bottom)*0.12))
+	into := (k.Inner+k.Outer)/2 - face
+	if len(k.Members) > 1 { // between the two is a gap
+		into = math.Copysign(k.Section.Width/2, into)
+	}
+	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at(face+into, k.Bottom+(k.Top-k.Bottom)*0.12))
 	n.Add(o.endCutWords(k)+", tight against the face. Treat the cut end before assembly.", o.at(face, o.top(face).Z-o.plumb()*0.55))
 	n.Add(fmt.Sprintf("Hanger for %s, not drawn: it carries the rafter. Kind, nails and slope as its maker and the designer state.", o.figures.Size(o.rafter.Section.Depth, o.rafter.Section.Width)),
 		o.at(face, o.underside(k)))
