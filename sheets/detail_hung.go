@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"math"
 
 	"plumbcut/draw"
 	"plumbcut/geom"
@@ -79,7 +78,7 @@ func (o laidOver) hungSection() *viewBlock {
 		}
 	case k.End == frame.FaceEnd:
 		rows, notes, torn = draw.Right, draw.Left, face+overStub*depth
-		crop.Min.Y, crop.Max.Y = k.Outer-closeMargin, torn
+		crop.Min.Y, crop.Max.Y = holdingPly(k)-closeMargin, torn
 	}
 	crop.Min.Z = min(k.Bottom, o.frame.RafterTop(torn)-o.plumb()) - closeMargin
 	crop.Max.Z = max(k.Top, o.frame.RafterTop(torn), o.frame.RafterTop(face)) + closeMargin
@@ -92,15 +91,20 @@ func (o laidOver) hungSection() *viewBlock {
 	middle := o.top((face + torn) / 2)
 	middle.Z -= o.plumb() * 0.3
 	n.AddInside(o.stick("Rafter", o.rafter)+". "+o.tieDown(), middle)
-	into := (k.Inner+k.Outer)/2 - face
-	if len(k.Members) > 1 { // between the two is a gap
-		into = math.Copysign(k.Section.Width/2, into)
-	}
-	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at(face+into, k.Bottom+(k.Top-k.Bottom)*0.12))
+	n.AddInside(o.stick(upperFirst(k.Name), o.timber), o.at((k.Inner+holdingPly(k))/2, k.Bottom+(k.Top-k.Bottom)*0.12))
 	n.Add(o.endCutWords(k)+", tight against the face. Treat the cut end before assembly.", o.at(face, o.top(face).Z-o.plumb()*0.55))
 	n.Add(fmt.Sprintf("Hanger for %s, not drawn: it carries the rafter. Kind, nails and slope as its maker and the designer state.", o.figures.Size(o.rafter.Section.Depth, o.rafter.Section.Width)),
 		o.at(face, o.underside(k)))
 	return b
+}
+
+// holdingPly is the outer face of the timber of a carrier that the rafters hang
+// on: the inner one of a twin beam.
+func holdingPly(k frame.Carrier) float64 {
+	if len(k.Members) > 1 {
+		return k.Inner - k.Section.Width
+	}
+	return k.Outer
 }
 
 // hungFace is the carrier's face with the rafter taken away.
