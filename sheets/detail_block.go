@@ -122,6 +122,7 @@ func (b *detailBlock) line(h draw.Hand, from int) []detailCell {
 	for _, v := range b.views[from:] {
 		r := v.extent(h, v.fixed)
 		v.set(geom.Pt{}, v.fixed) // the title says the scale, and its bar is as long as that asks
+		v.title.Under = v.title.Under || v.Close
 		width, height := v.title.Size(h)
 		edge := v.view.Outline(v.Bounds).X0 // of the view, seen from its own reference point
 		left := max(r.X0, min(edge, r.X1-width))
