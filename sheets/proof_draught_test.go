@@ -1,7 +1,6 @@
 package sheets_test
 
 import (
-	"bytes"
 	"fmt"
 	"math"
 	"regexp"
@@ -11,7 +10,6 @@ import (
 	"testing"
 
 	"plumbcut/draw"
-	"plumbcut/draw/pdf"
 	"plumbcut/geom"
 )
 
@@ -52,14 +50,8 @@ import (
 func TestDraughting(t *testing.T) {
 	var found ledger
 	n := each(t, examples(t), func(d *drawn) {
-		var b bytes.Buffer
-		if err := pdf.Write(&b, d.set, pdf.Options{}); err != nil {
-			found.add("writing", d.name, "%v", err)
-			return
-		}
-		f, err := openPDF(b.Bytes())
-		if err != nil {
-			found.add("reading", d.name, "%v", err)
+		f, ok := d.inFile(&found)
+		if !ok {
 			return
 		}
 		measured := 0

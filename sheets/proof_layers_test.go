@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -49,7 +48,7 @@ func painted(t *testing.T, file string, hidden int) []shown {
 // paper: from every page the words and the lines must go that belong to it, and
 // no mark may be on none.
 func TestLayersHoldTheirMarks(t *testing.T) {
-	s := examples(t)[slices.IndexFunc(examples(t), func(s source) bool { return s.name == demo })]
+	s := demoSource(t)
 	d, err := s.make()
 	if err != nil {
 		t.Fatal(err)

@@ -111,26 +111,36 @@ func shownLinks(set *draw.Set) (found []string) {
 // sheetNumber is how a sheet is named on another.
 var sheetNumber = regexp.MustCompile(`^A\d\d+$`)
 
+// inFile writes the set as a PDF and opens it with a reader that shares no code
+// with the writer; false, and a finding, if either fails.
+func (d *drawn) inFile(found *ledger) (*pdfFile, bool) {
+	var b bytes.Buffer
+	if err := pdf.Write(&b, d.set, pdf.Options{}); err != nil {
+		found.add("writing", d.name, "%v", err)
+		return nil, false
+	}
+	f, err := openPDF(b.Bytes())
+	if err != nil {
+		found.add("reading", d.name, "%v", err)
+		return nil, false
+	}
+	return f, true
+}
+
 // TestLinksInTheFile follows the bookmarks, page labels and links of finished
 // files with a reader of its own: each leads to the page that it names, and
 // every number of another sheet that is printed anywhere leads there.
 func TestLinksInTheFile(t *testing.T) {
 	var found ledger
 	each(t, append(examples(t), random(4)...), func(d *drawn) {
-		var b bytes.Buffer
-		if err := pdf.Write(&b, d.set, pdf.Options{}); err != nil {
-			found.add("writing", d.name, "%v", err)
-			return
-		}
-		f, err := openPDF(b.Bytes())
-		if err != nil {
-			found.add("reading", d.name, "%v", err)
+		f, ok := d.inFile(&found)
+		if !ok {
 			return
 		}
 		l := linked{drawn: d, file: f, pages: f.pages(), found: &found}
 		l.labels()
 		l.bookmarks()
-		l.clicks(wordsOf(t, b.Bytes()))
+		l.clicks(wordsOf(t, f.data))
 		d.attached(f, &found)
 	})
 	found.report(t)

@@ -10,7 +10,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 
@@ -126,7 +125,7 @@ func pdfFileOf(t *testing.T, set *draw.Set) (name string) {
 // TestReadersComplain spoils a file in ways that viewers forgive: those readers
 // must complain that can see it, or else their silence says nothing.
 func TestReadersComplain(t *testing.T) {
-	s := examples(t)[slices.IndexFunc(examples(t), func(s source) bool { return s.name == demo })]
+	s := demoSource(t)
 	d, err := s.make()
 	if err != nil {
 		t.Fatal(err)
